@@ -1,0 +1,88 @@
+//! A figure with its spread.
+
+use super::quantity::Quantity;
+use serde::{Deserialize, Serialize};
+
+/// How many standard deviations lie between the mean and the 5 % (or 95 %) point of a normal spread.
+const NORMAL_95: f64 = 1.645;
+
+/// A quantity that is not known exactly: its mean, and the range that holds nine cases in ten.
+///
+/// The two halves of the range may differ: a cup of flour is more often too full than too empty.
+/// Sums of estimates add the halves as independent errors do, by the root of the sum of squares.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Estimate<Q> {
+    /// The mean.
+    pub mean: Q,
+    /// One case in twenty lies below this.
+    pub low: Q,
+    /// One case in twenty lies above this.
+    pub high: Q,
+}
+
+impl<Q: Quantity> Estimate<Q> {
+    /// A figure known exactly.
+    pub fn exact(value: Q) -> Self {
+        Self { mean: value, low: value, high: value }
+    }
+
+    /// A mean with its 5 % and 95 % points. They are put in order if they are not.
+    pub fn between(low: Q, mean: Q, high: Q) -> Self {
+        let (a, b, c) = (low.base(), mean.base(), high.base());
+        Self { mean, low: Q::from_base(a.min(b).min(c)), high: Q::from_base(c.max(b).max(a)) }
+    }
+
+    /// A mean with a relative standard deviation, as a fraction of the mean.
+    pub fn relative(mean: Q, deviation: f64) -> Self {
+        let half = mean.base().abs() * deviation * NORMAL_95;
+        Self { mean, low: Q::from_base(mean.base() - half), high: Q::from_base(mean.base() + half) }
+    }
+
+    /// The standard deviation of a normal spread with the same range, in the base unit.
+    pub fn deviation(&self) -> f64 {
+        (self.high.base() - self.low.base()) / (2.0 * NORMAL_95)
+    }
+
+    /// The standard deviation as a fraction of the mean; zero for a mean of zero.
+    pub fn relative_deviation(&self) -> f64 {
+        if self.mean.base() == 0.0 { 0.0 } else { self.deviation() / self.mean.base().abs() }
+    }
+
+    /// So many times as much, spread included.
+    pub fn times(&self, factor: f64) -> Self {
+        Self::between(
+            Q::from_base(self.low.base() * factor),
+            Q::from_base(self.mean.base() * factor),
+            Q::from_base(self.high.base() * factor),
+        )
+    }
+
+    /// The same with every point passed through a function that never turns back on itself.
+    pub fn map<R: Quantity>(&self, function: impl Fn(Q) -> R) -> Estimate<R> {
+        Estimate::between(function(self.low), function(self.mean), function(self.high))
+    }
+
+    /// True where nothing is left to chance.
+    pub fn is_exact(&self) -> bool {
+        self.low.base() == self.high.base()
+    }
+
+    /// The sum of independent estimates.
+    pub fn sum<'a>(items: impl IntoIterator<Item = &'a Self>) -> Self
+    where
+        Q: 'a,
+    {
+        let (mut mean, mut below, mut above) = (0.0, 0.0, 0.0);
+        for item in items {
+            let (low, middle, high) = (item.low.base(), item.mean.base(), item.high.base());
+            mean += middle;
+            below += (middle - low) * (middle - low);
+            above += (high - middle) * (high - middle);
+        }
+        Self {
+            mean: Q::from_base(mean),
+            low: Q::from_base(mean - f64::sqrt(below)),
+            high: Q::from_base(mean + f64::sqrt(above)),
+        }
+    }
+}

@@ -1,0 +1,34 @@
+//! Allergens by the lists of the law.
+
+use serde::{Deserialize, Serialize};
+
+/// An allergen that the US (FALCPA, FASTER Act) or the EU and UK (Regulation 1169/2011, annex II)
+/// make a seller name. The names are the law's, shortened.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Allergen {
+    /// Wheat, which is also a cereal with gluten.
+    Wheat,
+    /// Cereals with gluten other than wheat: rye, barley, oats.
+    Gluten,
+    /// Milk.
+    Milk,
+    /// Egg.
+    Egg,
+    /// Soya.
+    Soya,
+    /// Tree nuts.
+    TreeNuts,
+    /// Peanuts.
+    Peanut,
+    /// Sesame.
+    Sesame,
+    /// Sulphites above 10 mg/kg, as in much dried fruit and wine.
+    Sulphites,
+    /// Mustard.
+    Mustard,
+    /// Lupin.
+    Lupin,
+    /// Celery.
+    Celery,
+}

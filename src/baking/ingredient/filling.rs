@@ -1,0 +1,81 @@
+//! What a level cup or spoon weighs.
+
+use crate::baking::{estimate::Estimate, quantity::Mass, source::Cited};
+
+/// One row of `fillings.csv`: the weight of a level US measure of an ingredient.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FillingWeight {
+    /// The measure that was weighed.
+    pub measure: SpoonOrCup,
+    /// The state it was in, if the row names one.
+    pub form: Option<Form>,
+    /// How the measure was filled, if the row names it.
+    pub filling: Option<Filling>,
+    /// The weight.
+    pub weight: Estimate<Mass>,
+    /// Where it is from.
+    pub cited: Cited,
+    /// A word of explanation.
+    pub note: &'static str,
+}
+
+/// The US measure that a weight is given for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SpoonOrCup {
+    /// 236.588 mL.
+    Cup,
+    /// 14.787 mL.
+    Tablespoon,
+    /// 4.929 mL.
+    Teaspoon,
+}
+
+/// How a cup is filled with something that packs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Filling {
+    /// The cup goes into the bag and is levelled.
+    Dipped,
+    /// A spoon fills the cup, which is levelled.
+    Spooned,
+    /// Sifted first, then spooned.
+    Sifted,
+}
+
+/// The state an ingredient is measured or counted in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Form {
+    /// Liquid by warmth.
+    Melted,
+    /// Pressed down so that it holds its shape.
+    Packed,
+    /// Shaken in, not pressed.
+    Loose,
+    /// Cut up.
+    Chopped,
+    /// In slices.
+    Sliced,
+    /// In cubes or chunks.
+    Cubed,
+    /// In thin sticks.
+    Slivered,
+    /// As it grew.
+    Whole,
+    /// In halves.
+    Halved,
+    /// Crushed to a paste with a fork.
+    Mashed,
+    /// Smooth from a blender or sieve.
+    Pureed,
+    /// Grated or shredded.
+    Grated,
+    /// Ground to meal.
+    Ground,
+    /// Whipped full of air.
+    Whipped,
+    /// Crushed, as tinned pineapple.
+    Crushed,
+    /// In chips or drops.
+    Chips,
+}

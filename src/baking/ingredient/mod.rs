@@ -1,0 +1,86 @@
+//! What the trade knows of each ingredient: composition, acidity, leavening, cup and piece weights.
+//!
+//! The figures stand in the CSV tables of this folder. `build.rs` checks every row and turns the
+//! tables into static data, so a wrong row stops the build and names its file and line.
+//! An empty cell is unknown, never zero.
+
+mod acidity;
+mod allergen;
+mod composition;
+mod filling;
+mod group;
+mod leavening;
+pub mod lookup;
+mod piece;
+
+pub use acidity::{Acidity, Buffer, OrganicAcids};
+pub use allergen::Allergen;
+pub use composition::Composition;
+pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
+pub use group::{FlourBasis, Group};
+pub use leavening::{Bicarbonate, Leavening};
+pub use piece::{Piece, PieceSize, PieceWeight, Region};
+
+use super::source::Cited;
+
+/// One ingredient, with all that the tables say of it.
+#[derive(Debug, PartialEq)]
+pub struct Ingredient {
+    /// The name used in records and in the tables: `lower_snake_case`.
+    pub key: &'static str,
+    /// The name shown on the page.
+    pub name: &'static str,
+    /// The family it belongs to.
+    pub group: Group,
+    /// Whether it counts as flour in baker's percentages.
+    pub flour_basis: FlourBasis,
+    /// What 100 g of it hold.
+    pub composition: Composition,
+    /// Where the composition is from.
+    pub cited: Cited,
+    /// How it takes up base or acid; `None` where nobody told us.
+    pub acidity: Option<&'static Acidity>,
+    /// The soda and leavening acid in it; `None` where it has none.
+    pub leavening: Option<&'static Leavening>,
+    /// What a level cup or spoon of it weighs, by form and way of filling.
+    pub fillings: &'static [FillingWeight],
+    /// What one piece of it weighs.
+    pub pieces: &'static [PieceWeight],
+    /// The allergens it brings by law's lists. A help, never a guarantee: read the packet.
+    pub allergens: &'static [Allergen],
+    /// Whether it comes from plants alone; `None` where the packet decides.
+    pub plant_based: Option<bool>,
+    /// A word of caution or explanation, empty where there is none.
+    pub note: &'static str,
+}
+
+/// A name that people write, and the ingredient it means.
+#[derive(Debug, PartialEq)]
+pub struct Alias {
+    /// The name as the tables keep it: lower case, words apart by one space.
+    pub name: &'static str,
+    /// The place of the ingredient in [`all`].
+    pub index: usize,
+    /// Where the name has this meaning; `None` everywhere.
+    pub region: Option<Region>,
+}
+
+include!(concat!(env!("OUT_DIR"), "/ingredients.rs"));
+
+/// Every ingredient, in the order of their keys.
+pub fn all() -> &'static [Ingredient] {
+    INGREDIENTS
+}
+
+/// Every name that people write, in alphabetical order.
+pub fn aliases() -> &'static [Alias] {
+    ALIASES
+}
+
+/// The ingredient of that key.
+pub fn by_key(key: &str) -> Option<&'static Ingredient> {
+    INGREDIENTS
+        .binary_search_by(|ingredient| ingredient.key.cmp(key))
+        .ok()
+        .map(|index| &INGREDIENTS[index])
+}

@@ -1,0 +1,96 @@
+//! What one piece weighs: an egg, a stick, a banana, the juice of one lemon.
+
+use crate::baking::{estimate::Estimate, quantity::Mass, source::Cited};
+use serde::{Deserialize, Serialize};
+
+/// One row of `pieces.csv`: the weight of one piece, ready for the bowl (shelled, peeled, squeezed).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PieceWeight {
+    /// What is counted.
+    pub piece: Piece,
+    /// Its size class, if the row names one.
+    pub size: Option<PieceSize>,
+    /// Where that size class holds; `None` everywhere.
+    pub region: Option<Region>,
+    /// The weight.
+    pub weight: Estimate<Mass>,
+    /// Where it is from.
+    pub cited: Cited,
+    /// A word of explanation.
+    pub note: &'static str,
+}
+
+/// What is counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Piece {
+    /// The thing itself: an egg, a carrot; for a juice or zest, what one fruit gives.
+    Each,
+    /// A wrapped stick of fat.
+    Stick,
+    /// A slice or a thin round.
+    Slice,
+    /// A stalk.
+    Stalk,
+    /// A square of a bar.
+    Square,
+    /// A whole bar.
+    Bar,
+    /// A packet, sachet or envelope.
+    Packet,
+    /// A tin or can.
+    Can,
+    /// A block.
+    Block,
+    /// A carton, pot or tub.
+    Pot,
+    /// A knob, as of butter.
+    Knob,
+    /// A pinch between two fingers.
+    Pinch,
+    /// A dash.
+    Dash,
+    /// A drop.
+    Drop,
+    /// A handful.
+    Handful,
+    /// A piece as long as a thumb's top joint, about an inch: ginger.
+    Inch,
+    /// A pod, as of vanilla or cardamom.
+    Pod,
+    /// A sprig or a leaf.
+    Sprig,
+}
+
+/// Size classes as sold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PieceSize {
+    /// Small.
+    Small,
+    /// Medium.
+    Medium,
+    /// Large.
+    Large,
+    /// Extra large.
+    ExtraLarge,
+    /// Jumbo or king.
+    Jumbo,
+}
+
+/// Where a word or a size class has its meaning.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Region {
+    /// United States.
+    #[default]
+    Us,
+    /// United Kingdom, Ireland and, for eggs, the European Union.
+    Uk,
+    /// Australia.
+    Au,
+    /// New Zealand.
+    Nz,
+    /// Canada.
+    Ca,
+}

@@ -1,0 +1,17 @@
+//! The whole trade: pure functions from text and choices to a [`worksheet`].
+//!
+//! Nothing in here knows of a browser, a clock, a store or a signal.
+
+pub mod balance;
+pub mod chemistry;
+pub mod demo;
+pub mod estimate;
+pub mod finding;
+pub mod formula;
+pub mod ingredient;
+pub mod pan;
+pub mod quantity;
+pub mod recipe;
+pub mod saved;
+pub mod source;
+pub mod worksheet;

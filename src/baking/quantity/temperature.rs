@@ -1,0 +1,71 @@
+//! Temperature and a change of temperature: two types, since 32 is added to one and never to the other.
+
+use serde::{Deserialize, Serialize};
+
+/// A point on the temperature scale. Base unit: degree Celsius.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Temperature(f64);
+
+/// A difference of two temperatures. Base unit: degree Celsius.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct TemperatureChange(f64);
+
+impl Temperature {
+    /// So many degrees Celsius.
+    pub const fn celsius(value: f64) -> Self {
+        Self(value)
+    }
+
+    /// So many degrees Fahrenheit (NIST SP 811, appendix B: C = (F - 32) / 1.8).
+    pub const fn fahrenheit(value: f64) -> Self {
+        Self((value - 32.0) / 1.8)
+    }
+
+    /// A gas mark of 1 or more: 275 F and 25 F a mark (common practice, no source).
+    pub const fn gas_mark(mark: f64) -> Self {
+        Self::fahrenheit(250.0 + 25.0 * mark)
+    }
+
+    /// In degrees Celsius.
+    pub const fn to_celsius(self) -> f64 {
+        self.0
+    }
+
+    /// In degrees Fahrenheit.
+    pub const fn to_fahrenheit(self) -> f64 {
+        self.0 * 1.8 + 32.0
+    }
+}
+
+impl TemperatureChange {
+    /// A change of so many degrees Celsius.
+    pub const fn celsius(value: f64) -> Self {
+        Self(value)
+    }
+
+    /// A change of so many degrees Fahrenheit.
+    pub const fn fahrenheit(value: f64) -> Self {
+        Self(value / 1.8)
+    }
+
+    /// In degrees Celsius.
+    pub const fn to_celsius(self) -> f64 {
+        self.0
+    }
+}
+
+impl std::ops::Add<TemperatureChange> for Temperature {
+    type Output = Self;
+    fn add(self, change: TemperatureChange) -> Self {
+        Self(self.0 + change.0)
+    }
+}
+
+impl std::ops::Sub for Temperature {
+    type Output = TemperatureChange;
+    fn sub(self, other: Self) -> TemperatureChange {
+        TemperatureChange(self.0 - other.0)
+    }
+}

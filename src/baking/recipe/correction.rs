@@ -1,0 +1,26 @@
+//! What the baker says of a line that was read wrongly.
+
+use serde::{Deserialize, Serialize};
+
+/// A correction, tied to a line by its words, so that it holds when lines are added above it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Correction {
+    /// The line's text, blanks at its ends taken off.
+    pub text: String,
+    /// Which of several lines with the same text, counted from 0.
+    pub occurrence: usize,
+    /// The key of the ingredient that it is.
+    pub ingredient: Option<String>,
+    /// What it weighs, in grams.
+    pub grams: Option<f64>,
+    /// Whether it is an ingredient at all.
+    pub is_ingredient: Option<bool>,
+}
+
+impl Correction {
+    /// True where nothing is left to correct, so that it can be dropped.
+    pub fn is_empty(&self) -> bool {
+        self.ingredient.is_none() && self.grams.is_none() && self.is_ingredient.is_none()
+    }
+}

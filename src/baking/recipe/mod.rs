@@ -1,0 +1,168 @@
+//! Reading: pasted text to a [`Recipe`], every line kept and each with how it was understood.
+//!
+//! Goes in: any text a person pastes, the country its words are taken from, and the baker's
+//! corrections. Comes out: one [`Line`] for each line of the text, in order. Text from a person is
+//! never an error: a line that cannot be read stays, says why, and leaves the rest alone.
+//! What a line weighs is left to [`formula`](crate::baking::formula).
+
+mod amount;
+mod correction;
+
+pub use amount::{Amount, Level, Unit, VolumeUnit};
+pub use correction::Correction;
+
+use super::ingredient::{Filling, Form, Ingredient, PieceSize};
+use super::quantity::{Length, Temperature};
+
+/// A recipe as it was read.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Recipe {
+    /// What the recipe calls itself, if it does.
+    pub title: Option<String>,
+    /// Every line of the text, in order; line `n` stands at `n - 1`.
+    pub lines: Vec<Line>,
+}
+
+/// One line of the text and how it was understood.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// Counted from 1.
+    pub number: usize,
+    /// The line as it was pasted.
+    pub text: String,
+    /// What it was taken for.
+    pub role: Role,
+}
+
+/// What a line was taken for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Role {
+    /// Nothing on it.
+    Blank,
+    /// The recipe's name.
+    Title,
+    /// The head of a part: "For the frosting", "Method".
+    Heading(Section),
+    /// Something that goes into a bowl.
+    Ingredient(Reading),
+    /// A step of the method; pans and oven settings named in it are picked out.
+    Method(Mentions),
+    /// Anything else that was kept: a story, a tip, a yield.
+    Note(Mentions),
+    /// It looks like an ingredient or has an amount, but cannot be read; the sentence says why.
+    Unread(String),
+}
+
+/// The part of a recipe that a heading opens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Section {
+    /// Ingredients of the cake itself: the batter or dough.
+    Batter,
+    /// Ingredients that never meet the batter before it is baked: frosting, icing, glaze, syrup, filling, sauce, topping put on afterwards.
+    Beside,
+    /// Steps.
+    Method,
+    /// Notes, tips, equipment, nutrition.
+    Notes,
+}
+
+/// What a line of running text names besides words.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Mentions {
+    /// Pans, with their sizes.
+    pub pans: Vec<PanMention>,
+    /// Oven settings.
+    pub ovens: Vec<Temperature>,
+    /// How many the recipe makes, as written.
+    pub makes: Option<String>,
+}
+
+/// A pan named in the text: how many, what kind, the lengths that stand beside it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PanMention {
+    /// How many of them; 1 where the text says "a".
+    pub count: u32,
+    /// The kind of pan.
+    pub kind: PanKind,
+    /// The lengths as written, largest sides first as the text has them, depth last if it is named. Empty for "a loaf tin".
+    pub lengths: Vec<Length>,
+}
+
+/// Kinds of pan that text names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PanKind {
+    /// Round or springform.
+    Round,
+    /// Square.
+    Square,
+    /// Rectangle: traybake, sheet, "13 x 9".
+    Rectangle,
+    /// Loaf.
+    Loaf,
+    /// Tube, ring or fluted tube.
+    Tube,
+    /// Muffin or cupcake cups; `count` is the number of cups.
+    Cups,
+}
+
+/// An ingredient line as it was read.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// Which ingredient it is.
+    pub ingredient: Match,
+    /// The words that were read as its name, amounts and notes taken off.
+    pub name: String,
+    /// The amounts as written: the first is the main one, dual amounts follow. Empty: none was given.
+    pub amounts: Vec<Amount>,
+    /// The state in which it is measured ("1 cup mashed banana", "packed").
+    pub form: Option<Form>,
+    /// How the cup was filled, where the line itself says so ("1 cup sifted flour").
+    pub filling: Option<Filling>,
+    /// Its size class ("2 large eggs").
+    pub size: Option<PieceSize>,
+    /// Scant, heaped and the like.
+    pub level: Level,
+    /// Whether the line calls it optional, or for serving, greasing, dusting: kept, and left out of the batter.
+    pub aside: Option<Aside>,
+    /// The part of the recipe it stands in.
+    pub section: Section,
+    /// What is unsure about the reading, as sentences; empty when it is sure.
+    pub doubts: Vec<String>,
+    /// How the line was understood, in one short sentence.
+    pub understood: String,
+    /// The baker's own weight for this line, in place of all the above.
+    pub own_weight: Option<super::quantity::Mass>,
+}
+
+/// Why an ingredient line stays out of the batter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Aside {
+    /// "Optional".
+    Optional,
+    /// "To serve", "to decorate".
+    ToServe,
+    /// "For greasing", "for dusting".
+    ForThePan,
+}
+
+/// Which ingredient a name means.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Match {
+    /// This one.
+    Known(&'static Ingredient),
+    /// One of several; the first is taken, the others are offered.
+    OneOf(Vec<&'static Ingredient>),
+    /// None that the tables hold.
+    Unknown,
+}
+
+impl Match {
+    /// The ingredient that is taken, if any.
+    pub fn taken(&self) -> Option<&'static Ingredient> {
+        match self {
+            Self::Known(ingredient) => Some(ingredient),
+            Self::OneOf(ingredients) => ingredients.first().copied(),
+            Self::Unknown => None,
+        }
+    }
+}

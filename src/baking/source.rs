@@ -1,0 +1,57 @@
+//! Where a figure is from, and how far to trust it. Every reference stands once, in `sources.csv`.
+
+/// A published or named source of figures.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Source {
+    /// The name used in the tables.
+    pub key: &'static str,
+    /// The reference in full.
+    pub citation: &'static str,
+}
+
+/// How a figure came to stand in a table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Confidence {
+    /// Read in the source named.
+    Published,
+    /// Worked out from published figures.
+    Derived,
+    /// Common practice, no source.
+    Practice,
+    /// From memory; the source named is where it is likely to stand.
+    Memory,
+}
+
+impl Confidence {
+    /// In words, for the page.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Published => "published",
+            Self::Derived => "worked out from published figures",
+            Self::Practice => "common practice, no source",
+            Self::Memory => "from memory",
+        }
+    }
+}
+
+/// A source and how far a figure taken from it can be trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cited {
+    /// The source.
+    pub source: &'static Source,
+    /// How the figure came to stand in the table.
+    pub confidence: Confidence,
+}
+
+include!(concat!(env!("OUT_DIR"), "/sources.rs"));
+
+/// Every source, in the order of their keys.
+pub fn all() -> &'static [Source] {
+    SOURCES
+}
+
+/// The source of that key.
+pub fn by_key(key: &str) -> Option<&'static Source> {
+    SOURCES.iter().find(|source| source.key == key)
+}
