@@ -1,0 +1,9 @@
+//! Pans: shapes, sizes, what they hold, and how full they are.
+
+mod entry;
+mod section;
+mod shape;
+
+pub use entry::{FieldTrouble, PanEntry, PanField};
+pub use section::Section;
+pub use shape::{Pan, Shape};

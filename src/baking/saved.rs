@@ -1,0 +1,103 @@
+//! What is kept between visits: versioned records as JSON text, and how each past version loads.
+//!
+//! A record says its format and version first. A corrupt or newer record is never guessed at and
+//! never overwritten: reading it gives a [`SavedTrouble`], and the caller sets the text aside.
+
+use super::worksheet::{Inputs, Settings};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+/// A kind of record that is kept.
+pub trait Record: Serialize + DeserializeOwned {
+    /// The name that stands in the record's `format` field.
+    const FORMAT: &'static str;
+    /// The version written today.
+    const VERSION: u32;
+
+    /// Turns the body of a past version into today's; `None` where that version never was.
+    fn upgrade(version: u32, body: Value) -> Option<Value> {
+        (version == Self::VERSION).then_some(body)
+    }
+}
+
+/// One recipe as kept.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct KeptRecipe {
+    /// When it was last changed, in milliseconds since 1970 by the clock of the device.
+    pub changed: f64,
+    /// The baker's inputs, whole.
+    pub inputs: Inputs,
+}
+
+impl Record for KeptRecipe {
+    const FORMAT: &'static str = "batterwright recipe";
+    const VERSION: u32 = 1;
+}
+
+impl Record for Settings {
+    const FORMAT: &'static str = "batterwright settings";
+    const VERSION: u32 = 1;
+}
+
+/// Why a kept record cannot be used.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum SavedTrouble {
+    /// It is not what this program writes; the reason, and where.
+    Corrupt(String),
+    /// A newer version of this program wrote it.
+    Newer {
+        /// The version it was written in.
+        version: u64,
+        /// The newest version that can be read here.
+        known: u32,
+    },
+}
+
+impl std::fmt::Display for SavedTrouble {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Corrupt(reason) => write!(out, "It cannot be read: {reason}."),
+            Self::Newer { version, known } => write!(
+                out,
+                "It was written by a newer version of this page (record version {version}; this page reads up to {known})."
+            ),
+        }
+    }
+}
+
+/// The record as JSON text.
+///
+/// # Errors
+/// Only where a number in it is not finite, which no record of ours holds.
+pub fn to_text<R: Record>(record: &R) -> Result<String, serde_json::Error> {
+    let mut envelope = serde_json::Map::new();
+    envelope.insert("format".into(), R::FORMAT.into());
+    envelope.insert("version".into(), R::VERSION.into());
+    envelope.insert("body".into(), serde_json::to_value(record)?);
+    serde_json::to_string(&Value::Object(envelope))
+}
+
+/// The record that a JSON text holds, brought up to today's version.
+///
+/// # Errors
+/// [`SavedTrouble`] where the text is damaged, of another format, or newer than this program.
+pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
+    let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
+    let mut envelope: Value = serde_json::from_str(text).map_err(|error| corrupt(error.to_string()))?;
+    let format = envelope.get("format").and_then(Value::as_str).unwrap_or("none");
+    if format != R::FORMAT {
+        return Err(corrupt(format!("its format is \"{format}\", not \"{}\"", R::FORMAT)));
+    }
+    let Some(version) = envelope.get("version").and_then(Value::as_u64) else {
+        return Err(corrupt("it names no version".into()));
+    };
+    if version > u64::from(R::VERSION) {
+        return Err(SavedTrouble::Newer { version, known: R::VERSION });
+    }
+    let body = envelope.get_mut("body").map(Value::take).unwrap_or(Value::Null);
+    let Some(body) = u32::try_from(version).ok().and_then(|version| R::upgrade(version, body)) else {
+        return Err(corrupt(format!("no version {version} was ever written")));
+    };
+    serde_json::from_value(body).map_err(|error| corrupt(error.to_string()))
+}

@@ -1,0 +1,170 @@
+//! What the baker gives: the text, what was mended in it, and what was chosen.
+
+use crate::baking::finding::{Edit, Remedy};
+use crate::baking::ingredient::{Filling, PieceSize, Region};
+use crate::baking::pan::PanEntry;
+use crate::baking::recipe::Correction;
+use serde::{Deserialize, Serialize};
+
+/// One recipe as its baker gave it. A worksheet follows from it and [`Settings`] alone.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Inputs {
+    /// The text as it was pasted or typed.
+    pub text: String,
+    /// What the baker mended in the reading.
+    pub corrections: Vec<Correction>,
+    /// What was chosen for this recipe.
+    pub choices: Choices,
+}
+
+/// What was chosen for one recipe.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Choices {
+    /// The recipe's own pan, where the baker says it; `None` takes the one that the text names.
+    pub own_pan: Option<PanEntry>,
+    /// The pan on the shelf; `None` keeps the recipe's own.
+    pub other_pan: Option<PanEntry>,
+}
+
+/// What holds for every recipe of this baker.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    /// Whose cups, spoons, eggs and words.
+    pub region: Region,
+    /// How this baker, or the recipe's writer, fills a cup of flour.
+    pub cup_habit: CupHabit,
+    /// The size of egg on the shelf, for "2 eggs".
+    pub eggs: EggSize,
+    /// The unit that pans are given in.
+    pub lengths: LengthUnit,
+}
+
+/// How a cup of something that packs was filled.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CupHabit {
+    /// Not known: the spread of all ways is carried.
+    #[default]
+    Unknown,
+    /// Dipped into the bag and levelled.
+    Dipped,
+    /// Spooned in and levelled.
+    Spooned,
+    /// Sifted first.
+    Sifted,
+}
+
+impl CupHabit {
+    /// The way of filling, where it is known.
+    pub fn filling(self) -> Option<Filling> {
+        match self {
+            Self::Unknown => None,
+            Self::Dipped => Some(Filling::Dipped),
+            Self::Spooned => Some(Filling::Spooned),
+            Self::Sifted => Some(Filling::Sifted),
+        }
+    }
+}
+
+/// The egg size taken where a recipe does not say.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct EggSize(pub PieceSize);
+
+impl Default for EggSize {
+    fn default() -> Self {
+        Self(PieceSize::Large)
+    }
+}
+
+/// The unit that pan sizes are typed and shown in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LengthUnit {
+    /// Inches.
+    #[default]
+    Inches,
+    /// Centimetres.
+    Centimetres,
+}
+
+impl Inputs {
+    /// A recipe that is only text.
+    pub fn of_text(text: impl Into<String>) -> Self {
+        Self { text: text.into(), ..Self::default() }
+    }
+
+    /// The inputs with a remedy carried out: a new value, so that the old one can be taken back.
+    pub fn with_remedy(&self, remedy: &Remedy) -> Self {
+        let mut inputs = self.clone();
+        // Lines are added from the last upwards, so that the numbers of earlier edits stay true.
+        let mut edits: Vec<&Edit> = remedy.edits.iter().collect();
+        edits.sort_by_key(|edit| std::cmp::Reverse(edit.line()));
+        for edit in edits {
+            match edit {
+                Edit::Weigh { line, grams } => inputs.weigh(*line, Some(*grams)),
+                Edit::AddAfter { line, text } => inputs.add_after(*line, text),
+            }
+        }
+        inputs
+    }
+
+    /// Sets what a line weighs by the baker's own word, or takes that word back.
+    pub fn weigh(&mut self, line: usize, grams: Option<f64>) {
+        self.correct(line, |correction| correction.grams = grams);
+    }
+
+    /// Sets which ingredient a line is, or takes that back.
+    pub fn name(&mut self, line: usize, key: Option<String>) {
+        self.correct(line, |correction| correction.ingredient = key);
+    }
+
+    /// Says whether a line is an ingredient, or takes that back.
+    pub fn call_ingredient(&mut self, line: usize, is_ingredient: Option<bool>) {
+        self.correct(line, |correction| correction.is_ingredient = is_ingredient);
+    }
+
+    /// Takes back all that was said of a line.
+    pub fn uncorrect(&mut self, line: usize) {
+        self.correct(line, |correction| {
+            correction.ingredient = None;
+            correction.grams = None;
+            correction.is_ingredient = None;
+        });
+    }
+
+    /// Changes the correction of a line, found by its words; a line that is not there is left alone.
+    fn correct(&mut self, line: usize, change: impl FnOnce(&mut Correction)) {
+        let Some((text, occurrence)) = place(&self.text, line) else { return };
+        let found = self
+            .corrections
+            .iter()
+            .position(|correction| correction.text == text && correction.occurrence == occurrence);
+        let mut correction = match found {
+            Some(index) => self.corrections.remove(index),
+            None => Correction { text, occurrence, ..Correction::default() },
+        };
+        change(&mut correction);
+        if !correction.is_empty() {
+            self.corrections.push(correction);
+        }
+    }
+
+    /// Puts a new line below the given one; below the last where there is no such line.
+    fn add_after(&mut self, line: usize, text: &str) {
+        let mut lines: Vec<&str> = self.text.lines().collect();
+        let at = line.min(lines.len());
+        lines.insert(at, text);
+        self.text = lines.join("\n");
+    }
+}
+
+/// A line's words and which of its likes it is: the address that corrections are kept by.
+fn place(text: &str, line: usize) -> Option<(String, usize)> {
+    let wanted = text.lines().nth(line.checked_sub(1)?)?.trim();
+    let occurrence = text.lines().take(line - 1).filter(|other| other.trim() == wanted).count();
+    Some((wanted.to_owned(), occurrence))
+}

@@ -1,0 +1,16 @@
+//! The one door: text, choices and settings in, a [`Worksheet`] out.
+//!
+//! Everything that a page, the printed sheet or the example program shows is in that record, in
+//! figures and in words, so that nobody downstream adds, rounds or judges.
+
+mod gather;
+mod input;
+mod record;
+
+pub use gather::worksheet;
+pub use input::{Choices, CupHabit, Inputs, LengthUnit, Settings};
+pub use record::{
+    AcidShare, AllergenNote, BalanceSheet, EggCount, FigureShown, GasSheet, LeaveningSheet, Offer,
+    PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread, Status, TableRow, Verdict,
+    VerdictKind, Worksheet,
+};

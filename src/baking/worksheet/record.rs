@@ -1,0 +1,359 @@
+//! The records of a worksheet: plain values, in figures and in words.
+
+use crate::baking::estimate::Estimate;
+use crate::baking::finding::Finding;
+use crate::baking::pan::{FieldTrouble, PanEntry, Section};
+use crate::baking::quantity::Quantity;
+use serde::Serialize;
+
+/// All that is known of a recipe, ready to be shown.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Worksheet {
+    /// The recipe's name, if it has one.
+    pub title: Option<String>,
+    /// Every line of the text, in order.
+    pub lines: Vec<SheetLine>,
+    /// Baker's percentages and totals of the batter.
+    pub balance: BalanceSheet,
+    /// Acid, soda and gas.
+    pub leavening: LeaveningSheet,
+    /// The recipe's pan and the one on the shelf.
+    pub pans: PanSheet,
+    /// What is to be said of all this, gravest first.
+    pub findings: Vec<Finding>,
+    /// Allergens in what was read. A help, never a guarantee.
+    pub allergens: Vec<AllergenNote>,
+    /// "Plant-based by its ingredients", "Not plant-based: ...", or why it cannot be told.
+    pub plant_based: String,
+    /// The usual cautions, whole sentences.
+    pub cautions: Vec<String>,
+    /// Every source that a figure on this sheet was taken from.
+    pub sources: Vec<SourceNote>,
+    /// One sentence that sums the sheet up, for a screen reader and the top of the page.
+    pub summary: String,
+}
+
+/// A figure with its range, in the unit that its place names.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Spread {
+    /// The mean.
+    pub mean: f64,
+    /// One case in twenty lies below.
+    pub low: f64,
+    /// One case in twenty lies above.
+    pub high: f64,
+}
+
+impl<Q: Quantity> From<Estimate<Q>> for Spread {
+    fn from(estimate: Estimate<Q>) -> Self {
+        Self { mean: estimate.mean.base(), low: estimate.low.base(), high: estimate.high.base() }
+    }
+}
+
+/// What became of a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Status {
+    /// Nothing on it.
+    Blank,
+    /// The recipe's name.
+    Title,
+    /// A heading.
+    Heading,
+    /// An ingredient that was weighed.
+    Weighed,
+    /// An ingredient without a weight; `doubts` says why.
+    NotWeighed,
+    /// A step of the method.
+    Method,
+    /// Kept as a note.
+    Note,
+    /// Looks like an ingredient and could not be read; `doubts` says why.
+    NotRead,
+}
+
+/// One line of the text.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SheetLine {
+    /// Counted from 1.
+    pub line: usize,
+    /// The line as it was pasted.
+    pub text: String,
+    /// What became of it.
+    pub status: Status,
+    /// True where the reading is unsure or failed.
+    pub flagged: bool,
+    /// The key of the ingredient in the table.
+    pub ingredient: Option<&'static str>,
+    /// The ingredient's name.
+    pub name: Option<&'static str>,
+    /// What the recipe's line weighs, in grams.
+    pub grams: Option<Spread>,
+    /// `grams` in words: "284 g", with the spread in `range_shown`.
+    pub grams_shown: Option<String>,
+    /// The range in words: "259 to 319 g"; `None` where the weight is exact.
+    pub range_shown: Option<String>,
+    /// How the line was understood, in one short sentence; empty for lines that are not ingredients.
+    pub understood: String,
+    /// How the weight was got, in one sentence.
+    pub how: Option<String>,
+    /// Where the weight's figure is from, and how sure it is.
+    pub source: Option<String>,
+    /// What is unsure, as sentences.
+    pub doubts: Vec<String>,
+    /// Other ingredients that the line may mean.
+    pub offers: Vec<Offer>,
+    /// Whether it goes into the batter; if not, `beside` says why.
+    pub in_batter: bool,
+    /// "Not in the batter: frosting", "For the pan"; `None` for batter lines.
+    pub beside: Option<String>,
+    /// Baker's percentage, e.g. "52 %"; `None` outside the batter or without flour.
+    pub percent_shown: Option<String>,
+    /// What to weigh for the pan on the shelf: "426 g"; `None` while no other pan is chosen.
+    pub scaled_shown: Option<String>,
+    /// Eggs in the scaled formula: grams and the nearest whole count.
+    pub eggs: Option<EggCount>,
+    /// True where the baker has corrected this line.
+    pub corrected: bool,
+}
+
+/// An ingredient that can be chosen by hand.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Offer {
+    /// Its key.
+    pub key: &'static str,
+    /// Its name.
+    pub name: &'static str,
+}
+
+/// Eggs after scaling.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct EggCount {
+    /// The nearest whole count.
+    pub whole: u32,
+    /// In words: "about 3 large (2.7): beat 3, weigh 136 g".
+    pub shown: String,
+}
+
+/// A labelled figure in words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FigureShown {
+    /// What it is.
+    pub label: String,
+    /// The figure with its unit and spread.
+    pub value: String,
+    /// How it was got and from what source.
+    pub how: String,
+}
+
+/// Baker's percentages and totals of the batter.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct BalanceSheet {
+    /// Total flour, grams; `None` without flour.
+    pub flour: Option<Spread>,
+    /// What counts as flour, in words.
+    pub flour_basis: String,
+    /// Percentages by line, in the recipe's order.
+    pub rows: Vec<TableRow>,
+    /// Totals: water, fat, sugars, protein, starch, salt, sodium.
+    pub totals: Vec<PartTotal>,
+    /// Batter weight, grams.
+    pub batter: Option<Spread>,
+    /// What keeps a total from being whole, as sentences ("Line 7 has no weight, so totals leave it out.").
+    pub gaps: Vec<String>,
+}
+
+/// A line in the table of percentages.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TableRow {
+    /// The line of the text.
+    pub line: usize,
+    /// The ingredient's name.
+    pub name: String,
+    /// "250 g".
+    pub grams_shown: String,
+    /// Baker's percentage, mean.
+    pub percent: Option<f64>,
+    /// "100 %".
+    pub percent_shown: String,
+}
+
+/// The total of one constituent.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PartTotal {
+    /// "Water", "Fat", "Sugars", "Protein", "Starch", "Sodium".
+    pub name: String,
+    /// Grams in the batter, of the lines whose share is known.
+    pub grams: Spread,
+    /// "212 g".
+    pub grams_shown: String,
+    /// Against flour: "85 %".
+    pub percent_shown: String,
+    /// Lines whose share of it is not known.
+    pub unknown: Vec<usize>,
+    /// How it was got, and what is left out.
+    pub how: String,
+}
+
+/// Acid, soda and gas of the batter.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct LeaveningSheet {
+    /// The verdict on acid against soda.
+    pub verdict: Verdict,
+    /// The verdict on gas.
+    pub gas_verdict: Verdict,
+    /// Who brings acid and who brings base, by line, in milliequivalents to pH 7.
+    pub shares: Vec<AcidShare>,
+    /// All acid, meq to pH 7.
+    pub acid: Option<Spread>,
+    /// All free soda, meq: powder's soda less what its own acid answers.
+    pub soda: Option<Spread>,
+    /// The rule: band and where the crumb is reckoned to fall.
+    pub rule: Option<PhRule>,
+    /// The gas.
+    pub gas: Option<GasSheet>,
+    /// Soda that would bring the bowl to pH 7, as figures.
+    pub figures: Vec<FigureShown>,
+}
+
+/// A judgement in one word and one sentence.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Verdict {
+    /// Which.
+    pub kind: VerdictKind,
+    /// In a word or two: "Short of soda".
+    pub title: String,
+    /// In a sentence, with figures.
+    pub sentence: String,
+    /// How sure: "Sure", "Likely", "Too close to call".
+    pub sure: String,
+}
+
+/// The kinds of verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum VerdictKind {
+    /// More acid than the soda answers, or too little gas.
+    Short,
+    /// They agree.
+    Agreed,
+    /// More soda than the acid takes, or too much gas.
+    Spare,
+    /// The spread covers both sides of a limit.
+    TooClose,
+    /// Something needed is not known.
+    CannotTell,
+}
+
+/// What one line brings, in milliequivalents; acid is counted to pH 7.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AcidShare {
+    /// The line of the text.
+    pub line: usize,
+    /// The ingredient's name.
+    pub name: String,
+    /// Acid less base: positive brings acid, negative brings base.
+    pub acid: Spread,
+    /// "64 meq acid", "27 meq base".
+    pub shown: String,
+    /// How it was got and from what source.
+    pub how: String,
+    /// True where no source gives its acidity; the figure is then a guess of none.
+    pub unknown: bool,
+}
+
+/// The pH rule as drawn: a scale, a band, the crumb with its spread.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PhRule {
+    /// Left end of the scale.
+    pub scale_low: f64,
+    /// Right end of the scale.
+    pub scale_high: f64,
+    /// The band of this kind of cake.
+    pub band_low: f64,
+    /// Its upper end.
+    pub band_high: f64,
+    /// What the band is for, and its source.
+    pub band_for: String,
+    /// Where the crumb is reckoned to fall.
+    pub crumb: Spread,
+    /// All of it in words.
+    pub words: String,
+}
+
+/// The gas, with the band that a batter of this flour wants.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct GasSheet {
+    /// Carbon dioxide made, grams.
+    pub grams: Spread,
+    /// Against flour, per cent.
+    pub percent: Spread,
+    /// The band, per cent of flour.
+    pub band_low: f64,
+    /// Its upper end.
+    pub band_high: f64,
+    /// Right end of the scale.
+    pub scale_high: f64,
+    /// Part of the gas that comes from free soda, and so on the bench: per cent of all.
+    pub early_percent: f64,
+    /// All of it in words.
+    pub words: String,
+}
+
+/// The two pans and the factor between them.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PanSheet {
+    /// The recipe's own pan.
+    pub own: PanView,
+    /// The pan on the shelf; `None` while none is chosen.
+    pub other: Option<PanView>,
+    /// The factor by volume; `None` where either pan is unknown.
+    pub factor: Option<f64>,
+    /// "1.56 times the recipe".
+    pub factor_shown: Option<String>,
+    /// What the factor means, in words, with the factor by area beside it.
+    pub words: String,
+}
+
+/// One pan with the batter in it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PanView {
+    /// "9 x 13 in rectangle, 2 in deep".
+    pub label: String,
+    /// The pan as typed fields, to fill the form with.
+    pub entry: PanEntry,
+    /// Where it is from: "Named at line 14", "Your choice", "Not named: a usual 9 in round is taken".
+    pub from: String,
+    /// Whether it can be reckoned with at all.
+    pub known: bool,
+    /// Troubles in what was typed, each at its field.
+    pub troubles: Vec<FieldTrouble>,
+    /// Brim volume of all of them, "2.09 L".
+    pub brim_shown: String,
+    /// Batter depth, "3.1 cm (1.2 in)"; `None` where the batter is not known.
+    pub depth_shown: Option<String>,
+    /// Fill by depth, "62 % of its height".
+    pub fill_shown: Option<String>,
+    /// The section to draw, millimetres.
+    pub section: Option<Section>,
+    /// All of it in words.
+    pub words: String,
+}
+
+/// An allergen and the lines that bring it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AllergenNote {
+    /// Its name in law's words.
+    pub name: String,
+    /// The lines that bring it.
+    pub lines: Vec<usize>,
+}
+
+/// A source on this sheet.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SourceNote {
+    /// Its key in the table.
+    pub key: &'static str,
+    /// The reference in full.
+    pub citation: &'static str,
+}
