@@ -1,0 +1,95 @@
+# The commands of the project; `make` alone lists them. Versions are pinned in rust-toolchain.toml, Cargo.lock,
+# package-lock.json and here. What is missing is installed by scripts/setup.sh, tools under target/tools.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.DEFAULT_GOAL := help
+.NOTPARALLEL:
+.SUFFIXES:
+
+PORT ?= 8080
+TRUNK_VERSION := 0.21.14
+# One place says it: the crate and the command-line tool must be of the same version.
+WASM_BINDGEN_VERSION := $(shell sed -n 's/^wasm-bindgen = .*"=\([0-9.]*\)".*/\1/p' Cargo.toml)
+# npm writes this file last, so it tells that everything is in.
+PACKAGES := node_modules/.package-lock.json
+WASM := wasm32-unknown-unknown
+
+export PATH := $(CURDIR)/target/tools/bin:$(PATH)
+export CARGO_TERM_COLOR ?= auto
+START := $(shell date +%s)
+
+.PHONY: help run test dist bench clean rust node chromium bindgen trunk \
+        format lint test-native lint-page test-page test-browser
+
+help: ## List the commands
+	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
+
+run: node ## Build the page and serve it at http://127.0.0.1:8080 (PORT=8081 for another port)
+	@node scripts/serve.mjs --check --port $(PORT)
+	@$(MAKE) --no-print-directory dist
+	@node scripts/serve.mjs --folder dist --port $(PORT)
+
+test: rust node ## Set everything up and run every check and test, the quick ones first
+	@$(MAKE) --no-print-directory format lint test-native lint-page test-page dist test-browser
+	@echo "Every check and test passed in $$(( ($$(date +%s) - $(START) + 59) / 60 )) minutes at most."
+
+dist: rust $(PACKAGES) bindgen trunk ## Leave the finished page in dist/, for any web server or sub-path of one
+	@unset NO_COLOR; trunk --log warn build
+
+bench: dist chromium ## Print sizes and times, each as a ratio to its floor
+	@cd tests/floor && unset NO_COLOR && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} trunk --log warn build
+	@cargo build --quiet --locked --release --no-default-features --example worksheet_time
+	@node tests/bench/bench.mjs
+
+clean: ## Delete what was built, but keep the tools
+	@rm -rf dist node_modules
+	@if [ -d target ]; then find target -mindepth 1 -maxdepth 1 ! -name tools -exec rm -rf {} +; fi
+
+# The steps of `make test`, in order. Each can be called by itself.
+
+format: rust
+	@cargo fmt --check || { echo "Some Rust is not formatted as rustfmt does it: run cargo fmt."; exit 1; }
+
+lint: rust
+	cargo clippy --quiet --locked --no-default-features --all-targets -- -D warnings
+
+test-native: rust
+	@if cargo nextest --version >/dev/null 2>&1; then \
+	  set -x; cargo nextest run --locked --no-default-features; cargo test --quiet --locked --no-default-features --doc; \
+	else \
+	  set -x; cargo test --quiet --locked --no-default-features; \
+	fi
+
+lint-page: rust
+	cargo clippy --quiet --locked --target $(WASM) --lib --bins --test browser -- -D warnings
+
+test-page: bindgen chromium
+	CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER=wasm-bindgen-test-runner WASM_BINDGEN_TEST_TIMEOUT=120 \
+	  CHROMEDRIVER="$$(command -v chromedriver)" CARGO_PROFILE_DEV_DEBUG=false \
+	  cargo test --quiet --locked --target $(WASM) --test browser
+
+test-browser: $(PACKAGES) chromium
+	@[ -f dist/index.html ] || { echo "There is no built page: run make dist first."; exit 1; }
+	node --test tests/e2e/*.test.mjs
+
+# What has to be there first.
+
+rust:
+	@scripts/setup.sh rust
+
+node:
+	@scripts/setup.sh node
+
+chromium:
+	@scripts/setup.sh chromium
+
+bindgen: rust
+	@scripts/setup.sh wasm-bindgen $(WASM_BINDGEN_VERSION)
+
+trunk: rust
+	@scripts/setup.sh trunk $(TRUNK_VERSION)
+
+$(PACKAGES): package-lock.json package.json | node
+	@scripts/setup.sh packages
+	@touch $@
