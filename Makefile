@@ -13,6 +13,8 @@ TRUNK_VERSION := 0.21.14
 WASM_BINDGEN_VERSION := $(shell sed -n 's/^wasm-bindgen = .*"=\([0-9.]*\)".*/\1/p' Cargo.toml)
 # npm writes this file last, so it tells that everything is in.
 PACKAGES := node_modules/.package-lock.json
+# Trunk works offline, so crates are fetched before it runs; it stumbles over NO_COLOR=1.
+TRUNK := env -u NO_COLOR -u RUST_BACKTRACE trunk --log warn
 WASM := wasm32-unknown-unknown
 
 export PATH := $(CURDIR)/target/tools/bin:$(PATH)
@@ -35,10 +37,12 @@ test: rust node ## Set everything up and run every check and test, the quick one
 	@echo "Every check and test passed in $$(( ($$(date +%s) - $(START) + 59) / 60 )) minutes at most."
 
 dist: rust $(PACKAGES) bindgen trunk ## Leave the finished page in dist/, for any web server or sub-path of one
-	@unset NO_COLOR; trunk --log warn build
+	@cargo fetch --quiet --locked
+	@$(TRUNK) build
 
 bench: dist chromium ## Print sizes and times, each as a ratio to its floor
-	@cd tests/floor && unset NO_COLOR && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} trunk --log warn build
+	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
+	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
 	@cargo build --quiet --locked --release --no-default-features --example worksheet_time
 	@node tests/bench/bench.mjs
 

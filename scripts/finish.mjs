@@ -1,14 +1,16 @@
 // The last step of a build. Trunk runs it on the staged folder (TRUNK_STAGING_DIR):
 //
-//   1. the module is made smaller, and named again after its new content;
-//   2. the scripts inside index.html become files, so that the page can forbid inline scripts, and does;
-//   3. the worker gets its list, exactly the files in the folder, and its version, a hash of them.
+//   1. the style sheets become one file, in their order;
+//   2. the module, scripts and styles are made smaller, and named again after their new content;
+//   3. the scripts inside index.html become files, so that the page can forbid inline scripts, and does;
+//   4. the worker gets its list, exactly the files in the folder, and its version, a hash of them.
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, writeFileSync } from "node:fs";
-import { basename, dirname, join, relative, sep } from "node:path";
+import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, extname, join, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
+import { transformSync } from "esbuild";
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..");
 const BINARYEN = join(ROOT, "node_modules", "binaryen");
@@ -50,6 +52,30 @@ const filesIn = (folder) =>
     .map((entry) => relative(folder, join(entry.parentPath ?? entry.path, entry.name)).split(sep).join("/"))
     .sort();
 
+/** Puts all style sheets that index.html links with Trunk's mark into the place of the first. */
+function joinStyles(folder) {
+  const path = join(folder, "index.html");
+  const joined = [];
+  const html = readFileSync(path, "utf8").replace(/[ \t]*<link\b[^>]*>\n?/g, (link) => {
+    const file = /rel="?stylesheet/.test(link) && !/\bmedia=/.test(link) && link.match(/href="?\.\/([^"\s>]+-[0-9a-f]{16}\.css)/)?.[1];
+    if (!file) return link;
+    joined.push(readFileSync(join(folder, file), "utf8"));
+    rmSync(join(folder, file));
+    return joined.length === 1 ? "<!-- styles -->" : "";
+  });
+  if (joined.length === 0) return;
+  const css = joined.join("\n");
+  const file = `style-${hash(css)}.css`;
+  writeFileSync(join(folder, file), css);
+  writeFileSync(path, html.replace("<!-- styles -->", `<link rel="stylesheet" href="./${file}">`));
+}
+
+/** Makes a script or a style sheet smaller, without changing what it means to any browser that understood it. */
+function minify(path) {
+  const loader = extname(path).slice(1);
+  writeFileSync(path, transformSync(readFileSync(path, "utf8"), { loader, minify: true, target: "esnext", legalComments: "none" }).code);
+}
+
 /** Shrinks the module at `path` in place; the result is kept under target/, since it takes a while. */
 function shrink(path) {
   const version = JSON.parse(readFileSync(join(BINARYEN, "package.json"), "utf8")).version;
@@ -68,7 +94,7 @@ function rename(folder, file) {
   const named = file.replace(/-[0-9a-f]{16}(?=(_bg)?\.[a-z]+$)/, `-${hash(readFileSync(join(folder, file)))}`);
   if (named === file) return;
   renameSync(join(folder, file), join(folder, named));
-  for (const other of filesIn(folder).filter((name) => /\.(html|js)$/.test(name))) {
+  for (const other of filesIn(folder).filter((name) => /\.(html|js|css)$/.test(name))) {
     const path = join(folder, other);
     const text = readFileSync(path, "utf8");
     const followed = text.replaceAll(basename(file), basename(named));
@@ -110,10 +136,15 @@ if (!folder || !existsSync(join(folder, "index.html"))) {
   console.error("Give the folder of a build: this script is run by `trunk build`, see Trunk.toml.");
   process.exit(1);
 }
-for (const file of filesIn(folder).filter((name) => name.endsWith(".wasm"))) {
-  shrink(join(folder, file));
-  rename(folder, file);
-}
-for (const file of filesIn(folder).filter((name) => /-[0-9a-f]{16}\.js$/.test(name))) rename(folder, file);
+joinStyles(folder);
 withoutInlineScripts(folder);
+// The worker stays as it is written, for anyone to read.
+for (const file of filesIn(folder).filter((name) => /\.(css|js)$/.test(name) && name !== "worker.js")) minify(join(folder, file));
+// Modules first, then the scripts that name them, and those that name the scripts.
+for (const kind of [/\.wasm$/, /\.css$/, /(?<!^start-[0-9a-f]{16})\.js$/, /^start-.*\.js$/]) {
+  for (const file of filesIn(folder).filter((name) => kind.test(name))) {
+    if (file.endsWith(".wasm")) shrink(join(folder, file));
+    rename(folder, file);
+  }
+}
 if (existsSync(join(folder, "worker.js"))) fillWorker(folder);
