@@ -1,0 +1,193 @@
+// What every browser test stands on: a server for the built page, a real Chromium, and a watch for errors.
+//
+//   import { inBrowser, everywhere } from "./harness.mjs";
+//
+//   inBrowser("the page says what it is", { screen: "phone" }, async ({ page }) => { ... });
+//   everywhere("no serious barrier", async ({ page, reachable }) => { await reachable(); });
+//
+// A test gets a fresh server, a fresh browser context and the page, loaded and ready. It fails when the page
+// writes an error to the console, throws, or asks for anything from elsewhere, whatever else it checks.
+
+import assert from "node:assert/strict";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { after, test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { launch } from "../../scripts/browser.mjs";
+import { serve } from "../../scripts/serve.mjs";
+
+const DIST = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** The screens that a test is run on. */
+export const SCREENS = {
+  phone: { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
+  desk: { viewport: { width: 1280, height: 800 } },
+};
+
+/** The colour schemes that a test is run in. */
+export const COLOURS = ["light", "dark"];
+
+/** How long anything on the page may take before a test gives up, in milliseconds. */
+const PATIENCE = 10_000;
+
+let browser = null;
+after(async () => {
+  await browser?.close();
+});
+
+/** Makes local storage refuse to keep anything (`full`), or to be touched at all (`forbidden`). Runs in the page. */
+function breakStorage(how) {
+  if (how === "full") {
+    Storage.prototype.setItem = () => {
+      throw new DOMException("The quota has been exceeded.", "QuotaExceededError");
+    };
+  } else {
+    Object.defineProperty(window, "localStorage", {
+      get() {
+        throw new DOMException("Access is denied for this document.", "SecurityError");
+      },
+    });
+  }
+}
+
+/** Resolves when the page has mounted and answers to the baker. */
+export const ready = (page) => page.waitForSelector("html[data-ready=true]", { state: "attached", timeout: PATIENCE });
+
+/** A copy of the built page on a server of its own, which can be stopped, started again and given a new version. */
+async function site(under) {
+  assert.ok(existsSync(join(DIST, "index.html")), "There is no built page: run make dist first.");
+  const folder = mkdtempSync(join(tmpdir(), "batterwright-"));
+  cpSync(DIST, folder, { recursive: true });
+  let server = await serve({ folder, under });
+  const { address, port } = server;
+  return {
+    address,
+    /** Where the served files lie; a test may change them. */
+    folder,
+    /** Stops the server: from now on the network has nothing to give. */
+    stop: () => server.close(),
+    /** Starts it again at the same address. */
+    start: async () => {
+      server = await serve({ folder, under, port });
+    },
+    /** Publishes a next version: the same page with another title, and a worker that knows it. */
+    publish(title) {
+      const index = join(folder, "index.html");
+      writeFileSync(index, readFileSync(index, "utf8").replace(/<title>[^<]*<\/title>/, `<title>${title}</title>`));
+      const worker = join(folder, "worker.js");
+      writeFileSync(worker, readFileSync(worker, "utf8").replace(/VERSION = "[^"]*"/, `VERSION = "${Buffer.from(title).toString("hex")}"`));
+    },
+    close: async () => {
+      await server.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Every error that the pages of `context` report, and every request that leaves `address`. */
+function watch(context, address, errors) {
+  const origin = new URL(address).origin;
+  context.on("console", (message) => {
+    if (message.type() === "error") errors.push(`console: ${message.text()} (${message.location().url})`);
+  });
+  context.on("weberror", (error) => errors.push(`thrown: ${error.error().message}`));
+  context.on("request", (request) => {
+    const url = request.url();
+    if (!url.startsWith(origin) && !/^(data|blob|about):/.test(url)) errors.push(`asked elsewhere: ${url}`);
+  });
+}
+
+/** The findings of axe-core that keep somebody from using the page, as one readable text; empty when there are none. */
+async function barriers(page) {
+  // Colours in the middle of a change would be measured wrongly.
+  await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
+  await page.evaluate(AXE);
+  const violations = await page.evaluate(async () => (await window.axe.run(document, { resultTypes: ["violations"] })).violations);
+  return violations
+    .filter(({ impact }) => impact === "serious" || impact === "critical")
+    .flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}\n  ${node.html}\n  ${node.failureSummary?.replaceAll("\n", "\n  ")}`))
+    .join("\n");
+}
+
+/**
+ * Registers one test in a real browser.
+ *
+ * Options: `screen` ("phone" or "desk"), `colours` ("light" or "dark"), `under` (the sub-path that the page is
+ * served from), `storage` ("full" or "forbidden"), `offline` (true waits until the page is kept on the device
+ * before the test begins), `allow` (a pattern of errors that are part of the test), and `before`, a function run in
+ * the page before its own scripts.
+ *
+ * The test is called with `page`, `context`, `site` and these helpers:
+ * - `reachable()` fails on a serious finding of axe-core;
+ * - `cutNetwork()` takes the browser offline and stops the server, `mendNetwork()` undoes both;
+ * - `keptOffline()` waits until the worker has kept the whole page;
+ * - `reload()` loads the page again and waits until it is ready;
+ * - `paste(target, text)` puts the text into a field as a paste does, in one input;
+ * - `picture(name)` keeps a screenshot when PICTURES=folder is set.
+ */
+export function inBrowser(name, options, body) {
+  const { screen = "phone", colours = "light", under = "/", storage, offline = false, allow, before } = options;
+  test(`${name} (${screen}, ${colours})`, { timeout: 120_000 }, async () => {
+    browser ??= await launch();
+    const here = await site(under);
+    const context = await browser.newContext({ ...SCREENS[screen], colorScheme: colours, acceptDownloads: true, locale: "en-GB" });
+    const errors = [];
+    try {
+      context.setDefaultTimeout(PATIENCE);
+      watch(context, here.address, errors);
+      if (storage) await context.addInitScript(breakStorage, storage);
+      if (before) await context.addInitScript(before);
+      const page = await context.newPage();
+      const helpers = {
+        page,
+        context,
+        site: here,
+        reachable: async () => assert.equal(await barriers(page), ""),
+        cutNetwork: async () => {
+          await context.setOffline(true);
+          await here.stop();
+        },
+        mendNetwork: async () => {
+          await here.start();
+          await context.setOffline(false);
+        },
+        keptOffline: () => page.waitForSelector("html[data-offline=ready]", { state: "attached" }),
+        reload: async () => {
+          await page.reload();
+          await ready(page);
+        },
+        paste: (target, text) =>
+          page.locator(target).evaluate((field, pasted) => {
+            field.focus();
+            field.value = pasted;
+            field.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertFromPaste" }));
+          }, text),
+        picture: async (file) => {
+          if (process.env.PICTURES) await page.screenshot({ path: join(process.env.PICTURES, `${file}-${screen}-${colours}.png`), fullPage: true });
+        },
+      };
+      await page.goto(here.address);
+      await ready(page);
+      if (offline) await helpers.keptOffline();
+      await body(helpers);
+      const unwanted = errors.filter((error) => !allow?.test(error));
+      assert.deepEqual(unwanted, [], "The page reported errors.");
+    } catch (error) {
+      if (errors.length > 0) error.message += `\nThe page reported:\n${errors.join("\n")}`;
+      throw error;
+    } finally {
+      await context.close();
+      await here.close();
+    }
+  });
+}
+
+/** Registers the same test on every screen and in every colour scheme. */
+export function everywhere(name, body, options = {}) {
+  for (const screen of Object.keys(SCREENS)) {
+    for (const colours of COLOURS) inBrowser(name, { ...options, screen, colours }, body);
+  }
+}
