@@ -17,21 +17,12 @@ import { after, test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { launch } from "../../scripts/browser.mjs";
 import { serve } from "../../scripts/serve.mjs";
+import { COLOURS, PATIENCE, SCREENS, ready } from "./screens.mjs";
+
+export { ready };
 
 const DIST = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** The screens that a test is run on. */
-export const SCREENS = {
-  phone: { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
-  desk: { viewport: { width: 1280, height: 800 } },
-};
-
-/** The colour schemes that a test is run in. */
-export const COLOURS = ["light", "dark"];
-
-/** How long anything on the page may take before a test gives up, in milliseconds. */
-const PATIENCE = 10_000;
 
 let browser = null;
 after(async () => {
@@ -52,9 +43,6 @@ function breakStorage(how) {
     });
   }
 }
-
-/** Resolves when the page has mounted and answers to the baker. */
-export const ready = (page) => page.waitForSelector("html[data-ready=true]", { state: "attached", timeout: PATIENCE });
 
 /** A copy of the built page on a server of its own, which can be stopped, started again and given a new version. */
 async function site(under) {

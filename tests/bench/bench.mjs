@@ -1,0 +1,220 @@
+// Prints the figures of the page, each as a ratio to its floor: `make bench`.
+//
+// The floor in size and in loading is the one-button page of tests/floor, built by the same recipe. The floor of
+// everything that happens while a baker types is one frame of a 60 Hz screen. Browser times are taken with the
+// processor slowed four times, for a phone of some years; they vary by a tenth or so from run to run.
+
+import { execFileSync } from "node:child_process";
+import { readFileSync, readdirSync, statSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { brotliCompressSync, constants } from "node:zlib";
+import { launch } from "../../scripts/browser.mjs";
+import { serve } from "../../scripts/serve.mjs";
+import { SCREENS, ready } from "../e2e/screens.mjs";
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+const ROOT = join(HERE, "..", "..");
+const PAGE = join(ROOT, "dist");
+const FLOOR = join(ROOT, "target", "floor");
+const RECIPE = readFileSync(join(HERE, "forty_lines.txt"), "utf8");
+
+const FRAME = 1000 / 60;
+const SLOWED = 4;
+const LOADS = 5;
+/** After the last change this long nothing may change any more, in milliseconds; only then a key counts as done. */
+const QUIET = 300;
+
+const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+const high = (values) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * 0.95))];
+
+// Sizes.
+
+/** What a server sends of a file: brotli at its best, or the file itself where that is smaller. */
+function sent(path) {
+  const content = readFileSync(path);
+  const packed = brotliCompressSync(content, { params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: content.length } });
+  return Math.min(packed.length, content.length);
+}
+
+const total = (folder, wanted = () => true) =>
+  readdirSync(folder, { recursive: true })
+    .filter((name) => statSync(join(folder, name)).isFile() && wanted(name))
+    .reduce((sum, name) => sum + sent(join(folder, name)), 0);
+
+// Loading.
+
+/** A fresh visit to `folder`, slowed; gives the page, its session and what it took, in milliseconds. */
+async function visit(browser, folder) {
+  const server = await serve({ folder });
+  const context = await browser.newContext(SCREENS.phone);
+  await context.addInitScript(() => {
+    const look = () => {
+      if (document.documentElement?.dataset.ready === "true" && !window.usable) window.usable = performance.now();
+    };
+    new MutationObserver(look).observe(document, { attributes: true, childList: true, subtree: true });
+  });
+  const page = await context.newPage();
+  const asked = [];
+  page.on("request", (request) => asked.push(new URL(request.url()).pathname.slice(1) || "index.html"));
+  const session = await context.newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWED });
+  await page.goto(server.address);
+  await ready(page);
+  await page.waitForFunction(() => performance.getEntriesByName("first-contentful-paint").length > 0);
+  const [painted, usable] = await page.evaluate(() => [performance.getEntriesByName("first-contentful-paint")[0].startTime, window.usable]);
+  const close = async () => {
+    await context.close();
+    await server.close();
+  };
+  return { page, session, asked, painted, usable, close };
+}
+
+async function loading(browser, folder) {
+  const visits = [];
+  for (let round = 0; round < LOADS; round += 1) {
+    const { asked, painted, usable, close } = await visit(browser, folder);
+    await close();
+    visits.push({ asked, painted, usable });
+  }
+  return {
+    asked: new Set(visits[0].asked.filter((name) => !/icons\/|favicon|worker\.js/.test(name))),
+    painted: median(visits.map((one) => one.painted)),
+    usable: median(visits.map((one) => one.usable)),
+  };
+}
+
+// Typing.
+
+/**
+ * Runs in the page: from now on `window.lastChange` is when the page last changed, with its layout done. Spoken
+ * summaries are not counted: they come after a pause, on purpose.
+ */
+function watchChanges() {
+  window.started = 0;
+  window.lastChange = 0;
+  const spoken = "[aria-live], [role=status], [role=alert], output";
+  const outside = (node) => !(node.nodeType === Node.ELEMENT_NODE ? node : node.parentElement)?.closest(spoken);
+  new MutationObserver((changes) => {
+    if (!changes.some((change) => document.body.contains(change.target) && outside(change.target))) return;
+    document.body.getBoundingClientRect();
+    window.lastChange = performance.now();
+  }).observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+  for (const kind of ["keydown", "input"]) {
+    window.addEventListener(
+      kind,
+      (event) => {
+        // The key began when the browser got it, not when the page was told.
+        if (kind === "keydown" || !window.started) window.started = event.timeStamp;
+      },
+      { capture: true },
+    );
+  }
+}
+
+/** Runs in the page: waits until nothing changes any more and gives how long the last input took to its last change. */
+async function settle(quiet) {
+  const begun = performance.now();
+  while (performance.now() - Math.max(window.lastChange, begun) < quiet) await new Promise((later) => setTimeout(later, 25));
+  const took = window.lastChange > window.started ? window.lastChange - window.started : Number.NaN;
+  window.started = 0;
+  return took;
+}
+
+/** How long the main thread has worked so far, in milliseconds. */
+async function worked(session) {
+  const { metrics } = await session.send("Performance.getMetrics");
+  return metrics.find((metric) => metric.name === "TaskDuration").value * 1000;
+}
+
+/** Puts the caret behind the first place where the text box says `words`. */
+const caretBehind = (box, words) =>
+  box.evaluate((field, found) => {
+    const at = field.value.indexOf(found) + found.length;
+    field.focus();
+    field.setSelectionRange(at, at);
+  }, words);
+
+const paste = (box, text) =>
+  box.evaluate((field, pasted) => {
+    field.value = pasted;
+    field.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertFromPaste" }));
+  }, text);
+
+/** Presses the keys one by one; a list of how long each took and how long the main thread worked for it. */
+async function press(page, session, keys) {
+  const times = [];
+  for (const key of keys) {
+    const before = await worked(session);
+    await page.keyboard.press(key);
+    const update = await page.evaluate(settle, QUIET);
+    times.push({ update, work: (await worked(session)) - before });
+  }
+  return times;
+}
+
+async function typing(browser) {
+  const { page, session, close } = await visit(browser, PAGE);
+  await session.send("Performance.enable");
+  const box = page.locator("textarea").first();
+  await page.evaluate(watchChanges);
+  await paste(box, RECIPE);
+  await page.evaluate(settle, QUIET);
+  // Fifteen keys that change one line's words, and fifteen that change the flour and with it every figure.
+  await caretBehind(box, "1/2 cup raisins");
+  const words = await press(page, session, [..." soaked in rum,"].map((key) => (key === " " ? "Space" : key)));
+  await caretBehind(box, "3/4 cups plain flour".slice(0, 3));
+  const figures = await press(page, session, Array.from({ length: 15 }, (_, at) => (at % 2 ? "Backspace" : "8")));
+  // A long text, without the slowing: ten thousand lines pasted at once, and then one more key.
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  await paste(box, RECIPE.repeat(250));
+  const pasted = await page.evaluate(settle, QUIET);
+  await caretBehind(box, "1/2 cup raisins");
+  const [longKey] = await press(page, session, ["x"]);
+  await close();
+  return { keys: [...words, ...figures], pasted, longKey: longKey.update };
+}
+
+// The table.
+
+const rows = [];
+const line = (what, value, floor, unit, budget = "") => {
+  const shown = (number) => (unit === "kB" ? (number / 1000).toFixed(1) : number.toFixed(number < 10 ? 2 : 1));
+  const missing = !Number.isFinite(value);
+  rows.push([what, missing ? "not measured" : `${shown(value)} ${unit}`, `${shown(floor)} ${unit}`, missing ? "" : `${(value / floor).toFixed(2)} x`, budget]);
+};
+
+const browser = await launch();
+try {
+  const page = await loading(browser, PAGE);
+  const floor = await loading(browser, FLOOR);
+  const keys = await typing(browser);
+  const native = JSON.parse(
+    execFileSync("cargo", ["run", "--quiet", "--locked", "--release", "--no-default-features", "--example", "worksheet_time"], { cwd: ROOT, input: RECIPE }),
+  );
+
+  const button = "one-button page";
+  const frame = "one frame";
+  rows.push(["Figure", "Page", `Floor`, "Ratio", "Budget"]);
+  line("All that a first visit loads, with brotli", total(PAGE), total(FLOOR), "kB", "4 x");
+  line("  needed before it can be used", total(PAGE, (name) => page.asked.has(name)), total(FLOOR, (name) => floor.asked.has(name)), "kB");
+  line("  the module", total(PAGE, (name) => name.endsWith(".wasm")), total(FLOOR, (name) => name.endsWith(".wasm")), "kB");
+  line("First paint, slowed 4 times", page.painted, floor.painted, "ms");
+  line("Usable, slowed 4 times", page.usable, floor.usable, "ms");
+  const updates = keys.keys.map((key) => key.update).filter(Number.isFinite);
+  line(`Key to finished update, 40 lines, slowed 4 times, median of ${updates.length}`, median(updates), FRAME, "ms", "1 x");
+  line("  95 of 100 keys", high(updates), FRAME, "ms");
+  line("  all work of the main thread for it, median", median(keys.keys.map((key) => key.work)), FRAME, "ms");
+  line("10,000 lines pasted, not slowed", keys.pasted, FRAME, "ms");
+  line("  one key after that", keys.longKey, FRAME, "ms");
+  line("One worksheet of 40 lines, native, median of 200", native.median / 1000, FRAME, "ms");
+  line("  95 of 100", native.p95 / 1000, FRAME, "ms");
+
+  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  for (const row of rows) {
+    console.log(row.map((cell, column) => (column === 0 ? cell.padEnd(widths[column]) : cell.padStart(widths[column]))).join("  ").trimEnd());
+  }
+  console.log(`\nSizes and loading are against the ${button} of tests/floor, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
+} finally {
+  await browser.close();
+}
