@@ -15,7 +15,7 @@ stop() {
 
 have() { command -v "$1" >/dev/null 2>&1; }
 
-rust() {
+setup_rust() {
   have rustup || stop "rustup is missing. Install it from https://rustup.rs, open a new shell and run make again."
   have cc || stop "a C compiler is missing, which Rust needs for linking. Install it with: apt-get install build-essential"
   local channel installed
@@ -31,20 +31,20 @@ rust() {
     || stop "Rust's WebAssembly target could not be installed. Run: rustup target add --toolchain $channel wasm32-unknown-unknown"
 }
 
-node() {
+setup_node() {
   have node || stop "Node.js is missing. Install version 20 or newer with npm from https://nodejs.org and run make again."
   local version
-  version=$(command node --version)
+  version=$(node --version)
   version=${version#v}
   [ "${version%%.*}" -ge 20 ] || stop "Node.js $version is too old. Install version 20 or newer from https://nodejs.org and run make again."
   have npm || stop "npm is missing, although Node.js is here. Install it (Debian: apt-get install npm) and run make again."
 }
 
-packages() {
+setup_packages() {
   npm ci --no-audit --no-fund --loglevel=error || stop "the npm packages could not be installed. Check the network and run: npm ci"
 }
 
-chromium() {
+setup_chromium() {
   if have chromedriver && { have chromium || [ -n "${CHROMIUM:-}" ]; }; then
     return
   fi
@@ -62,7 +62,7 @@ chromium() {
 
 # A cargo program of one exact version: the one on PATH if it fits, else built under target/tools.
 # The Makefile puts target/tools/bin first on PATH. Built without optimising: it is half the wait, and the work is small.
-program() {
+setup_program() {
   local package=$1 version=$2 optimise=$3
   shift 3
   local fits=yes name
@@ -77,8 +77,8 @@ program() {
 }
 
 case ${1:-} in
-  rust | node | packages | chromium) "$1" ;;
-  wasm-bindgen) program wasm-bindgen-cli "$2" 1 wasm-bindgen wasm-bindgen-test-runner ;;
-  trunk) program trunk "$2" 0 trunk ;;
+  rust | node | packages | chromium) "setup_$1" ;;
+  wasm-bindgen) setup_program wasm-bindgen-cli "$2" 1 wasm-bindgen wasm-bindgen-test-runner ;;
+  trunk) setup_program trunk "$2" 0 trunk ;;
   *) stop "setup.sh does not know \"${1:-}\": see its head for what it can set up." ;;
 esac
