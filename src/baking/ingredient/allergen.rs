@@ -32,3 +32,23 @@ pub enum Allergen {
     /// Celery.
     Celery,
 }
+
+impl Allergen {
+    /// Its name on the page.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Wheat => "Wheat (gluten)",
+            Self::Gluten => "Other cereals with gluten",
+            Self::Milk => "Milk",
+            Self::Egg => "Egg",
+            Self::Soya => "Soya",
+            Self::TreeNuts => "Tree nuts",
+            Self::Peanut => "Peanut",
+            Self::Sesame => "Sesame",
+            Self::Sulphites => "Sulphites",
+            Self::Mustard => "Mustard",
+            Self::Lupin => "Lupin",
+            Self::Celery => "Celery",
+        }
+    }
+}

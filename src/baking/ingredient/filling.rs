@@ -1,6 +1,8 @@
 //! What a level cup or spoon weighs.
 
-use crate::baking::{estimate::Estimate, quantity::Mass, source::Cited};
+use crate::baking::estimate::Estimate;
+use crate::baking::quantity::{Mass, Volume};
+use crate::baking::source::Cited;
 
 /// One row of `fillings.csv`: the weight of a level US measure of an ingredient.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,4 +80,59 @@ pub enum Form {
     Crushed,
     /// In chips or drops.
     Chips,
+}
+
+impl SpoonOrCup {
+    /// The size of the measure: US customary, exact (NIST Handbook 44, appendix C).
+    pub fn volume(self) -> Volume {
+        match self {
+            Self::Cup => Volume::US_CUP,
+            Self::Tablespoon => Volume::US_CUP / 16.0,
+            Self::Teaspoon => Volume::US_CUP / 48.0,
+        }
+    }
+
+    /// The measure in a sentence.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Cup => "cup",
+            Self::Tablespoon => "tablespoon",
+            Self::Teaspoon => "teaspoon",
+        }
+    }
+}
+
+impl Filling {
+    /// The way of filling in a sentence.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Dipped => "dipped and levelled",
+            Self::Spooned => "spooned and levelled",
+            Self::Sifted => "sifted first",
+        }
+    }
+}
+
+impl Form {
+    /// The form in a sentence.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Melted => "melted",
+            Self::Packed => "packed",
+            Self::Loose => "loose",
+            Self::Chopped => "chopped",
+            Self::Sliced => "sliced",
+            Self::Cubed => "cubed",
+            Self::Slivered => "slivered",
+            Self::Whole => "whole",
+            Self::Halved => "halved",
+            Self::Mashed => "mashed",
+            Self::Pureed => "puréed",
+            Self::Grated => "grated",
+            Self::Ground => "ground",
+            Self::Whipped => "whipped",
+            Self::Crushed => "crushed",
+            Self::Chips => "as chips",
+        }
+    }
 }

@@ -94,3 +94,42 @@ pub enum Region {
     /// Canada.
     Ca,
 }
+
+impl Piece {
+    /// The piece in a sentence.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Each => "piece",
+            Self::Stick => "stick",
+            Self::Slice => "slice",
+            Self::Stalk => "stalk",
+            Self::Square => "square",
+            Self::Bar => "bar",
+            Self::Packet => "packet",
+            Self::Can => "tin",
+            Self::Block => "block",
+            Self::Pot => "pot",
+            Self::Knob => "knob",
+            Self::Pinch => "pinch",
+            Self::Dash => "dash",
+            Self::Drop => "drop",
+            Self::Handful => "handful",
+            Self::Inch => "inch",
+            Self::Pod => "pod",
+            Self::Sprig => "sprig",
+        }
+    }
+}
+
+impl PieceSize {
+    /// The size in a sentence.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Small => "small",
+            Self::Medium => "medium",
+            Self::Large => "large",
+            Self::ExtraLarge => "extra large",
+            Self::Jumbo => "jumbo",
+        }
+    }
+}

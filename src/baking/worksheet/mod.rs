@@ -5,10 +5,14 @@
 
 mod gather;
 mod input;
+mod leavening;
+mod line;
+mod pans;
 mod record;
+mod totals;
 
 pub use gather::worksheet;
-pub use input::{Choices, CupHabit, Inputs, LengthUnit, Settings};
+pub use input::{Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings};
 pub use record::{
     AcidShare, AllergenNote, BalanceSheet, EggCount, FigureShown, GasSheet, LeaveningSheet, Offer,
     PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread, Status, TableRow, Verdict,

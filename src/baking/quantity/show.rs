@@ -1,0 +1,166 @@
+//! The only rounding: figures as a person reads them.
+
+use super::{Length, Mass, Share, Volume};
+use crate::baking::estimate::Estimate;
+use crate::baking::worksheet::LengthUnit;
+
+/// A weight as a kitchen scale shows it: tenths of a gram below 10 g, whole grams from there.
+pub fn mass(mass: Mass) -> String {
+    format!("{} g", mass_figure(mass.to_grams()))
+}
+
+/// A range of weights: "259 to 319 g"; `None` where both ends look alike.
+pub fn mass_range(estimate: &Estimate<Mass>) -> Option<String> {
+    let (low, high) = (mass_figure(estimate.low.to_grams()), mass_figure(estimate.high.to_grams()));
+    (low != high).then(|| format!("{low} to {high} g"))
+}
+
+/// The figure alone, with thousands apart.
+fn mass_figure(grams: f64) -> String {
+    let grams = grams.max(0.0);
+    if grams < 0.095 && grams > 0.0 {
+        format!("{grams:.2}")
+    } else if grams < 9.95 {
+        trimmed(grams, 1)
+    } else {
+        thousands(grams.round())
+    }
+}
+
+/// A share in per cent: tenths below 10 %, whole numbers from there.
+pub fn percent(share: Share) -> String {
+    let percent = share.to_percent();
+    if percent.abs() < 9.95 { format!("{} %", trimmed(percent, 1)) } else { format!("{} %", thousands(percent.round())) }
+}
+
+/// Milliequivalents: tenths below 10, whole numbers from there.
+pub fn milliequivalents(value: f64) -> String {
+    if value.abs() < 9.95 { trimmed(value, 1) } else { thousands(value.round()) }
+}
+
+/// A volume in millilitres below a litre, in litres from there.
+pub fn volume(volume: Volume) -> String {
+    let millilitres = volume.to_millilitres();
+    if millilitres < 995.0 { format!("{millilitres:.0} mL") } else { format!("{:.2} L", millilitres / 1000.0) }
+}
+
+/// A length in the baker's unit.
+pub fn length(length: Length, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Inches => format!("{} in", length_figure(length, unit)),
+        LengthUnit::Centimetres => format!("{} cm", length_figure(length, unit)),
+    }
+}
+
+/// A length in the baker's unit, the figure alone, as it would be typed.
+pub fn length_figure(length: Length, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Inches => trimmed(length.to_inches(), 2),
+        LengthUnit::Centimetres => trimmed(length.to_centimetres(), 1),
+    }
+}
+
+/// A pH, in tenths; the model claims no more.
+pub fn ph(value: f64) -> String {
+    format!("{value:.1}")
+}
+
+/// A plain factor: "1.56".
+pub fn factor(value: f64) -> String {
+    if value >= 9.995 { trimmed(value, 1) } else { trimmed(value, 2) }
+}
+
+/// US teaspoons to the nearest eighth: "1 1/8 tsp"; "a scant 1/8 tsp" for less than that.
+pub fn teaspoons(count: f64) -> String {
+    let eighths = (count * 8.0).round().max(0.0);
+    if eighths < 1.0 {
+        return "a scant 1/8 tsp".to_owned();
+    }
+    let whole = (eighths / 8.0).floor();
+    let part = match (eighths - whole * 8.0) as u8 {
+        1 => "1/8",
+        2 => "1/4",
+        3 => "3/8",
+        4 => "1/2",
+        5 => "5/8",
+        6 => "3/4",
+        7 => "7/8",
+        _ => "",
+    };
+    match (whole, part) {
+        (whole, "") => format!("{whole} tsp"),
+        (0.0, part) => format!("{part} tsp"),
+        (whole, part) => format!("{whole} {part} tsp"),
+    }
+}
+
+/// Numbers of lines in a sentence: "line 4", "lines 4 and 7", "lines 4, 5 and 7".
+pub fn lines(numbers: &[usize]) -> String {
+    match numbers {
+        [] => String::new(),
+        [one] => format!("line {one}"),
+        [most @ .., last] => {
+            let most: Vec<String> = most.iter().map(usize::to_string).collect();
+            format!("lines {} and {last}", most.join(", "))
+        }
+    }
+}
+
+/// The first letter made a capital, for a sentence that starts with a name.
+pub fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}
+
+/// A number with so many decimals, needless zeros taken off.
+fn trimmed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" || text.is_empty() { "0".to_owned() } else { text.to_owned() }
+}
+
+/// A whole number with thousands apart by a comma.
+fn thousands(value: f64) -> String {
+    let digits = format!("{value:.0}");
+    let (sign, digits) = digits.strip_prefix('-').map_or(("", digits.as_str()), |rest| ("-", rest));
+    let mut text = String::with_capacity(digits.len() + digits.len() / 3);
+    for (index, digit) in digits.chars().enumerate() {
+        if index > 0 && (digits.len() - index) % 3 == 0 {
+            text.push(',');
+        }
+        text.push(digit);
+    }
+    format!("{sign}{text}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn weights_read_as_a_scale_shows_them() {
+        assert_eq!(mass(Mass::grams(9.94)), "9.9 g");
+        assert_eq!(mass(Mass::grams(9.96)), "10 g");
+        assert_eq!(mass(Mass::grams(4.0)), "4 g");
+        assert_eq!(mass(Mass::grams(0.04)), "0.04 g");
+        assert_eq!(mass(Mass::grams(1234.4)), "1,234 g");
+        assert_eq!(mass(Mass::ZERO), "0 g");
+    }
+
+    #[test]
+    fn spoons_come_in_eighths() {
+        assert_eq!(teaspoons(1.13), "1 1/8 tsp");
+        assert_eq!(teaspoons(0.5), "1/2 tsp");
+        assert_eq!(teaspoons(0.02), "a scant 1/8 tsp");
+        assert_eq!(teaspoons(1.97), "2 tsp");
+    }
+
+    #[test]
+    fn lines_are_listed_as_people_say_them() {
+        assert_eq!(lines(&[4]), "line 4");
+        assert_eq!(lines(&[4, 5, 7]), "lines 4, 5 and 7");
+    }
+}

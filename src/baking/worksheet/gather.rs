@@ -1,0 +1,172 @@
+//! The flow itself: read, weigh, facts, judge, gather.
+
+use super::leavening::leavening_sheet;
+use super::line::sheet_lines;
+use super::pans::pan_sheet;
+use super::totals::balance_sheet;
+use super::{AllergenNote, Inputs, Settings, SourceNote, Status, VerdictKind, Worksheet};
+use crate::baking::balance::{kind, percentages};
+use crate::baking::chemistry::bowl;
+use crate::baking::finding::{Facts, findings};
+use crate::baking::formula::{Formula, Habits, Place, weigh};
+use crate::baking::ingredient::{Allergen, Group};
+use crate::baking::pan::fit;
+use crate::baking::quantity::show;
+use crate::baking::recipe::{Recipe, Role, read};
+use crate::baking::source::Source;
+
+/// The worksheet of a recipe: a pure function of what the baker gave.
+pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
+    let recipe = read(&inputs.text, settings.region, &inputs.corrections);
+    let habits = Habits { region: settings.region, filling: settings.cup_habit.filling(), eggs: settings.eggs.0 };
+    let formula = weigh(&recipe, &habits);
+
+    let percentages = percentages(&formula);
+    let kind = kind(&formula, &percentages);
+    let bowl = bowl(&formula);
+    let choices = &inputs.choices;
+    let fit = fit(&recipe, choices.own_pan.as_ref(), choices.other_pan.as_ref(), percentages.batter, kind);
+
+    let unread = unread(&recipe);
+    let facts = Facts {
+        formula: &formula,
+        percentages: &percentages,
+        kind,
+        bowl: bowl.as_ref(),
+        fit: &fit,
+        unread: &unread,
+        region: settings.region,
+    };
+    let findings = findings(&facts);
+    let leavening = leavening_sheet(&facts);
+
+    let lines = sheet_lines(&recipe, &formula, &percentages, &fit, &inputs.corrections);
+    Worksheet {
+        title: recipe.title.clone(),
+        balance: balance_sheet(&facts),
+        pans: pan_sheet(&facts, choices, settings.lengths),
+        allergens: allergens(&formula),
+        plant_based: plant_based(&recipe, &formula),
+        cautions: cautions(&formula),
+        sources: sources(&formula),
+        summary: summary(&lines, &leavening),
+        findings,
+        leavening,
+        lines,
+    }
+}
+
+/// Lines in the batter's place that could not be read.
+fn unread(recipe: &Recipe) -> Vec<usize> {
+    recipe.lines.iter().filter(|line| matches!(line.role, Role::Unread(_))).map(|line| line.number).collect()
+}
+
+/// The allergens of everything that was understood, batter or not, weighed or not.
+fn allergens(formula: &Formula) -> Vec<AllergenNote> {
+    let weighed = formula.lines.iter().map(|line| (line.line, Some(line.ingredient)));
+    let unweighed = formula.unweighed.iter().map(|line| (line.line, line.ingredient));
+    let mut notes: Vec<(Allergen, Vec<usize>)> = Vec::new();
+    for (line, ingredient) in weighed.chain(unweighed) {
+        for allergen in ingredient.map_or(&[][..], |ingredient| ingredient.allergens) {
+            match notes.iter_mut().find(|(have, _)| have == allergen) {
+                Some((_, lines)) => lines.push(line),
+                None => notes.push((*allergen, vec![line])),
+            }
+        }
+    }
+    notes.sort_by_key(|(allergen, _)| *allergen);
+    notes
+        .into_iter()
+        .map(|(allergen, mut lines)| {
+            lines.sort_unstable();
+            AllergenNote { name: allergen.words().to_owned(), lines }
+        })
+        .collect()
+}
+
+/// Whether it comes from plants alone, as far as its lines tell.
+fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
+    let known = formula.lines.iter().map(|line| (line.line, Some(line.ingredient)));
+    let rest = formula.unweighed.iter().map(|line| (line.line, line.ingredient));
+    let (mut animal, mut unsure) = (unread(recipe), Vec::new());
+    let mut from_animals = Vec::new();
+    unsure.append(&mut animal);
+    for (line, ingredient) in known.chain(rest) {
+        match ingredient.and_then(|ingredient| ingredient.plant_based) {
+            Some(true) => {}
+            Some(false) => from_animals.push(line),
+            None => unsure.push(line),
+        }
+    }
+    from_animals.sort_unstable();
+    unsure.sort_unstable();
+    if formula.lines.is_empty() && formula.unweighed.is_empty() {
+        String::new()
+    } else if !from_animals.is_empty() {
+        format!("Not plant-based: see {}.", show::lines(&from_animals))
+    } else if !unsure.is_empty() {
+        format!("Plant-based if the packets of {} say so.", show::lines(&unsure))
+    } else {
+        "Plant-based by its ingredients; the packets decide.".into()
+    }
+}
+
+/// The usual cautions, as far as they apply.
+fn cautions(formula: &Formula) -> Vec<String> {
+    let mut cautions = vec![
+        "Allergens are read from names, as a help and never a guarantee: read every packet, and mind what shares your bench.".to_owned(),
+    ];
+    let has = |group: Group| formula.lines.iter().any(|line| line.ingredient.group == group);
+    if has(Group::Flour) || has(Group::Egg) {
+        cautions.push("Don't taste or serve raw batter: raw flour and raw egg can make people ill.".to_owned());
+    }
+    if formula.lines.iter().any(|line| line.ingredient.key == "bakers_ammonia") {
+        cautions.push("Baker's ammonia is for thin, dry biscuits only: in a cake the ammonia stays. Its fumes hurt eyes and lungs.".to_owned());
+    }
+    cautions.push("All figures are estimates for a baker's judgement and a test bake. Where food is sold or given away, local food rules and licensed practice decide.".to_owned());
+    cautions
+}
+
+/// Every source that a figure of this formula is from.
+fn sources(formula: &Formula) -> Vec<SourceNote> {
+    let mut sources: Vec<&'static Source> = Vec::new();
+    for line in &formula.lines {
+        sources.push(line.ingredient.cited.source);
+        sources.extend(line.how.cited.map(|cited| cited.source));
+        if line.place != Place::Batter {
+            continue;
+        }
+        if let Some(acidity) = line.ingredient.acidity {
+            sources.extend([acidity.ph_cited.source, acidity.buffer_cited.source]);
+            sources.extend(acidity.acids_cited.map(|cited| cited.source));
+        }
+        sources.extend(line.ingredient.leavening.map(|leavening| leavening.cited.source));
+    }
+    sources.sort_by_key(|source| source.key);
+    sources.dedup_by_key(|source| source.key);
+    sources.into_iter().map(|source| SourceNote { key: source.key, citation: source.citation }).collect()
+}
+
+/// One sentence for the top of the page and for a screen reader.
+fn summary(lines: &[super::SheetLine], leavening: &super::LeaveningSheet) -> String {
+    let weighed = lines.iter().filter(|line| line.status == Status::Weighed).count();
+    let missed = lines
+        .iter()
+        .filter(|line| matches!(line.status, Status::NotWeighed | Status::NotRead) && line.flagged)
+        .count();
+    if weighed + missed == 0 {
+        return "No ingredients yet. Paste a recipe, one ingredient a line.".into();
+    }
+    let mut summary = match weighed {
+        1 => "1 ingredient weighed".to_owned(),
+        count => format!("{count} ingredients weighed"),
+    };
+    if missed > 0 {
+        summary.push_str(&format!(", {missed} without a weight"));
+    }
+    let gas = match leavening.gas_verdict.kind {
+        VerdictKind::CannotTell => String::new(),
+        _ => format!(" {}.", leavening.gas_verdict.title),
+    };
+    format!("{summary}. {}.{gas}", leavening.verdict.title)
+}

@@ -1,0 +1,156 @@
+//! Acid, soda and gas as they are shown.
+
+use super::line::source;
+use super::{AcidShare, FigureShown, GasSheet, LeaveningSheet, PhRule, Spread};
+use crate::baking::chemistry::{Bowl, NEUTRAL, Part, SODA_MMOL_PER_GRAM};
+use crate::baking::finding::{Facts, acid_verdict, gas_band, gas_verdict, ph_band};
+use crate::baking::formula::Weighed;
+use crate::baking::quantity::{Equivalents, Mass, Share, show};
+
+/// Both verdicts with the figures behind them.
+pub fn leavening_sheet(facts: &Facts) -> LeaveningSheet {
+    LeaveningSheet {
+        verdict: acid_verdict(facts),
+        gas_verdict: gas_verdict(facts),
+        shares: facts.bowl.map_or_else(Vec::new, |bowl| shares(facts, bowl)),
+        acid: facts.bowl.map(|bowl| Spread::from(bowl.acid)),
+        soda: facts.bowl.map(|bowl| Spread::from(bowl.soda)),
+        rule: facts.bowl.map(|bowl| rule(facts, bowl)),
+        gas: facts.bowl.and_then(|bowl| gas(facts, bowl)),
+        figures: facts.bowl.map_or_else(Vec::new, figures),
+    }
+}
+
+fn shares(facts: &Facts, bowl: &Bowl) -> Vec<AcidShare> {
+    bowl.parts
+        .iter()
+        .filter_map(|part| {
+            let line = facts.formula.batter().find(|line| line.line == part.line)?;
+            Some(share(line, part))
+        })
+        .collect()
+}
+
+fn share(line: &Weighed, part: &Part) -> AcidShare {
+    let mean = part.acid.mean.to_milliequivalents();
+    let figure = show::milliequivalents(mean.abs());
+    let side = match (part.unknown, figure.as_str()) {
+        (true, _) => "not known".to_owned(),
+        (false, "0") => "neither acid nor base".to_owned(),
+        (false, figure) if mean > 0.0 => format!("{figure} meq acid"),
+        (false, figure) => format!("{figure} meq base"),
+    };
+    AcidShare {
+        line: line.line,
+        name: line.ingredient.name.to_owned(),
+        acid: Spread::from(part.acid),
+        shown: side,
+        how: how(line),
+        unknown: part.unknown,
+    }
+}
+
+/// How a line's acid or base was got, in sentences.
+fn how(line: &Weighed) -> String {
+    let mut how = String::new();
+    if let Some(leavening) = line.ingredient.leavening {
+        if let Some((_, grams)) = leavening.bicarbonate {
+            how.push_str(&format!("{grams} g of bicarbonate in 100 g"));
+        }
+        if leavening.neutralised.1 > 0.0 {
+            let with = if how.is_empty() { "" } else { ", with " };
+            how.push_str(&format!("{with}{} that takes up {} g of soda", leavening.acids, leavening.neutralised.1));
+        }
+        how.push_str(&format!(". {}. ", source(leavening.cited)));
+    }
+    match line.ingredient.acidity {
+        Some(acidity) => {
+            let (low, typical, high) = acidity.ph;
+            how.push_str(&format!("Its own pH is about {typical} ({low} to {high}): {}. ", source(acidity.ph_cited)));
+            if let Some(cited) = acidity.acids_cited {
+                how.push_str(&format!("Acids: {}. ", source(cited)));
+            }
+            how.push_str(&format!("Other buffering: {}.", source(acidity.buffer_cited)));
+        }
+        None if line.ingredient.leavening.is_none() => {
+            how.push_str("No source gives its acidity. It is counted as none, and the spread is widened for it.");
+        }
+        None => {}
+    }
+    how.trim_end().to_owned()
+}
+
+fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
+    let band = ph_band(facts.kind);
+    let crumb = Spread::from(bowl.ph);
+    PhRule {
+        scale_low: (band.low - 1.0).min(crumb.low).floor().max(1.0),
+        scale_high: (band.high + 1.0).max(crumb.high).ceil().min(13.0),
+        band_low: band.low,
+        band_high: band.high,
+        band_for: format!("{} {}", show::sentence(facts.kind.words()), band.source),
+        crumb,
+        words: format!(
+            "The crumb is reckoned at pH {}, nine cases in ten from {} to {}. The band for {} runs from {} to {}.",
+            show::ph(crumb.mean),
+            show::ph(crumb.low),
+            show::ph(crumb.high),
+            facts.kind.words(),
+            show::ph(band.low),
+            show::ph(band.high),
+        ),
+    }
+}
+
+fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
+    let flour = facts.flour()?;
+    let band = gas_band();
+    let percent = bowl.gas.made.map(|made| Share::percent(made / flour * 100.0));
+    let shown = |share: Share| show::percent(share);
+    let early = bowl.gas.early;
+    Some(GasSheet {
+        grams: Spread::from(bowl.gas.made),
+        percent: Spread { mean: percent.mean.to_percent(), low: percent.low.to_percent(), high: percent.high.to_percent() },
+        band_low: band.low,
+        band_high: band.high,
+        scale_high: (percent.high.to_percent() * 1.1).max(band.high * 1.25),
+        early_percent: early.to_percent(),
+        words: format!(
+            "Soda and powder set free {} of carbon dioxide, {} of the flour ({} to {}); a batter wants {} to {} %. {} of it comes from soda without an acid of its own, for the most part on the bench.",
+            show::mass(bowl.gas.made.mean),
+            shown(percent.mean),
+            shown(percent.low),
+            shown(percent.high),
+            band.low,
+            band.high,
+            shown(early),
+        ),
+    })
+}
+
+/// The milliequivalents, and the same in soda.
+fn figures(bowl: &Bowl) -> Vec<FigureShown> {
+    let meq = |value: Equivalents| format!("{} meq", show::milliequivalents(value.to_milliequivalents()));
+    let spread = |estimate: &crate::baking::estimate::Estimate<Equivalents>| {
+        let (low, high) = (meq(estimate.low), meq(estimate.high));
+        if low == high { meq(estimate.mean) } else { format!("{} ({low} to {high})", meq(estimate.mean)) }
+    };
+    let soda = |value: Equivalents| show::mass(Mass::grams((value.to_milliequivalents() / SODA_MMOL_PER_GRAM).max(0.0)));
+    vec![
+        FigureShown {
+            label: "Acid to pH 7".into(),
+            value: spread(&bowl.acid),
+            how: "What every ingredient takes up from its own pH to 7: its acids by their constants, the rest by buffer slopes. A milliequivalent is answered by 0.084 g of soda.".into(),
+        },
+        FigureShown {
+            label: "Free soda".into(),
+            value: spread(&bowl.soda),
+            how: "All bicarbonate less what the leaveners' own acid takes by its neutralising value. Baking powder brings next to none.".into(),
+        },
+        FigureShown {
+            label: "Soda that would bring this bowl to pH 7".into(),
+            value: soda(bowl.need(NEUTRAL)),
+            how: "The acid to pH 7 and the little bicarbonate that a crumb keeps at that pH, divided by 11.9 meq for a gram of soda.".into(),
+        },
+    ]
+}

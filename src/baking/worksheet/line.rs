@@ -1,0 +1,143 @@
+//! The lines of a worksheet.
+
+use super::{EggCount, Offer, SheetLine, Spread, Status};
+use crate::baking::balance::Percentages;
+use crate::baking::formula::{Formula, Place, Unweighed, Weighed};
+use crate::baking::ingredient::{Group, Piece};
+use crate::baking::pan::Fit;
+use crate::baking::quantity::{Mass, show};
+use crate::baking::recipe::{Correction, Line, Match, Reading, Recipe, Role};
+use crate::baking::source::Cited;
+use std::collections::HashMap;
+
+/// Every line of the text as the page shows it.
+pub fn sheet_lines(
+    recipe: &Recipe,
+    formula: &Formula,
+    percentages: &Percentages,
+    fit: &Fit,
+    corrections: &[Correction],
+) -> Vec<SheetLine> {
+    let weighed: HashMap<usize, &Weighed> = formula.lines.iter().map(|line| (line.line, line)).collect();
+    let unweighed: HashMap<usize, &Unweighed> = formula.unweighed.iter().map(|line| (line.line, line)).collect();
+    let mut seen: HashMap<&str, usize> = HashMap::new();
+    recipe
+        .lines
+        .iter()
+        .map(|line| {
+            let words = line.text.trim();
+            let occurrence = seen.entry(words).or_default();
+            let corrected = corrections.iter().any(|correction| correction.text == words && correction.occurrence == *occurrence);
+            *occurrence += 1;
+            let mut sheet = bare(line, corrected);
+            if let Role::Ingredient(reading) = &line.role {
+                read_in(&mut sheet, reading);
+            }
+            if let Some(weighed) = weighed.get(&line.number) {
+                weigh_in(&mut sheet, weighed, percentages, fit.factor);
+            }
+            if let Some(unweighed) = unweighed.get(&line.number) {
+                sheet.status = Status::NotWeighed;
+                sheet.in_batter = unweighed.place == Place::Batter;
+                sheet.beside = unweighed.place.words().map(str::to_owned);
+                sheet.flagged |= unweighed.missed;
+                if !sheet.doubts.contains(&unweighed.why) {
+                    sheet.doubts.push(unweighed.why.clone());
+                }
+            }
+            sheet
+        })
+        .collect()
+}
+
+/// A line before anything is known of an ingredient in it.
+fn bare(line: &Line, corrected: bool) -> SheetLine {
+    let (status, doubts) = match &line.role {
+        Role::Blank => (Status::Blank, Vec::new()),
+        Role::Title => (Status::Title, Vec::new()),
+        Role::Heading(_) => (Status::Heading, Vec::new()),
+        Role::Ingredient(_) => (Status::Weighed, Vec::new()),
+        Role::Method(_) => (Status::Method, Vec::new()),
+        Role::Note(_) => (Status::Note, Vec::new()),
+        Role::Unread(why) => (Status::NotRead, vec![why.clone()]),
+    };
+    SheetLine {
+        line: line.number,
+        text: line.text.clone(),
+        status,
+        flagged: status == Status::NotRead,
+        ingredient: None,
+        name: None,
+        grams: None,
+        grams_shown: None,
+        range_shown: None,
+        understood: String::new(),
+        how: None,
+        source: None,
+        doubts,
+        offers: Vec::new(),
+        in_batter: false,
+        beside: None,
+        percent_shown: None,
+        scaled_shown: None,
+        eggs: None,
+        corrected,
+    }
+}
+
+/// What the reader says of a line.
+fn read_in(sheet: &mut SheetLine, reading: &Reading) {
+    let taken = reading.ingredient.taken();
+    sheet.ingredient = taken.map(|ingredient| ingredient.key);
+    sheet.name = taken.map(|ingredient| ingredient.name);
+    sheet.understood = reading.understood.clone();
+    sheet.doubts = reading.doubts.clone();
+    sheet.flagged = !reading.doubts.is_empty() || taken.is_none();
+    if let Match::OneOf(several) = &reading.ingredient {
+        sheet.offers = several.iter().map(|ingredient| Offer { key: ingredient.key, name: ingredient.name }).collect();
+    }
+}
+
+/// What the scale says of it.
+fn weigh_in(sheet: &mut SheetLine, weighed: &Weighed, percentages: &Percentages, factor: Option<f64>) {
+    let batter = weighed.place == Place::Batter;
+    sheet.grams = Some(Spread::from(weighed.grams));
+    sheet.grams_shown = Some(show::mass(weighed.grams.mean));
+    sheet.range_shown = show::mass_range(&weighed.grams);
+    sheet.how = Some(weighed.how.sentence.clone());
+    sheet.source = weighed.how.cited.map(source);
+    sheet.flagged |= !weighed.doubts.is_empty();
+    sheet.doubts.extend(weighed.doubts.iter().cloned());
+    sheet.in_batter = batter;
+    sheet.beside = weighed.place.words().map(str::to_owned);
+    sheet.percent_shown = percentages.of(weighed.grams.mean).filter(|_| batter).map(show::percent);
+    if let Some(factor) = factor {
+        let scaled = weighed.grams.mean * factor;
+        sheet.scaled_shown = Some(show::mass(scaled));
+        sheet.eggs = eggs(weighed, scaled);
+    }
+}
+
+/// A source and its trust, in a sentence.
+pub fn source(cited: Cited) -> String {
+    format!("{} ({})", cited.source.citation, cited.confidence.words())
+}
+
+/// Scaled eggs: the grams to weigh and the nearest whole count to crack for them.
+fn eggs(weighed: &Weighed, scaled: Mass) -> Option<EggCount> {
+    let ingredient = weighed.ingredient;
+    if ingredient.group != Group::Egg || ingredient.plant_based != Some(false) {
+        return None;
+    }
+    // One egg of the recipe's own kind: the piece that the weighing used is the one nearest to its words.
+    let each = ingredient.pieces.iter().find(|row| row.piece == Piece::Each && row.size.is_none())?.weight.mean;
+    let count = scaled / each;
+    let whole = count.round().max(1.0);
+    let shown = format!(
+        "{}: about {} of {} each, nearest whole {whole:.0}",
+        show::mass(scaled),
+        show::factor(count),
+        show::mass(each),
+    );
+    Some(EggCount { whole: whole as u32, shown })
+}
