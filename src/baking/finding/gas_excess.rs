@@ -1,7 +1,7 @@
 //! More gas than the flour can hold.
 
 use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
-use crate::baking::worksheet::VerdictKind;
+use super::VerdictKind;
 
 /// Checks gas against the upper end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {

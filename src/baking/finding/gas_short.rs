@@ -1,7 +1,7 @@
 //! Too little gas for the flour.
 
 use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
-use crate::baking::worksheet::VerdictKind;
+use super::VerdictKind;
 
 /// Checks gas against the lower end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {

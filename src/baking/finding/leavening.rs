@@ -2,7 +2,7 @@
 
 use super::{Facts, gas_band, ph_band};
 use crate::baking::quantity::{Share, show};
-use crate::baking::worksheet::{Verdict, VerdictKind};
+use super::{Verdict, VerdictKind};
 
 /// From this chance on a verdict is called sure.
 const SURE: f64 = 0.95;

@@ -9,6 +9,7 @@ mod facts;
 mod leavening;
 mod mend;
 mod record;
+mod verdict;
 
 mod acid_hidden;
 mod gas_excess;
@@ -26,6 +27,7 @@ pub use band::{GasBand, PhBand, gas_band, ph_band};
 pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub use record::{Edit, Finding, Remedy, Severity};
+pub use verdict::{Verdict, VerdictKind};
 
 /// A check: facts in, findings out.
 type Check = fn(&Facts) -> Vec<Finding>;

@@ -3,7 +3,7 @@
 use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band};
 use crate::baking::quantity::{Equivalents, Mass, show};
 use crate::baking::chemistry::SODA_MMOL_PER_GRAM;
-use crate::baking::worksheet::VerdictKind;
+use super::VerdictKind;
 
 /// This far below the band a cake is likely to fail; nearer, a tart cake may be meant.
 const FAULT_BELOW: f64 = 0.4;

@@ -2,7 +2,7 @@
 
 use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band, soda_short::bringers};
 use crate::baking::quantity::{Equivalents, show};
-use crate::baking::worksheet::VerdictKind;
+use super::VerdictKind;
 
 /// This far above the band the crumb tastes of soap; nearer, an old recipe may mean it.
 const FAULT_ABOVE: f64 = 0.5;

@@ -2,7 +2,7 @@
 
 use super::{Facts, Finding, Severity, acid_verdict, ph_band};
 use crate::baking::quantity::show;
-use crate::baking::worksheet::VerdictKind;
+use super::VerdictKind;
 
 /// Says which lines make the verdict unsure.
 pub fn check(facts: &Facts) -> Vec<Finding> {

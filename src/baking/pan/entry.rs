@@ -1,8 +1,7 @@
 //! A pan as it is typed into the form: text fields, kept as typed, and read into a [`Pan`].
 
 use super::{Pan, Shape};
-use crate::baking::quantity::Length;
-use crate::baking::worksheet::LengthUnit;
+use crate::baking::quantity::{Length, LengthUnit, show};
 use serde::{Deserialize, Serialize};
 
 /// A pan as typed. Nothing typed is dropped: a field that cannot be read keeps its text.
@@ -81,8 +80,8 @@ impl PanEntry {
                         "{} {} is beyond any baking pan: write from {} to {}.",
                         typed.trim(),
                         self.unit.word(),
-                        self.unit.shown(Length::millimetres(*SIDES.start())),
-                        self.unit.shown(Length::millimetres(*SIDES.end())),
+                        show::length(Length::millimetres(*SIDES.start()), self.unit),
+                        show::length(Length::millimetres(*SIDES.end()), self.unit),
                     ),
                 });
                 Length::ZERO
@@ -92,7 +91,7 @@ impl PanEntry {
                 let found = if typed.is_empty() { "Nothing is written here".to_owned() } else { format!("\"{typed}\" is not a length") };
                 troubles.push(FieldTrouble {
                     field,
-                    sentence: format!("{found}: write a number in {}, such as {}.", self.unit.word(), self.unit.example()),
+                    sentence: format!("{found}: write a number in {}, such as {}.", self.unit.word(), example(self.unit)),
                 });
                 Length::ZERO
             }
@@ -113,27 +112,11 @@ impl PanEntry {
     }
 }
 
-impl LengthUnit {
-    /// The unit in a sentence.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Inches => "inches",
-            Self::Centimetres => "centimetres",
-        }
-    }
-
-    fn example(self) -> &'static str {
-        match self {
-            Self::Inches => "9 or 8.5",
-            Self::Centimetres => "23 or 21.5",
-        }
-    }
-
-    fn shown(self, length: Length) -> String {
-        match self {
-            Self::Inches => format!("{:.1} in", length.to_inches()),
-            Self::Centimetres => format!("{:.0} cm", length.to_centimetres()),
-        }
+/// What a length may look like in a unit.
+fn example(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Inches => "9 or 8.5",
+        LengthUnit::Centimetres => "23 or 21.5",
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{Pan, PanEntry, Shape};
 use crate::baking::balance::Kind;
 use crate::baking::estimate::Estimate;
-use crate::baking::quantity::{Density, Length, Mass, Quantity, Share, Volume};
+use crate::baking::quantity::{Density, Length, LengthUnit, Mass, Quantity, Share, Volume};
 use crate::baking::recipe::{Recipe, Role};
 
 /// Where the recipe's own pan is from.
@@ -81,7 +81,7 @@ fn named(recipe: &Recipe) -> Option<(usize, Pan)> {
         let (Role::Method(mentions) | Role::Note(mentions)) = &line.role else { return None };
         let pan = Pan::named(mentions.pans.first()?);
         // A size that no pan has is a slip of the text, not a pan.
-        pan.entry(crate::baking::worksheet::LengthUnit::Centimetres).read().ok()?;
+        pan.entry(LengthUnit::Centimetres).read().ok()?;
         Some((line.number, pan))
     })
 }

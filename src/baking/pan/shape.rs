@@ -1,9 +1,8 @@
 //! Shapes of pan and the geometry of what they hold. All sizes are inside sizes.
 
 use super::{PanEntry, Section};
-use crate::baking::quantity::{Length, Volume, show};
+use crate::baking::quantity::{Length, LengthUnit, Volume, show};
 use crate::baking::recipe::{PanKind, PanMention};
-use crate::baking::worksheet::LengthUnit;
 use serde::{Deserialize, Serialize};
 use std::f64::consts::PI;
 

@@ -46,3 +46,24 @@ impl Length {
         self.0 / MILLIMETRES_PER_INCH
     }
 }
+
+/// The unit that pan sizes are typed and shown in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LengthUnit {
+    /// Inches.
+    #[default]
+    Inches,
+    /// Centimetres.
+    Centimetres,
+}
+
+impl LengthUnit {
+    /// The unit in a sentence.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Inches => "inches",
+            Self::Centimetres => "centimetres",
+        }
+    }
+}

@@ -15,7 +15,7 @@ mod volume;
 
 pub use amount::Equivalents;
 pub use density::Density;
-pub use length::Length;
+pub use length::{Length, LengthUnit};
 pub use mass::Mass;
 pub use ph::Ph;
 pub use share::Share;

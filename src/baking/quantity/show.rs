@@ -1,8 +1,7 @@
 //! The only rounding: figures as a person reads them.
 
-use super::{Length, Mass, Share, Volume};
+use super::{Length, LengthUnit, Mass, Share, Volume};
 use crate::baking::estimate::Estimate;
-use crate::baking::worksheet::LengthUnit;
 
 /// A weight as a kitchen scale shows it: tenths of a gram below 10 g, whole grams from there.
 pub fn mass(mass: Mass) -> String {

@@ -3,6 +3,7 @@
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
 use crate::baking::pan::PanEntry;
+use crate::baking::quantity::LengthUnit;
 use crate::baking::recipe::Correction;
 use serde::{Deserialize, Serialize};
 
@@ -80,17 +81,6 @@ impl Default for EggSize {
     }
 }
 
-/// The unit that pan sizes are typed and shown in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum LengthUnit {
-    /// Inches.
-    #[default]
-    Inches,
-    /// Centimetres.
-    Centimetres,
-}
-
 impl Inputs {
     /// A recipe that is only text.
     pub fn of_text(text: impl Into<String>) -> Self {
@@ -125,6 +115,12 @@ impl Inputs {
     /// Says whether a line is an ingredient, or takes that back.
     pub fn call_ingredient(&mut self, line: usize, is_ingredient: Option<bool>) {
         self.correct(line, |correction| correction.is_ingredient = is_ingredient);
+    }
+
+    /// What was said of a line, if anything.
+    pub fn correction(&self, line: usize) -> Option<&Correction> {
+        let (text, occurrence) = place(&self.text, line)?;
+        self.corrections.iter().find(|correction| correction.text == text && correction.occurrence == occurrence)
     }
 
     /// Takes back all that was said of a line.

@@ -12,9 +12,12 @@ mod record;
 mod totals;
 
 pub use gather::worksheet;
-pub use input::{Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings};
+pub use input::{Choices, CupHabit, EggSize, Inputs, Settings};
+
+pub use crate::baking::finding::{Verdict, VerdictKind};
+pub use crate::baking::quantity::LengthUnit;
 pub use record::{
     AcidShare, AllergenNote, BalanceSheet, EggCount, FigureShown, GasSheet, LeaveningSheet, Offer,
-    PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread, Status, TableRow, Verdict,
-    VerdictKind, Worksheet,
+    PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread, Status, TableRow,
+    Worksheet,
 };

@@ -1,7 +1,7 @@
 //! The records of a worksheet: plain values, in figures and in words.
 
 use crate::baking::estimate::Estimate;
-use crate::baking::finding::Finding;
+use crate::baking::finding::{Finding, Verdict};
 use crate::baking::pan::{FieldTrouble, PanEntry, Section};
 use crate::baking::quantity::Quantity;
 use serde::Serialize;
@@ -214,35 +214,6 @@ pub struct LeaveningSheet {
     pub gas: Option<GasSheet>,
     /// Soda that would bring the bowl to pH 7, as figures.
     pub figures: Vec<FigureShown>,
-}
-
-/// A judgement in one word and one sentence.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Verdict {
-    /// Which.
-    pub kind: VerdictKind,
-    /// In a word or two: "Short of soda".
-    pub title: String,
-    /// In a sentence, with figures.
-    pub sentence: String,
-    /// How sure: "Sure", "Likely", "Too close to call".
-    pub sure: String,
-}
-
-/// The kinds of verdict.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum VerdictKind {
-    /// More acid than the soda answers, or too little gas.
-    Short,
-    /// They agree.
-    Agreed,
-    /// More soda than the acid takes, or too much gas.
-    Spare,
-    /// The spread covers both sides of a limit.
-    TooClose,
-    /// Something needed is not known.
-    CannotTell,
 }
 
 /// What one line brings, in milliequivalents; acid is counted to pH 7.

@@ -1,0 +1,60 @@
+//! The wall: the trade knows no browser, clock, store or signal, and nothing downstream is known upstream.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn sources(folder: &Path) -> Vec<(PathBuf, String)> {
+    let mut files = Vec::new();
+    for entry in fs::read_dir(folder).expect("a folder of sources") {
+        let path = entry.expect("an entry of that folder").path();
+        if path.is_dir() {
+            files.extend(sources(&path));
+        } else if path.extension().is_some_and(|ending| ending == "rs") {
+            let text = fs::read_to_string(&path).expect("a source file is text");
+            files.push((path, text));
+        }
+    }
+    files
+}
+
+fn baking() -> Vec<(PathBuf, String)> {
+    sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src/baking"))
+}
+
+/// No file of the trade names what only a browser or an operating system has.
+#[test]
+fn the_trade_has_no_browser_in_it() {
+    const OUTSIDE: &[&str] = &[
+        "leptos", "web_sys", "wasm_bindgen", "js_sys", "gloo", "std::time", "std::fs", "std::env", "std::net", "std::thread", "crate::ui",
+    ];
+    for (path, text) in baking() {
+        for word in OUTSIDE {
+            assert!(!text.contains(word), "{} names {word}", path.display());
+        }
+    }
+}
+
+/// Stages in the order of the flow; a stage may use the ones before it and none after.
+#[test]
+fn a_value_goes_one_way() {
+    // What each stage may not know. The worksheet's unit of length is the one word that pans and figures share with it.
+    const FLOW: &[(&str, &[&str])] = &[
+        ("quantity", &["recipe", "formula", "balance", "chemistry", "pan", "finding"]),
+        ("ingredient", &["formula", "balance", "chemistry", "pan", "finding", "worksheet"]),
+        ("recipe", &["formula", "balance", "chemistry", "pan", "finding", "worksheet"]),
+        ("formula", &["balance", "chemistry", "pan", "finding", "worksheet"]),
+        ("balance", &["chemistry", "pan", "finding", "worksheet"]),
+        ("chemistry", &["pan", "finding", "worksheet"]),
+        ("pan", &["chemistry", "finding"]),
+        ("finding", &["saved", "demo"]),
+    ];
+    for (path, text) in baking() {
+        let Some((_, later)) = FLOW.iter().find(|(stage, _)| path.to_string_lossy().contains(&format!("/baking/{stage}/"))) else {
+            continue;
+        };
+        for stage in *later {
+            let used = text.contains(&format!("baking::{stage}")) || text.contains(&format!("super::super::{stage}"));
+            assert!(!used, "{} knows of {stage}, which comes after it", path.display());
+        }
+    }
+}

@@ -1,0 +1,69 @@
+//! Records that are kept: what was written loads, what is damaged or newer is refused with a reason.
+
+use batterwright::baking::ingredient::{PieceSize, Region};
+use batterwright::baking::pan::{PanEntry, Shape};
+use batterwright::baking::recipe::Correction;
+use batterwright::baking::saved::{KeptRecipe, SavedTrouble, from_text, to_text};
+use batterwright::baking::worksheet::{Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings};
+
+fn kept() -> KeptRecipe {
+    KeptRecipe {
+        changed: 1_764_057_600_000.0,
+        inputs: Inputs {
+            text: "Cake\n2 cups flour \u{1f370}\n".into(),
+            corrections: vec![Correction { text: "2 cups flour \u{1f370}".into(), grams: Some(250.0), ..Correction::default() }],
+            choices: Choices {
+                own_pan: None,
+                other_pan: Some(PanEntry { shape: Shape::Loaf, length: "nine".into(), ..PanEntry::default() }),
+            },
+        },
+    }
+}
+
+#[test]
+fn what_was_written_loads_again() {
+    let text = to_text(&kept()).expect("a finite record");
+    assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept()));
+    let settings = Settings {
+        region: Region::Uk,
+        cup_habit: CupHabit::Spooned,
+        eggs: EggSize(PieceSize::Medium),
+        lengths: LengthUnit::Centimetres,
+    };
+    let text = to_text(&settings).expect("a finite record");
+    assert_eq!(from_text::<Settings>(&text), Ok(settings));
+}
+
+/// One file for each version that was ever written, kept as it was written.
+#[test]
+fn every_past_version_still_loads() {
+    let first = include_str!("saved/recipe-1.json");
+    assert_eq!(from_text::<KeptRecipe>(first), Ok(kept()));
+    let first = include_str!("saved/settings-1.json");
+    assert_eq!(from_text::<Settings>(first).map(|settings| settings.region), Ok(Region::Uk));
+}
+
+#[test]
+fn a_newer_record_is_named_as_newer() {
+    let text = r#"{"format":"batterwright recipe","version":99,"body":{}}"#;
+    assert_eq!(from_text::<KeptRecipe>(text), Err(SavedTrouble::Newer { version: 99, known: 1 }));
+}
+
+#[test]
+fn a_damaged_record_is_refused_with_a_reason() {
+    let whole = to_text(&kept()).expect("a finite record");
+    let cut = &whole[..whole.len() / 2];
+    for text in ["", "null", "[]", "{}", "not json", cut, r#"{"format":"batterwright recipe","version":1,"body":7}"#,
+        r#"{"format":"batterwright recipe","version":0,"body":{}}"#, r#"{"format":"something else","version":1,"body":{}}"#]
+    {
+        let found = from_text::<KeptRecipe>(text);
+        assert!(matches!(found, Err(SavedTrouble::Corrupt(ref reason)) if !reason.is_empty()), "{text}: {found:?}");
+    }
+}
+
+/// A field that a past record lacks takes its usual value; what is there is kept.
+#[test]
+fn missing_fields_take_their_usual_value() {
+    let text = r#"{"format":"batterwright recipe","version":1,"body":{"changed":0,"inputs":{"text":"1 egg"}}}"#;
+    assert_eq!(from_text::<KeptRecipe>(text).map(|kept| kept.inputs), Ok(Inputs::of_text("1 egg")));
+}
