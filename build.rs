@@ -834,11 +834,13 @@ fn composition_code(row: &Row) -> String {
             "water, protein, fat, carbohydrate and alcohol sum to {sum:.2} g in 100 g"
         ));
     }
+    // The parts are analysed apart from the carbohydrate, which is a difference: cashews in SR28
+    // are 2.5 g out.
     let parts: f64 = ["sugars_g", "starch_g", "fibre_g"]
         .iter()
         .filter_map(|part| share(part))
         .sum();
-    if share("carbohydrate_g").is_some_and(|whole| parts > whole + 2.0) {
+    if share("carbohydrate_g").is_some_and(|whole| parts > whole + 3.0) {
         row.fault(&format!(
             "sugars, starch and fibre sum to {parts:.2} g, more than the carbohydrate"
         ));
