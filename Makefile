@@ -71,7 +71,7 @@ lint-page: rust
 test-page: bindgen chromium
 	CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER=wasm-bindgen-test-runner WASM_BINDGEN_TEST_TIMEOUT=120 \
 	  CHROMEDRIVER="$$(command -v chromedriver)" CARGO_PROFILE_DEV_DEBUG=false \
-	  cargo test --quiet --locked --target $(WASM) --test browser
+	  cargo test --locked --target $(WASM) --test browser
 
 test-browser: $(PACKAGES) chromium
 	@[ -f dist/index.html ] || { echo "There is no built page: run make dist first."; exit 1; }
