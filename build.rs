@@ -98,6 +98,8 @@ const LEAVENING: Layout = Layout {
         "neutralised_low_g",
         "neutralised_g",
         "neutralised_high_g",
+        "calcium_phosphate_g",
+        "pyrophosphate_g",
         "acids",
         "source",
         "confidence",
@@ -698,10 +700,13 @@ fn write_leavening(code: &mut String, table: &Table, larder: &Larder) {
             ["neutralised_low_g", "neutralised_g", "neutralised_high_g"],
             (0.0, 150.0),
         );
+        let calcium_phosphate = row.number_needed("calcium_phosphate_g", (0.0, 100.0));
+        let pyrophosphate = row.number_needed("pyrophosphate_g", (0.0, 100.0));
         line(
             code,
             format_args!(
                 "Leavening {{ bicarbonate: {bicarbonate}, neutralised: ({low:?}, {typical:?}, {high:?}), \
+                 calcium_phosphate: {calcium_phosphate:?}, pyrophosphate: {pyrophosphate:?}, \
                  acids: {:?}, cited: {}, note: {:?} }},",
                 row.text("acids"),
                 row.cited("source", "confidence", larder),

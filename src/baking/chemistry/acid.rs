@@ -56,9 +56,14 @@ impl Acid {
 
     /// The mean number of protons that a molecule has given up at a pH.
     pub fn protons_lost(&self, ph: f64) -> f64 {
+        Self::lost_from((0..self.pk.len()).map(|step| self.mixed_pk(step)), ph)
+    }
+
+    /// The same for constants given as a meter sees them.
+    pub(super) fn lost_from(constants: impl Iterator<Item = f64>, ph: f64) -> f64 {
         let (mut weight, mut sum, mut lost) = (1.0, 1.0, 0.0);
-        for step in 0..self.pk.len() {
-            weight *= 10_f64.powf(ph - self.mixed_pk(step));
+        for (step, constant) in constants.enumerate() {
+            weight *= 10_f64.powf(ph - constant);
             sum += weight;
             lost += weight * (step + 1) as f64;
         }

@@ -1,6 +1,6 @@
 //! A bowl: who brings acid, who brings base, the pH where they meet, and the gas that is made.
 
-use super::{NEUTRAL, Soda, base_demand, base_demand_deviation, carbonate, soda};
+use super::{NEUTRAL, base_demand, base_demand_deviation, bicarbonate, carbonate, leavening_uptake, leavening_uptake_deviation};
 use crate::baking::balance::{Constituent, total};
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::{Formula, Weighed};
@@ -51,7 +51,7 @@ pub struct Bowl {
     pub parts: Vec<Part>,
     /// Acid of all ingredients to pH 7.
     pub acid: Estimate<Equivalents>,
-    /// Free soda of all leaveners: bicarbonate less what its own acid takes.
+    /// Free soda of all leaveners: bicarbonate less what its own acid takes to pH 7.
     pub soda: Estimate<Equivalents>,
     /// pH of the crumb, the spread of cups, fruit, buffers and model in it.
     pub ph: Estimate<Ph>,
@@ -59,6 +59,7 @@ pub struct Bowl {
     pub gas: Gas,
     lines: Vec<Weighed>,
     water: Mass,
+    base: Equivalents,
     guess: f64,
 }
 
@@ -67,21 +68,19 @@ pub fn bowl(formula: &Formula) -> Option<Bowl> {
     let lines: Vec<Weighed> = formula.batter().cloned().collect();
     let parts: Vec<Part> = lines.iter().filter_map(part).collect();
     let acids: Vec<_> = lines.iter().filter_map(|line| acid_to(line, NEUTRAL)).collect();
-    let sodas: Vec<Soda> = lines.iter().map(soda).collect();
-    let free = normal(
-        sodas.iter().map(|soda| soda.free).sum(),
-        root_of_squares(lines.iter().zip(&sodas).map(|(line, soda)| free_deviation(line, soda))),
-    );
+    let sodas: Vec<_> = lines.iter().map(|line| free_soda(line, NEUTRAL)).collect();
+    let base = lines.iter().map(base_of).sum();
     let guess = root_of_squares(lines.iter().map(guess_deviation));
     let water = total(formula, Constituent::Water).grams.mean;
     let mut bowl = Bowl {
         acid: Estimate::sum(&acids),
-        soda: free,
+        soda: Estimate::sum(&sodas),
         parts,
         ph: Estimate::exact(Ph::of(NEUTRAL)),
         gas: Gas { made: Estimate::exact(Mass::ZERO), early: Share::fraction(0.0) },
         lines,
         water,
+        base,
         guess,
     };
     // Without a buffer, a base or an acid there is no curve to find a root on.
@@ -89,24 +88,29 @@ pub fn bowl(formula: &Formula) -> Option<Bowl> {
         return None;
     }
     bowl.ph = bowl.crumb();
-    bowl.gas = bowl.gas(&sodas);
+    bowl.gas = bowl.gas();
     Some(bowl)
 }
 
 impl Bowl {
-    /// Base that the whole bowl takes up to reach a pH, the bicarbonate that its crumb then keeps included.
+    /// Base that the whole bowl takes up to reach a pH: its ingredients, its leavening acids, and the bicarbonate
+    /// that its crumb then keeps. It rises with pH.
     pub fn need(&self, ph: f64) -> Equivalents {
-        let acids: Equivalents = self
+        let taken_up: Equivalents = self
             .lines
             .iter()
-            .filter_map(|line| Some(base_demand(line.ingredient.acidity?, line.grams.mean, ph)))
+            .map(|line| {
+                let acidity = line.ingredient.acidity.map_or(Equivalents::ZERO, |acidity| base_demand(acidity, line.grams.mean, ph));
+                let leavening = line.ingredient.leavening.map_or(Equivalents::ZERO, |leavening| leavening_uptake(leavening, line.grams.mean, ph));
+                acidity + leavening
+            })
             .sum();
-        acids + Equivalents::milliequivalents(carbonate::kept(self.water, ph).base)
+        taken_up + Equivalents::milliequivalents(carbonate::kept(self.water, ph).base)
     }
 
-    /// Free soda missing to reach a pH; negative where there is more than enough.
+    /// Soda missing to reach a pH; negative where there is more than enough.
     pub fn missing(&self, ph: f64) -> Equivalents {
-        self.need(ph) - self.soda.mean
+        self.need(ph) - self.base
     }
 
     /// How likely the crumb lies below a pH, from 0 to 1, by the spread of all that is in the bowl.
@@ -124,7 +128,8 @@ impl Bowl {
             let own = base_demand_deviation(acidity, line.grams.mean, ph).to_milliequivalents();
             Some(own.hypot(demand * line.grams.relative_deviation()))
         });
-        root_of_squares(ingredients).hypot(self.soda.deviation()).hypot(self.guess)
+        let leaveners = self.lines.iter().map(|line| free_soda(line, ph).deviation());
+        root_of_squares(ingredients).hypot(root_of_squares(leaveners)).hypot(self.guess)
     }
 
     /// How fast the need rises with pH, meq per unit.
@@ -148,7 +153,7 @@ impl Bowl {
     /// The pH at which the bowl takes up its soda and so much more. The need rises with pH, so halving
     /// an interval that holds the root cannot fail; the ends stand for all that lies beyond them.
     fn root(&self, more: f64) -> f64 {
-        let base = self.soda.mean.to_milliequivalents() + more;
+        let base = self.base.to_milliequivalents() + more;
         let (mut low, mut high) = (1.0, 12.0);
         for _ in 0..40 {
             let middle = (low + high) / 2.0;
@@ -158,36 +163,54 @@ impl Bowl {
     }
 
     /// Carbon dioxide from all bicarbonate, less what the crumb's water keeps.
-    fn gas(&self, sodas: &[Soda]) -> Gas {
-        let bicarbonate: f64 = sodas.iter().map(|soda| soda.bicarbonate).sum();
-        let kept = carbonate::kept(self.water, self.ph.mean.value()).carbon.min(bicarbonate);
+    fn gas(&self) -> Gas {
+        let all: f64 = self.base.to_milliequivalents();
+        let kept = carbonate::kept(self.water, self.ph.mean.value()).carbon.min(all);
         let grams = |millimoles: f64| Mass::grams(millimoles * CARBON_DIOXIDE / 1000.0);
         let weighing = root_of_squares(
-            self.lines.iter().zip(sodas).map(|(line, soda)| soda.bicarbonate * line.grams.relative_deviation()),
+            self.lines.iter().map(|line| base_of(line).to_milliequivalents() * line.grams.relative_deviation()),
         );
-        let deviation = weighing.hypot(GAS_MODEL * bicarbonate);
-        let made = bicarbonate - kept;
-        let half = NORMAL_95 * deviation;
-        let early: f64 = sodas.iter().map(|soda| soda.free.clamp(0.0, soda.bicarbonate)).sum();
+        let half = NORMAL_95 * weighing.hypot(GAS_MODEL * all);
+        let made = all - kept;
+        let without_acid: f64 = self
+            .lines
+            .iter()
+            .filter(|line| line.ingredient.leavening.is_some_and(|leavening| leavening.neutralised.1 == 0.0))
+            .map(|line| base_of(line).to_milliequivalents())
+            .sum();
         Gas {
             made: Estimate::between(grams((made - half).max(0.0)), grams(made), grams(made + half)),
-            early: Share::fraction(if bicarbonate > 0.0 { early / bicarbonate } else { 0.0 }),
+            early: Share::fraction(if all > 0.0 { without_acid / all } else { 0.0 }),
         }
     }
 }
 
 /// What a line brings; `None` where it is known to bring neither acid nor base.
 fn part(line: &Weighed) -> Option<Part> {
-    let soda = soda(line);
     let acid = acid_to(line, NEUTRAL);
+    let soda = free_soda(line, NEUTRAL);
     let guess = guess_deviation(line);
+    let mean = acid.map_or(0.0, |acid| acid.mean.to_milliequivalents()) - soda.mean.to_milliequivalents();
     let unknown = guess > 0.0;
-    let mean = acid.map_or(0.0, |acid| acid.mean.to_milliequivalents()) - soda.free;
-    if mean == 0.0 && soda == Soda::default() && !unknown {
+    if mean == 0.0 && line.ingredient.leavening.is_none() && !unknown {
         return None;
     }
-    let deviation = acid.map_or(0.0, |acid| acid.deviation()).hypot(free_deviation(line, &soda)).hypot(guess);
+    let deviation = acid.map_or(0.0, |acid| acid.deviation()).hypot(soda.deviation()).hypot(guess);
     Some(Part { line: line.line, acid: normal(mean, deviation), unknown })
+}
+
+/// Bicarbonate in a line: the base it brings.
+fn base_of(line: &Weighed) -> Equivalents {
+    let millimoles = line.ingredient.leavening.map_or(0.0, |leavening| bicarbonate(leavening, line.grams.mean));
+    Equivalents::milliequivalents(millimoles)
+}
+
+/// Base that a leavener has left at a pH once its own acid has taken its part; negative for cream of tartar.
+fn free_soda(line: &Weighed, ph: f64) -> Estimate<Equivalents> {
+    let Some(leavening) = line.ingredient.leavening else { return Estimate::exact(Equivalents::ZERO) };
+    let free = (base_of(line) - leavening_uptake(leavening, line.grams.mean, ph)).to_milliequivalents();
+    let uptake = leavening_uptake_deviation(leavening, line.grams.mean).to_milliequivalents();
+    normal(free, uptake.hypot(free * line.grams.relative_deviation()))
 }
 
 /// Base that a line takes up to a pH; `None` where no source tells.
@@ -196,10 +219,6 @@ fn acid_to(line: &Weighed, ph: f64) -> Option<Estimate<Equivalents>> {
     let demand = base_demand(acidity, line.grams.mean, ph).to_milliequivalents();
     let own = base_demand_deviation(acidity, line.grams.mean, ph).to_milliequivalents();
     Some(normal(demand, own.hypot(demand * line.grams.relative_deviation())))
-}
-
-fn free_deviation(line: &Weighed, soda: &Soda) -> f64 {
-    soda.free_deviation.hypot(soda.free * line.grams.relative_deviation())
 }
 
 /// The guess for a line of unknown acidity: as likely base as acid. Leaveners are known by what they hold.

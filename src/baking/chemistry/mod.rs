@@ -3,7 +3,8 @@
 //! Every ingredient is a charge curve: its known acids enter by their pKa values, whatever else
 //! buffers as a slope around its own pH. The base that it takes up to reach a pH is linear in its
 //! grams, so a bowl is a sum, and the pH where that sum meets the soda is the root of one rising
-//! function. Baking powder's own acid counts by its neutralising value (trade figures).
+//! function. Leavening acids count by their neutralising value, a figure of the trade, and the phosphates
+//! among them by a curve.
 //!
 //! Goes in: a formula. Comes out: [`Bowl`], with no opinion of it.
 
@@ -16,7 +17,7 @@ mod leavening;
 pub use acid::Acid;
 pub use bowl::{Bowl, Gas, Part, bowl};
 pub use charge::{base_demand, base_demand_deviation};
-pub use leavening::{SODA_MMOL_PER_GRAM, Soda, soda};
+pub use leavening::{SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake, leavening_uptake_deviation};
 
 /// The ionic strength at which constants are taken, mol per kg of the batter's water.
 ///

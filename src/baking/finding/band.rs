@@ -32,11 +32,11 @@ pub struct GasBand {
 
 /// The band of a kind.
 ///
-/// The outer limits are used, not the narrow targets: reckoned crumbs of plain powder cakes lie 0.4 to
-/// 0.7 below the textbook targets, and nobody has told yet which of the two is off.
+/// The outer limits are used, not the narrow targets of textbooks: reckoned crumbs of plain powder cakes lie
+/// 0.4 to 0.7 below those, and it is not known which of the two is off.
 pub fn ph_band(kind: Kind) -> PhBand {
     let (low, high, aim_from_below, aim_from_above, source) = match kind {
-        Kind::Plain => (6.4, 7.8, 6.8, 7.4, "Limits for plain muffins and buttermilk cakes: common practice, no source."),
+        Kind::Plain => (6.0, 7.8, 6.5, 7.4, "From the limit for fruit muffins to that for buttermilk cakes: common practice, no source."),
         Kind::Cocoa => (6.8, 8.8, 7.2, 8.0, "Limits for chocolate and devil's food cakes: Ash and Colmey 1973 as textbooks quote it, from memory."),
         Kind::Rich => (6.2, 7.5, 6.6, 7.1, "Limits for pound cakes: Ash and Colmey 1973 as textbooks quote it, from memory."),
         Kind::EggFoam => (6.0, 8.0, 6.4, 7.6, "Limits for chiffon and sponge cakes: Ash and Colmey 1973 as textbooks quote it, from memory."),

@@ -4,7 +4,7 @@
 //! are rounded to what a small scale shows; the mended formula is judged again like any other.
 
 use super::{Edit, Facts, Remedy, gas_band, ph_band};
-use crate::baking::chemistry::{Bowl, SODA_MMOL_PER_GRAM, base_demand};
+use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM, base_demand, bicarbonate};
 use crate::baking::formula::Weighed;
 use crate::baking::ingredient::Region;
 use crate::baking::quantity::{Mass, show};
@@ -200,14 +200,14 @@ fn powder_for(facts: &Facts, gas: f64) -> (Edit, String) {
 /// Carbon dioxide that a gram of this leavener gives, g.
 fn gas_per_gram(line: &Weighed) -> f64 {
     let grams = line.grams.mean.to_grams();
-    if grams > 0.0 { crate::baking::chemistry::soda(line).bicarbonate * 44.009 / 1000.0 / grams } else { 0.0 }
+    if grams > 0.0 { line.ingredient.leavening.map_or(0.0, |leavening| bicarbonate(leavening, line.grams.mean)) * 44.009 / 1000.0 / grams } else { 0.0 }
 }
 
 /// The line that brings the most acid.
 fn sourest<'a>(facts: &'a Facts) -> Option<&'a Weighed> {
     let acid = |line: &Weighed| {
         line.ingredient.acidity.map_or(0.0, |acidity| {
-            base_demand(acidity, line.grams.mean, crate::baking::chemistry::NEUTRAL).to_milliequivalents()
+            base_demand(acidity, line.grams.mean, NEUTRAL).to_milliequivalents()
         })
     };
     facts.formula.batter().max_by(|a, b| acid(a).total_cmp(&acid(b)))

@@ -10,6 +10,11 @@ pub struct Leavening {
     /// Sodium bicarbonate that its leavening acid neutralises, g per 100 g: low, typical, high.
     /// This is the neutralising value of the acid times its share.
     pub neutralised: (f64, f64, f64),
+    /// The part of that acid that is monocalcium phosphate, g per 100 g, counted as the monohydrate. What it
+    /// takes up depends on the pH.
+    pub calcium_phosphate: f64,
+    /// The part of that acid that is sodium acid pyrophosphate, g per 100 g. What it takes up depends on the pH.
+    pub pyrophosphate: f64,
     /// The acids in it, in words.
     pub acids: &'static str,
     /// Where the figures are from.

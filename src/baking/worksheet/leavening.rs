@@ -145,7 +145,7 @@ fn figures(bowl: &Bowl) -> Vec<FigureShown> {
         FigureShown {
             label: "Free soda".into(),
             value: spread(&bowl.soda),
-            how: "All bicarbonate less what the leaveners' own acid takes by its neutralising value. Baking powder brings next to none.".into(),
+            how: "All bicarbonate less what the leaveners' own acid takes up to pH 7: by neutralising value, phosphates by a curve. Baking powder brings little.".into(),
         },
         FigureShown {
             label: "Soda that would bring this bowl to pH 7".into(),
