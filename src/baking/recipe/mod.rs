@@ -7,12 +7,100 @@
 
 mod amount;
 mod correction;
+mod heading;
+mod ingredient_line;
+mod measure;
+mod name;
+mod number;
+mod oven;
+mod pan;
+mod phrase;
+mod role;
+mod running;
+mod scan;
+mod term;
+mod tidy;
+mod token;
+mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use correction::Correction;
 
-use super::ingredient::{Filling, Form, Ingredient, PieceSize};
-use super::quantity::{Length, Temperature};
+use super::ingredient::{self, Filling, Form, Ingredient, PieceSize, Region};
+use super::quantity::{Length, Mass, Temperature};
+use role::Look;
+use std::collections::HashMap;
+
+/// Reads a recipe. Every line of the text is kept; the baker's corrections go first.
+pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
+    let texts: Vec<&str> = text.lines().collect();
+    let looks: Vec<Look> = texts.iter().map(|line| Look::at(line, region)).collect();
+    let (title, roles) = role::roles(&looks, region);
+    let mut lines: Vec<Line> =
+        texts.iter().zip(roles).enumerate().map(|(at, (text, role))| Line { number: at + 1, text: (*text).to_owned(), role }).collect();
+    role::doubt_minus(&looks, &mut lines);
+    correct(&mut lines, &looks, corrections);
+    Recipe { title: title.map(|at| looks[at].text.clone()), lines }
+}
+
+/// Puts what the baker said in place of what was read.
+fn correct(lines: &mut [Line], looks: &[Look], corrections: &[Correction]) {
+    if corrections.is_empty() {
+        return;
+    }
+    let mut wanted: HashMap<(&str, usize), &Correction> = HashMap::new();
+    for correction in corrections {
+        wanted.insert((correction.text.trim(), correction.occurrence), correction);
+    }
+    let mut seen: HashMap<String, usize> = HashMap::new();
+    let mut section = Section::Batter;
+    for (line, look) in lines.iter_mut().zip(looks) {
+        if let Role::Heading(opened @ (Section::Batter | Section::Beside)) = line.role {
+            section = opened;
+        }
+        let text = line.text.trim();
+        if text.is_empty() {
+            continue;
+        }
+        let count = seen.entry(text.to_owned()).or_default();
+        let correction = wanted.get(&(text, *count)).copied();
+        *count += 1;
+        if let Some(correction) = correction {
+            line.role = corrected(std::mem::replace(&mut line.role, Role::Blank), look, section, correction);
+        }
+    }
+}
+
+/// One line's role with a correction in it.
+fn corrected(role: Role, look: &Look, section: Section, correction: &Correction) -> Role {
+    if correction.is_ingredient == Some(false) {
+        return Role::Note(Mentions::default());
+    }
+    let key = correction.ingredient.as_deref();
+    let is_wanted = correction.is_ingredient == Some(true) || key.is_some() || correction.grams.is_some();
+    let mut role = match role {
+        Role::Ingredient(_) => role,
+        _ if is_wanted => role::forced(look, section),
+        _ => return role,
+    };
+    let Role::Ingredient(reading) = &mut role else { return role };
+    if let Some(key) = key {
+        match ingredient::by_key(key) {
+            Some(ingredient) => {
+                reading.ingredient = Match::Known(ingredient);
+                reading.doubts.clear();
+            }
+            None => reading.doubts.push(format!("The correction names \"{key}\", which is not in the tables; it is left out.")),
+        }
+    }
+    match correction.grams {
+        Some(grams) if grams.is_finite() && grams > 0.0 && grams <= number::LARGEST => reading.own_weight = Some(Mass::grams(grams)),
+        Some(_) => reading.doubts.push("The corrected weight must lie between 0 and 1,000,000 g; it is left out.".to_owned()),
+        None => {}
+    }
+    reading.understood = understood::understood(reading);
+    role
+}
 
 /// A recipe as it was read.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -1,0 +1,450 @@
+//! Looking up: the words of a name to the ingredient that they mean.
+//!
+//! Goes in: words as people write them ("2%" and hyphens may be among them), and the country whose
+//! words they are. Comes out: a match, and as sentences whatever is unsure about it. English puts
+//! the thing last ("almond milk yogurt" is a yogurt), so a name must end where a known name ends;
+//! what stands before it must describe without changing, or the match is doubted.
+
+mod spelling;
+mod words;
+
+use super::{Ingredient, Region, aliases, all};
+use crate::baking::recipe::Match;
+use std::collections::{HashMap, HashSet};
+use std::sync::OnceLock;
+
+/// A longer name than this is not looked at whole.
+const MOST_WORDS: usize = 16;
+
+/// What a name was found to mean.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Found {
+    /// The ingredient, or several, or none.
+    pub matched: Match,
+    /// The words that name it, in the plain form of the tables; the rest only describes.
+    pub named_by: Vec<String>,
+    /// What is unsure, as sentences.
+    pub doubts: Vec<String>,
+    /// Other ingredients that the words also name ("salt and pepper").
+    pub also: Vec<&'static Ingredient>,
+}
+
+impl Found {
+    fn nothing() -> Self {
+        Self { matched: Match::Unknown, named_by: Vec::new(), doubts: Vec::new(), also: Vec::new() }
+    }
+
+    /// Whether the tables hold it.
+    pub fn is_known(&self) -> bool {
+        self.matched != Match::Unknown
+    }
+
+    /// Whether it is known and nothing about it is unsure.
+    pub fn is_sure(&self) -> bool {
+        self.is_known() && self.doubts.is_empty() && self.also.is_empty()
+    }
+}
+
+/// The ingredient that a name means.
+pub fn find(name: &str, region: Region) -> Match {
+    search(name, region).matched
+}
+
+/// The ingredient that a name means where the whole of it is a known name, nothing taken off.
+pub fn exact(name: &str, region: Region) -> Option<&'static Ingredient> {
+    let index = index();
+    index.whole(&words::plain(name, MOST_WORDS), region).and_then(|matched| matched.taken())
+}
+
+/// One word in the plain form of the tables.
+pub fn plain_word(word: &str) -> String {
+    words::plain_word(word)
+}
+
+/// Whether the words only describe and name nothing: "large, ripe".
+pub fn only_describes(name: &str) -> bool {
+    let index = index();
+    words::plain(name, MOST_WORDS).iter().all(|word| index.is_describing(word))
+}
+
+/// The ingredient that a name means, with all that is unsure about it.
+pub fn search(name: &str, region: Region) -> Found {
+    let index = index();
+    let plain = words::plain(name, MOST_WORDS);
+    let mut found = parts(index, &plain, region).unwrap_or_else(Found::nothing);
+    if let Some(ingredient) = found.matched.taken() {
+        found.doubts.extend(words::diet_doubt(&plain, ingredient));
+    }
+    found
+}
+
+/// The whole, or else its parts: one of several ("butter or margarine"), several ("salt and
+/// pepper"), or what stands before "in", "with" and the like.
+fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+    if plain.is_empty() {
+        return None;
+    }
+    if let Some(matched) = index.whole(plain, region) {
+        return Some(sure(matched, plain));
+    }
+    if let Some(at) = plain.iter().position(|word| words::is_or(word)) {
+        return one_of(index, &plain[..at], &plain[at + 1..], region);
+    }
+    if let Some(at) = plain.iter().position(|word| words::cuts(word)).filter(|at| *at > 0) {
+        if let Some(of) = plain.iter().position(|word| word == "of")
+            && let Some(found) = turned(index, plain, of, region)
+        {
+            return Some(found);
+        }
+        return parts(index, &plain[..at], region);
+    }
+    if let Some(at) = plain.iter().position(|word| word == "and")
+        && at > 0
+        && at + 1 < plain.len()
+        && !index.is_describing(&plain[at - 1])
+        && !index.is_describing(&plain[at + 1])
+    {
+        return both(index, &plain[..at], &plain[at + 1..], region);
+    }
+    phrase(index, plain, region).or_else(|| misspelt(index, plain, region))
+}
+
+/// "Juice of lemon" is lemon juice.
+fn turned(index: &Index, plain: &[String], of: usize, region: Region) -> Option<Found> {
+    let mut words: Vec<String> = plain[of + 1..].to_vec();
+    words.extend_from_slice(&plain[..of]);
+    if words.len() == plain.len() || words.iter().any(|word| words::cuts(word)) {
+        return None;
+    }
+    phrase(index, &words, region)
+}
+
+/// A match that nothing is unsure about.
+fn sure(matched: Match, named_by: &[String]) -> Found {
+    Found { matched, named_by: named_by.to_vec(), ..Found::nothing() }
+}
+
+/// One name: the longest known name at its end, describing words aside.
+fn phrase(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+    if let Some(found) = ending(index, plain, region) {
+        return Some(found);
+    }
+    // "Sugar, brown": the thing first, its kind after.
+    for first in 1..plain.len() {
+        let mut turned = plain[first..].to_vec();
+        turned.extend_from_slice(&plain[..first]);
+        let matched = index.whole(&turned, region).or_else(|| index.whole(&index.undescribed(&turned), region));
+        if let Some(matched) = matched {
+            return Some(sure(matched, &turned));
+        }
+    }
+    None
+}
+
+/// The longest known name that ends where the words end, or before words that only describe.
+fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+    let mut end = plain.len();
+    while end > 0 {
+        for start in 0..end {
+            let window = &plain[start..end];
+            let shorter = index.undescribed(window);
+            let matched = index
+                .whole(window, region)
+                .map(|matched| (matched, window.to_vec()))
+                .or_else(|| (shorter.len() < window.len()).then(|| index.whole(&shorter, region)).flatten().map(|matched| (matched, shorter)));
+            if let Some((matched, named_by)) = matched {
+                let mut found = sure(matched, &named_by);
+                let left: Vec<&str> = plain[..start]
+                    .iter()
+                    .map(String::as_str)
+                    .filter(|word| !index.is_describing(word) && !is_harmless(word, &found.matched))
+                    .collect();
+                if let (false, Some(ingredient)) = (left.is_empty(), found.matched.taken()) {
+                    found.doubts.push(format!("Taken for {}; what \"{}\" makes of it is not known.", ingredient.name, left.join(" ")));
+                }
+                return Some(found);
+            }
+        }
+        if !index.is_describing(&plain[end - 1]) {
+            break;
+        }
+        end -= 1;
+    }
+    None
+}
+
+/// Words that change nothing in one family, though they do in another.
+fn is_harmless(word: &str, matched: &Match) -> bool {
+    use super::Group;
+    let Some(ingredient) = matched.taken() else { return false };
+    match word {
+        "white" => matches!(ingredient.group, Group::Sugar | Group::Flour),
+        "brown" => ingredient.group == Group::Egg,
+        "red" | "green" | "yellow" | "purple" | "sweet" | "tart" | "sour" => matches!(ingredient.group, Group::Fruit | Group::Vegetable),
+        "salted" | "roasted" => matches!(ingredient.group, Group::Nut | Group::Seed),
+        "dark" | "black" => matches!(ingredient.group, Group::Spice | Group::Flavour),
+        "sweetened" => ingredient.group == Group::DriedFruit,
+        "dried" => matches!(ingredient.group, Group::DriedFruit | Group::Spice | Group::Leavener),
+        _ => false,
+    }
+}
+
+/// "Butter or margarine", "vegetable or canola oil": the first is taken, the others are offered.
+fn one_of(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
+    let right_found = parts(index, right, region);
+    // "Almond or vanilla extract": the last words belong to both.
+    let mut first = None;
+    let shared_until = right.iter().position(|word| words::cuts(word) || words::is_or(word)).unwrap_or(right.len());
+    let right_head = &right[..shared_until];
+    if !left.is_empty() {
+        for from in 1..right_head.len() {
+            let mut whole = index.undescribed(left);
+            whole.extend_from_slice(&right_head[from..]);
+            if let Some(matched) = index.whole(&whole, region) {
+                first = Some(sure(matched, &whole));
+                break;
+            }
+        }
+        first = first.or_else(|| parts(index, left, region));
+    }
+    let Some(mut found) = first else {
+        // Nothing known stands first: "good quality or other butter".
+        let mut found = right_found?;
+        if left.iter().any(|word| !index.is_describing(word))
+            && let Some(ingredient) = found.matched.taken()
+        {
+            found.doubts.push(format!("\"{}\" is not in the tables; {} is taken.", left.join(" "), ingredient.name));
+        }
+        return Some(found);
+    };
+    let Some(other) = right_found.filter(|other| other.doubts.is_empty()) else { return Some(found) };
+    let (Some(one), Some(two)) = (found.matched.taken(), other.matched.taken()) else { return Some(found) };
+    if one.key != two.key {
+        let mut several = members(&found.matched);
+        several.extend(members(&other.matched).into_iter().filter(|ingredient| ingredient.key != one.key));
+        if one.group != two.group {
+            found.doubts.push(format!("{} or {}: the first is taken.", capital(one.name), two.name));
+        }
+        found.matched = Match::OneOf(several);
+    }
+    Some(found)
+}
+
+/// "Salt and pepper": the first is taken, the other named.
+fn both(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
+    // "Lemon and orange zest".
+    if let Some(last) = right.last().filter(|_| right.len() > 1) {
+        let mut whole = left.to_vec();
+        whole.push(last.clone());
+        if let Some(matched) = index.whole(&whole, region) {
+            let mut found = sure(matched, &whole);
+            found.also = parts(index, right, region).and_then(|other| other.matched.taken()).into_iter().collect();
+            return Some(found);
+        }
+    }
+    let left_found = parts(index, left, region);
+    let right_found = parts(index, right, region);
+    match (left_found, right_found) {
+        (Some(mut found), Some(other)) => {
+            found.also.extend(other.matched.taken().filter(|two| found.matched.taken().is_some_and(|one| one.key != two.key)));
+            found.also.extend(other.also);
+            Some(found)
+        }
+        (Some(mut found), None) => {
+            found.doubts.push(format!("\"{}\" is not in the tables. Give it a line of its own.", right.join(" ")));
+            Some(found)
+        }
+        (None, Some(mut found)) => {
+            found.doubts.push(format!("\"{}\" is not in the tables. Give it a line of its own.", left.join(" ")));
+            Some(found)
+        }
+        (None, None) => None,
+    }
+}
+
+/// A slip of spelling, where only one known name is near.
+fn misspelt(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+    let mut candidates: Vec<Vec<String>> = vec![plain.to_vec()];
+    let mut slips = Vec::new();
+    for (place, word) in plain.iter().enumerate() {
+        if index.vocabulary.contains(word) || index.is_describing(word) {
+            continue;
+        }
+        let near = spelling::near(word, &index.spellings);
+        if near.is_empty() || near.len() * candidates.len() > 12 {
+            continue;
+        }
+        slips.push(word.as_str());
+        candidates = candidates
+            .iter()
+            .flat_map(|candidate| {
+                near.iter().map(move |right| {
+                    let mut mended = candidate.clone();
+                    mended[place] = (*right).to_owned();
+                    mended
+                })
+            })
+            .collect();
+    }
+    if slips.is_empty() {
+        return None;
+    }
+    let mut found: Option<Found> = None;
+    for candidate in &candidates {
+        let Some(other) = phrase(index, candidate, region) else { continue };
+        match &mut found {
+            None => found = Some(other),
+            Some(first) => {
+                let mut several = members(&first.matched);
+                for ingredient in members(&other.matched) {
+                    if several.iter().all(|known| known.key != ingredient.key) {
+                        several.push(ingredient);
+                    }
+                }
+                if several.len() > 1 {
+                    first.matched = Match::OneOf(several);
+                }
+            }
+        }
+    }
+    let mut found = found?;
+    let taken = found.matched.taken()?;
+    found.doubts.insert(0, format!("\"{}\" is taken as a slip for {}.", slips.join(" "), taken.name));
+    Some(found)
+}
+
+/// All that a match holds.
+fn members(matched: &Match) -> Vec<&'static Ingredient> {
+    match matched {
+        Match::Known(ingredient) => vec![ingredient],
+        Match::OneOf(ingredients) => ingredients.clone(),
+        Match::Unknown => Vec::new(),
+    }
+}
+
+/// The first letter made large.
+fn capital(text: &str) -> String {
+    crate::baking::quantity::show::sentence(text)
+}
+
+/// The table of names, made ready for looking up.
+struct Index {
+    /// Places in the table of names, by the name's plain words.
+    names: HashMap<String, Vec<usize>>,
+    /// The same with the blanks taken out: "butter milk" is "buttermilk".
+    squeezed: HashMap<String, Vec<usize>>,
+    /// Every word of every name.
+    vocabulary: HashSet<String>,
+    /// The same words, for slips of spelling.
+    spellings: Vec<spelling::Entry>,
+    /// Words that describe and change nothing.
+    describing: HashSet<String>,
+}
+
+/// The index, made once.
+fn index() -> &'static Index {
+    static INDEX: OnceLock<Index> = OnceLock::new();
+    INDEX.get_or_init(Index::new)
+}
+
+impl Index {
+    fn new() -> Self {
+        let mut index = Self {
+            names: HashMap::new(),
+            squeezed: HashMap::new(),
+            vocabulary: HashSet::new(),
+            spellings: Vec::new(),
+            describing: words::DESCRIBING.iter().map(|word| words::plain_word(word)).collect(),
+        };
+        for (place, alias) in aliases().iter().enumerate() {
+            let plain = words::plain(alias.name, MOST_WORDS);
+            index.squeezed.entry(plain.concat()).or_default().push(place);
+            index.names.entry(plain.join(" ")).or_default().push(place);
+            for word in plain {
+                if index.vocabulary.insert(word.clone()) {
+                    index.spellings.push(spelling::Entry::new(word));
+                }
+            }
+        }
+        index
+    }
+
+    /// The ingredient whose name is exactly these words.
+    fn whole(&self, plain: &[String], region: Region) -> Option<Match> {
+        if plain.is_empty() {
+            return None;
+        }
+        let found = self.names.get(&plain.join(" ")).or_else(|| self.squeezed.get(&plain.concat()))?;
+        let aliases = aliases();
+        let in_region = |wanted: Option<Region>| -> Vec<&'static Ingredient> {
+            let mut several: Vec<&'static Ingredient> = Vec::new();
+            for place in found.iter().filter(|place| aliases[**place].region == wanted) {
+                let ingredient = &all()[aliases[*place].index];
+                if several.iter().all(|known| known.key != ingredient.key) {
+                    several.push(ingredient);
+                }
+            }
+            several
+        };
+        let mut several = in_region(Some(region));
+        if several.is_empty() {
+            several = in_region(None);
+        }
+        if several.is_empty() {
+            several = found.iter().map(|place| &all()[aliases[*place].index]).collect();
+            several.dedup_by_key(|ingredient| ingredient.key);
+        }
+        match several.as_slice() {
+            [] => None,
+            [one] => Some(Match::Known(one)),
+            _ => Some(Match::OneOf(several)),
+        }
+    }
+
+    /// Whether a word describes and changes nothing.
+    fn is_describing(&self, word: &str) -> bool {
+        self.describing.contains(word) || words::looks_describing(word) && !self.vocabulary.contains(word)
+    }
+
+    /// The words with those taken out that only describe.
+    fn undescribed(&self, plain: &[String]) -> Vec<String> {
+        plain
+            .iter()
+            .enumerate()
+            .filter(|(place, word)| {
+                !self.is_describing(word) && !(word.as_str() == "fat" && *place > 0 && matches!(plain[place - 1].as_str(), "full" | "whole"))
+            })
+            .map(|(_, word)| word.clone())
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Region, search};
+
+    #[track_caller]
+    fn finds(name: &str, key: &str) {
+        let found = search(name, Region::Us);
+        assert_eq!(found.matched.taken().map(|ingredient| ingredient.key), (!key.is_empty()).then_some(key), "{name}: {:?}", found.doubts);
+    }
+
+    #[test]
+    fn names_with_words_around_them() {
+        finds("All-Purpose Flour", "plain_flour");
+        finds("large free-range eggs", "egg");
+        finds("sifted unbleached all purpose flour", "plain_flour");
+        finds("flour, all-purpose", "plain_flour");
+        finds("bicarbonate of soda", "baking_soda");
+        finds("granulated suger", "sugar");
+        finds("eggs lightly beaten", "egg");
+        finds("chocolate cake", "");
+        finds("", "");
+    }
+
+    #[test]
+    fn a_word_that_may_change_the_thing_is_doubted() {
+        assert!(search("zanzibar flour", Region::Us).doubts.len() == 1);
+        assert!(search("organic flour", Region::Us).is_sure());
+    }
+}

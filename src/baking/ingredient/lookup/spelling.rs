@@ -1,0 +1,90 @@
+//! Slips of spelling: words that are one or two letters away from a known one.
+
+/// A known word with what tells quickly that another is not near.
+pub struct Entry {
+    word: String,
+    letters: u32,
+}
+
+impl Entry {
+    /// Makes a known word ready.
+    pub fn new(word: String) -> Self {
+        let letters = letters(&word);
+        Self { word, letters }
+    }
+}
+
+/// Which letters a word has.
+fn letters(word: &str) -> u32 {
+    word.bytes().filter(u8::is_ascii_lowercase).fold(0, |letters, byte| letters | 1 << (byte - b'a'))
+}
+
+/// The known words nearest to this one: one slip away for words of five letters and more, two for nine and more.
+pub fn near<'a>(word: &str, known: &'a [Entry]) -> Vec<&'a str> {
+    let length = word.len();
+    let allowed = match length {
+        0..5 => return Vec::new(),
+        5..9 => 1,
+        9..40 => 2,
+        _ => return Vec::new(),
+    };
+    let own = letters(word);
+    let mut best = allowed;
+    let mut found = Vec::new();
+    for entry in known {
+        if entry.word.len() < 4 || entry.word.len().abs_diff(length) > best || (entry.letters ^ own).count_ones() as usize > 2 * best {
+            continue;
+        }
+        let distance = slips(word.as_bytes(), entry.word.as_bytes());
+        if distance < best {
+            best = distance;
+            found.clear();
+        }
+        if distance <= best {
+            found.push(entry.word.as_str());
+        }
+    }
+    found
+}
+
+/// How many letters were dropped, added, changed or swapped with their neighbour.
+fn slips(one: &[u8], two: &[u8]) -> usize {
+    let width = two.len() + 1;
+    let mut before_last = vec![0; width];
+    let mut last: Vec<usize> = (0..width).collect();
+    for (row, letter) in one.iter().enumerate() {
+        let mut current = vec![row + 1; width];
+        for (column, other) in two.iter().enumerate() {
+            let changed = last[column] + usize::from(letter != other);
+            let mut least = changed.min(last[column + 1] + 1).min(current[column] + 1);
+            if row > 0 && column > 0 && *letter == two[column - 1] && one[row - 1] == *other {
+                least = least.min(before_last[column - 1] + 1);
+            }
+            current[column + 1] = least;
+        }
+        before_last = last;
+        last = current;
+    }
+    last[two.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Entry, near, slips};
+
+    #[test]
+    fn slips_are_counted_as_a_typist_makes_them() {
+        assert_eq!(slips(b"cinammon", b"cinnamon"), 2);
+        assert_eq!(slips(b"surgar", b"sugar"), 1);
+        assert_eq!(slips(b"vanlila", b"vanilla"), 2);
+        assert_eq!(slips(b"almnod", b"almond"), 1);
+        assert_eq!(slips(b"flour", b"flour"), 0);
+    }
+
+    #[test]
+    fn short_words_are_left_alone() {
+        let known = [Entry::new("salt".to_owned()), Entry::new("sugar".to_owned())];
+        assert!(near("malt", &known).is_empty());
+        assert_eq!(near("suger", &known), ["sugar"]);
+    }
+}

@@ -1,0 +1,465 @@
+//! One line read as an ingredient.
+//!
+//! Goes in: the tidy line. Comes out: an [`Attempt`]: what it would be as an ingredient, and what
+//! tells whether it is one. Whether it is taken for one is left to [`role`](super::role).
+
+use super::name::{self, Part};
+use super::scan::{Chunk, Lead, scan};
+use super::term::{Term, add};
+use super::token::{Token, tokens};
+use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, understood};
+use crate::baking::ingredient::lookup;
+use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Piece, PieceSize, Region};
+
+/// A longer line than this holds no single ingredient.
+pub const LONGEST: usize = 400;
+
+/// A line read as an ingredient.
+#[derive(Clone, Debug)]
+pub struct Attempt {
+    /// The reading.
+    pub reading: Reading,
+    /// Why its amount cannot be used.
+    pub fault: Option<String>,
+    /// Whether the line has an amount.
+    pub has_amount: bool,
+    /// Whether an amount leads the line.
+    pub leads: bool,
+    /// Whether the first amount has a measure, and does not only count.
+    pub is_measured: bool,
+    /// Whether there is a name at all.
+    pub has_name: bool,
+}
+
+/// What is gathered from the chunks.
+#[derive(Default)]
+struct Gather {
+    amounts: Vec<Amount>,
+    level: Level,
+    form: Option<Form>,
+    filling: Option<Filling>,
+    size: Option<PieceSize>,
+    is_bare: bool,
+    leads: bool,
+    name: String,
+    tails: Vec<String>,
+    brackets: Vec<String>,
+    others: Vec<String>,
+    doubts: Vec<String>,
+    fault: Option<String>,
+    /// Set where an alternative begins: amounts after it are not this line's.
+    is_over: bool,
+    /// Set where the last chunk was a bracket, so that words after it go on with the name.
+    after_bracket: bool,
+    /// Whether a form was said of the measure in a bracket with its own amount.
+    bracket_form: Option<Form>,
+}
+
+/// Reads a tidy line, bullets taken off, as an ingredient.
+pub fn attempt(line: &str, region: Region, section: Section) -> Attempt {
+    let lower = line.to_ascii_lowercase();
+    let all = tokens(line, &lower);
+    let mut gather = Gather::default();
+    let (part, from) = name::leading_part(&all);
+    let (is_some, from) = some(&all, from);
+    if let Some((amount, rest)) = name::size_of(&lower) {
+        gather.amounts.push(amount);
+        gather.doubts.push(format!("\"{}\" is taken as {}.", rest.1, understood::written(&amount)));
+        gather.name = rest.0.to_owned();
+    } else {
+        let rest = &all[from..];
+        let chunks = scan(rest);
+        gather.leads = matches!(chunks.first(), Some(Chunk::Amount(..))) || part.is_some();
+        gather.read(rest, line, &chunks, region);
+    }
+    let has_amount = !gather.amounts.is_empty();
+    if is_some && !has_amount {
+        gather.amounts.push(TO_TASTE);
+    }
+    finish(gather, part, has_amount, region, section)
+}
+
+/// An amount that nobody can weigh.
+const TO_TASTE: Amount = Amount { low: 1.0, high: 1.0, unit: Unit::ToTaste };
+
+/// "A little milk", "some flour".
+fn some(tokens: &[Token], from: usize) -> (bool, usize) {
+    let is = |at: usize, words: &[&str]| tokens.get(from + at).is_some_and(|token| token.is_any(words));
+    if is(0, &["a"]) && is(1, &["little", "bit"]) {
+        (true, from + 2 + usize::from(is(2, &["of"])))
+    } else if is(0, &["some", "little"]) {
+        (true, from + 1)
+    } else {
+        (false, from)
+    }
+}
+
+impl Gather {
+    /// Walks the chunks outside brackets.
+    fn read(&mut self, tokens: &[Token], line: &str, chunks: &[Chunk], region: Region) {
+        let text = |from: usize, to: usize| line.get(tokens[from].start..tokens[to - 1].end).unwrap_or_default();
+        let words_after = |at: usize| match chunks.get(at + 1) {
+            Some(Chunk::Words(from, to)) => text(*from, *to),
+            _ => "",
+        };
+        for (at, chunk) in chunks.iter().enumerate() {
+            match chunk {
+                Chunk::Amount(term, lead) => {
+                    self.amount(term, *lead, words_after(at), region);
+                    self.after_bracket = false;
+                }
+                Chunk::Words(from, to) => {
+                    let is_other = at > 0 && matches!(chunks[at - 1], Chunk::Amount(..)) && self.takes_no_words(text(*from, *to), region);
+                    if !is_other {
+                        self.words(text(*from, *to), region);
+                    }
+                    self.after_bracket = false;
+                }
+                Chunk::Bracket(inner) => {
+                    self.bracket(tokens, line, inner, region);
+                    self.after_bracket = true;
+                }
+                Chunk::Break(mark) => {
+                    self.after_bracket = false;
+                    if *mark == '!' {
+                        self.is_over = true;
+                    }
+                }
+            }
+        }
+    }
+
+    /// Whether words right after an amount were already given away with it to another ingredient.
+    fn takes_no_words(&self, words: &str, _region: Region) -> bool {
+        self.others.last().is_some_and(|other| other.ends_with(words)) && !words.is_empty()
+    }
+
+    /// An amount outside brackets.
+    fn amount(&mut self, term: &Term, lead: Lead, after: &str, region: Region) {
+        if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
+            self.is_over = true;
+            return;
+        }
+        let is_first = self.amounts.is_empty();
+        let has_name = !self.name.is_empty();
+        if is_first {
+            self.take(term);
+            // "Cake: 2 cups flour": what stood before was no name.
+            if has_name && !after.is_empty() && !lookup::search(&self.name, region).is_known() && lookup::search(after, region).is_known() {
+                self.tails.push(std::mem::take(&mut self.name));
+            }
+            return;
+        }
+        match lead {
+            Lead::Plus | Lead::Minus => {
+                let after_lower = after.to_ascii_lowercase();
+                let is_set_apart = after_lower.starts_with("for ") || after_lower.starts_with("to ") || phrase::aside(&after_lower, false).is_some();
+                if has_name && is_set_apart {
+                    return;
+                }
+                if has_name && !after.is_empty() && self.names_another(after, region) {
+                    self.another(term, after);
+                    return;
+                }
+                let sign = if lead == Lead::Plus { 1.0 } else { -1.0 };
+                self.sum(term, sign, after, region);
+            }
+            Lead::To => {
+                if let (Some(last), Some(end)) = (self.amounts.last_mut(), term.amounts.first()) {
+                    let mut upper = Amount { low: 0.0, high: 0.0, unit: last.unit };
+                    if add(&mut upper, end, 1.0, region) && upper.high > last.low {
+                        last.high = upper.high;
+                    }
+                }
+            }
+            _ => {
+                if has_name && !after.is_empty() && self.names_another(after, region) {
+                    self.another(term, after);
+                } else if lead != Lead::Other && !(term.is_bare && has_name) {
+                    self.dual(term);
+                }
+            }
+        }
+    }
+
+    /// The first amount of the line.
+    fn take(&mut self, term: &Term) {
+        self.amounts.extend(term.amounts.iter().copied());
+        self.level = term.level;
+        self.form = self.form.or(term.form);
+        self.filling = self.filling.or(term.filling);
+        self.is_bare = term.is_bare;
+        self.doubts.extend(term.doubts.iter().cloned());
+        self.fault = self.fault.take().or_else(|| term.fault.clone());
+    }
+
+    /// The same amount in another unit.
+    fn dual(&mut self, term: &Term) {
+        self.amounts.extend(term.amounts.iter().copied());
+        self.form = self.form.or(term.form);
+        self.fault = self.fault.take().or_else(|| term.fault.clone());
+        if self.level == Level::Level {
+            self.level = term.level;
+        }
+    }
+
+    /// "1 cup plus 2 tablespoons": put together where the units allow it. Duals that have no partner fall out.
+    fn sum(&mut self, term: &Term, sign: f64, after: &str, region: Region) {
+        self.fault = self.fault.take().or_else(|| term.fault.clone());
+        self.doubts.extend(term.doubts.iter().cloned());
+        let mut kept = Vec::new();
+        for amount in &self.amounts {
+            let mut whole = *amount;
+            if term.amounts.iter().any(|other| add(&mut whole, other, sign, region)) {
+                kept.push(whole);
+            }
+        }
+        if kept.is_empty() {
+            let written: Vec<String> = term.amounts.iter().map(understood::written).collect();
+            self.doubts.push(format!("{} {} is left out: it cannot be put together with the first amount. Give it a line of its own.", written.join(", "), after).replace("  ", " "));
+        } else {
+            // A dual of the second term may follow in a bracket: it is added there.
+            self.amounts = kept;
+        }
+    }
+
+    /// Whether words name an ingredient other than this line's.
+    fn names_another(&self, words: &str, region: Region) -> bool {
+        let found = lookup::search(words, region);
+        let Some(other) = found.matched.taken() else { return false };
+        let own = lookup::search(&self.name, region);
+        own.matched.taken().is_none_or(|own| own.key != other.key)
+    }
+
+    /// A second ingredient in the same line.
+    fn another(&mut self, term: &Term, words: &str) {
+        let amount = term.amounts.first().map(understood::written).unwrap_or_default();
+        self.others.push(format!("{amount} {words}"));
+    }
+
+    /// Words outside brackets.
+    fn words(&mut self, words: &str, region: Region) {
+        let lower = words.to_ascii_lowercase();
+        if self.name.is_empty() {
+            words.clone_into(&mut self.name);
+        } else if lookup::only_describes(&self.name) || self.after_bracket && !lower.starts_with("or ") {
+            if self.after_bracket && !lookup::only_describes(&self.name) {
+                let whole = format!("{} {words}", self.name);
+                if lookup::only_describes(words) || !lookup::search(&whole, region).is_known() && lookup::search(&self.name, region).is_known() {
+                    self.tails.push(words.to_owned());
+                    return;
+                }
+            }
+            self.name.push(' ');
+            self.name.push_str(words);
+        } else {
+            self.tails.push(words.to_owned());
+        }
+    }
+
+    /// A bracket: another amount, a note, or words that belong to the name.
+    fn bracket(&mut self, tokens: &[Token], line: &str, inner: &[Chunk], region: Region) {
+        let text = |from: usize, to: usize| line.get(tokens[from].start..tokens[to - 1].end).unwrap_or_default();
+        let mut is_alternative = false;
+        for (at, chunk) in inner.iter().enumerate() {
+            match chunk {
+                Chunk::Words(from, to) => {
+                    let words = text(*from, *to);
+                    let lower = words.to_ascii_lowercase();
+                    if at == 0 && opens_alternative(&lower) {
+                        is_alternative = true;
+                    }
+                    self.brackets.push(words.to_owned());
+                }
+                Chunk::Amount(term, lead) => {
+                    let after = match inner.get(at + 1) {
+                        Some(Chunk::Words(from, to)) => text(*from, *to),
+                        _ => "",
+                    };
+                    let after_lower = after.to_ascii_lowercase();
+                    if self.is_over || is_alternative || *lead == Lead::Or && (at == 0 || !matches!(inner[at - 1], Chunk::Amount(..))) {
+                        is_alternative = true;
+                        continue;
+                    }
+                    self.bracket_amount(term, *lead, after, &after_lower, region);
+                }
+                Chunk::Bracket(_) | Chunk::Break(_) => {}
+            }
+        }
+    }
+
+    /// An amount in a bracket.
+    fn bracket_amount(&mut self, term: &Term, lead: Lead, after: &str, after_lower: &str, region: Region) {
+        if term.fault.is_some() {
+            self.fault = self.fault.take().or_else(|| term.fault.clone());
+            return;
+        }
+        if self.amounts.is_empty() {
+            self.take(term);
+            return;
+        }
+        if matches!(lead, Lead::Plus | Lead::Minus) {
+            if !(!after.is_empty() && self.names_another(after, region)) {
+                self.sum(term, if lead == Lead::Plus { 1.0 } else { -1.0 }, after, region);
+            }
+            return;
+        }
+        let is_each = after_lower.starts_with("each") || after_lower.starts_with("apiece") || after_lower.contains(" each") || after_lower.starts_with("per ");
+        let first = self.amounts[0];
+        if is_each {
+            self.amounts.extend(term.amounts.iter().map(|each| Amount { low: each.low * first.low, high: each.high * first.high, unit: each.unit }));
+            return;
+        }
+        if !after.is_empty() && self.names_another_family(after, region) {
+            self.others.push(format!("{} {after}", term.amounts.first().map(understood::written).unwrap_or_default()));
+            return;
+        }
+        let holds = matches!(first.unit, Unit::Piece(Piece::Can | Piece::Packet | Piece::Pot));
+        let weighs = term.amounts.iter().any(|amount| matches!(amount.unit, Unit::Mass(_) | Unit::Volume(_)));
+        if holds && weighs && first.high > 1.0 && !after_lower.contains("total") && self.amounts.len() == 1 {
+            // What is printed on a packet is the weight of one packet.
+            let each = term.amounts.first().map(understood::written).unwrap_or_default();
+            self.doubts.push(format!("{each} is taken as the weight of each. Write \"total\" beside it if it is the weight of all."));
+            self.amounts.extend(term.amounts.iter().map(|each| Amount { low: each.low * first.low, high: each.high * first.high, unit: each.unit }));
+            return;
+        }
+        if let Some(form) = after_lower.split(|letter: char| !letter.is_alphanumeric()).find_map(phrase::form)
+            && term.amounts.iter().any(|amount| matches!(amount.unit, Unit::Volume(_)))
+        {
+            self.bracket_form = Some(form);
+        }
+        // "(about 3 medium)" counts pieces where the line has a measure.
+        let counts_again = term.is_bare && matches!(first.unit, Unit::Piece(Piece::Each));
+        if !counts_again {
+            self.dual(term);
+            self.size = self.size.or(phrase::size(after_lower).filter(|_| term.is_bare));
+        }
+    }
+
+    /// Whether words in a bracket name something that cannot be this line's own ingredient.
+    fn names_another_family(&self, words: &str, region: Region) -> bool {
+        let found = lookup::search(words, region);
+        let (Some(other), false) = (found.matched.taken(), lookup::only_describes(words)) else { return false };
+        let own = lookup::search(&self.name, region);
+        match own.matched.taken() {
+            // "1 cup mashed banana (3 bananas)", "1/4 cup lemon juice (2 lemons)".
+            Some(own) => own.key != other.key && !shares_word(own, other) && !shares_text(&self.name, words),
+            None => false,
+        }
+    }
+}
+
+/// Whether two ingredients are of one plant or animal by their names.
+fn shares_word(one: &Ingredient, two: &Ingredient) -> bool {
+    shares_text(one.name, two.name)
+}
+
+/// Whether two texts have a word of four letters or more in common.
+fn shares_text(one: &str, two: &str) -> bool {
+    let words = |text: &str| -> Vec<String> { text.split(|letter: char| !letter.is_alphanumeric()).filter(|word| word.len() > 3).map(lookup::plain_word).collect() };
+    let ones = words(one);
+    words(two).iter().any(|word| ones.contains(word))
+}
+
+/// Whether a bracket opens with words that make its amounts somebody else's.
+fn opens_alternative(lower: &str) -> bool {
+    ["or ", "use ", "see ", "i use", "you can", "can ", "substitute", "sub ", "if ", "note", "plus", "not ", "such as", "like ", "e.g", "eg ", "i.e", "reserve", "swap", "made ", "make ", "equivalent"]
+        .iter()
+        .any(|start| lower.starts_with(start))
+        || lower == "or"
+}
+
+/// From what was gathered to a reading.
+fn finish(mut gather: Gather, part: Option<Part>, has_amount: bool, region: Region, section: Section) -> Attempt {
+    let name_lower = gather.name.to_lowercase();
+    let notes: Vec<String> = gather.tails.iter().chain(&gather.brackets).map(|note| note.to_lowercase()).collect();
+    let is_counted = matches!(gather.amounts.first(), None | Some(Amount { unit: Unit::Piece(Piece::Each), .. }));
+    let (found, used_part) = name::resolve(&gather.name, &gather.tails, &gather.brackets, part, is_counted, region, &mut gather.doubts);
+    let taken = found.matched.taken();
+
+    let mut aside = phrase::aside(&name_lower, true);
+    let mut section = section;
+    for note in &notes {
+        aside = aside.or(phrase::aside(note, false));
+    }
+    for note in notes.iter().chain([&name_lower]) {
+        if phrase::is_to_taste(note) && gather.amounts.is_empty() {
+            gather.amounts.push(TO_TASTE);
+        }
+        if phrase::is_beside(note) && !note.contains("plus") && !note.contains("extra") {
+            section = Section::Beside;
+        }
+        gather.filling = gather.filling.or(phrase::filling(note));
+    }
+    if aside == Some(Aside::ToServe) && taken.is_some_and(|ingredient| ingredient.group == Group::Flour) {
+        aside = Some(Aside::ForThePan);
+    }
+    if let Some(level) = gather.brackets.iter().find_map(|note| phrase::level(&note.to_lowercase()))
+        && gather.level == Level::Level
+    {
+        gather.level = level;
+    }
+    let counts_pieces = gather.amounts.iter().any(|amount| matches!(amount.unit, Unit::Piece(_)));
+    if counts_pieces {
+        gather.size = gather.size.or(phrase::size(&name_lower));
+        for note in &notes {
+            gather.size = gather.size.or(phrase::size(note).filter(|_| note.len() < 30));
+        }
+    }
+    let before = name::states(&gather.name, &found, taken);
+    gather.filling = gather.filling.or(before.is_sifted.then_some(Filling::Sifted));
+    let after = after_form(&notes, &before, &gather.amounts, taken);
+    let form = before.form.or(gather.form).or(gather.bracket_form).or(after);
+
+    name::pieces(&mut gather.amounts, &gather.name, taken);
+    for other in &gather.others {
+        gather.doubts.push(format!("The line also names {other}. Give it a line of its own."));
+    }
+    for also in &found.also {
+        gather.doubts.push(format!("The line also names {}. Give it a line of its own.", also.name));
+    }
+    gather.doubts.extend(found.doubts.iter().cloned());
+    if gather.amounts.iter().any(|amount| amount.low == 0.0 && amount.high == 0.0) && gather.fault.is_none() {
+        gather.doubts.push("The amount is zero.".to_owned());
+    }
+    let shown = name::shown(&gather.name, used_part);
+    if found.matched == Match::Unknown {
+        gather.doubts.push(if shown.is_empty() {
+            "There is an amount and no ingredient.".to_owned()
+        } else {
+            format!("No ingredient called \"{shown}\" is in the tables.")
+        });
+    }
+    let is_measured = gather.amounts.first().is_some_and(|amount| !matches!(amount.unit, Unit::Piece(Piece::Each) | Unit::ToTaste));
+    let has_name = !shown.is_empty() && (found.is_known() || !lookup::only_describes(&gather.name));
+    let mut reading = Reading {
+        ingredient: found.matched,
+        name: shown,
+        amounts: gather.amounts,
+        form,
+        filling: gather.filling,
+        size: gather.size,
+        level: gather.level,
+        aside,
+        section,
+        doubts: gather.doubts,
+        understood: String::new(),
+        own_weight: None,
+    };
+    reading.understood = understood::understood(&reading);
+    Attempt { reading, fault: gather.fault, has_amount, leads: gather.leads, is_measured, has_name }
+}
+
+/// The state that a note after the name gives to what is measured. Nuts, chocolate and fat are
+/// measured first and cut or melted after; fruit and vegetables only fit a cup once they are cut.
+fn after_form(notes: &[String], states: &name::States, amounts: &[Amount], taken: Option<&Ingredient>) -> Option<Form> {
+    let by_volume = amounts.iter().any(|amount| matches!(amount.unit, Unit::Volume(_)));
+    let fits_only_cut = taken.is_some_and(|ingredient| matches!(ingredient.group, Group::Fruit | Group::Vegetable));
+    let forms = notes.iter().flat_map(|note| note.split(|letter: char| !letter.is_alphanumeric()).filter_map(phrase::form));
+    states.form_after.into_iter().chain(forms).find(|form| match form {
+        Form::Packed | Form::Loose => true,
+        Form::Mashed | Form::Grated | Form::Pureed | Form::Crushed | Form::Chopped | Form::Sliced | Form::Cubed => by_volume && fits_only_cut,
+        _ => false,
+    })
+}
+

@@ -1,0 +1,342 @@
+//! Roles: which line is an ingredient, a step, a heading, a note.
+//!
+//! Every line is first looked at alone; then the lines are walked in order, with the part of the
+//! recipe that the headings opened in mind. A recipe without headings is told apart by the shape
+//! of its lines.
+
+use super::heading::{self, Heading};
+use super::ingredient_line::{self, Attempt};
+use super::token::{self, Token};
+use super::{Line, Match, Mentions, Reading, Role, Section, running, tidy};
+use crate::baking::ingredient::Region;
+use crate::baking::ingredient::lookup;
+
+/// What a line looks like, taken alone.
+pub struct Look {
+    /// The tidy text, bullets taken off.
+    pub text: String,
+    bullet: tidy::Bullet,
+    heading: Option<Heading>,
+    attempt: Option<Attempt>,
+    is_step: bool,
+    is_sentence: bool,
+    is_fact: bool,
+    has_pan: bool,
+    words: usize,
+}
+
+impl Look {
+    /// Looks at one line.
+    pub fn at(line: &str, region: Region) -> Self {
+        let tidied = tidy::tidy(line);
+        let (bullet, rest) = tidy::unbullet(&tidied);
+        let text = rest.to_owned();
+        let lower = text.to_ascii_lowercase();
+        let tokens = token::tokens(&text, &lower);
+        let is_short = text.len() <= ingredient_line::LONGEST;
+        let attempt = (is_short && !tokens.is_empty()).then(|| ingredient_line::attempt(&text, region, Section::Batter));
+        Self {
+            heading: heading::heading(&text, bullet.heading),
+            is_step: running::starts_as_step(&tokens),
+            is_sentence: running::is_sentence(&tokens),
+            is_fact: running::is_fact(&lower),
+            has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
+            words: tokens.len(),
+            bullet,
+            attempt,
+            text,
+        }
+    }
+
+    /// Pans, ovens and yield.
+    fn mentions(&self) -> Mentions {
+        let lower = self.text.to_ascii_lowercase();
+        let tokens: Vec<Token> = token::tokens(&self.text, &lower);
+        running::mentions(&tokens, &self.text)
+    }
+
+    fn is_empty(&self) -> bool {
+        self.text.is_empty()
+    }
+
+    /// Whether the ingredient is known, or likely.
+    fn is_known(&self) -> bool {
+        self.attempt.as_ref().is_some_and(|attempt| attempt.reading.ingredient != Match::Unknown)
+    }
+
+    /// An ingredient beyond doubt wherever it stands: an amount, a known name, no sentence.
+    fn is_ingredient(&self) -> bool {
+        let Some(attempt) = &self.attempt else { return false };
+        let is_plain = !self.is_step && !self.is_sentence && !self.is_fact;
+        let is_amount = attempt.has_amount || attempt.fault.is_some();
+        is_plain && is_amount && !(self.has_pan && !self.is_known()) && (self.is_known() || attempt.is_measured || attempt.fault.is_some()) && self.words <= 40
+    }
+
+    /// A known ingredient without an amount: "Salt", "Butter, for greasing".
+    fn is_bare_name(&self, region: Region) -> bool {
+        let Some(attempt) = &self.attempt else { return false };
+        !attempt.has_amount
+            && !self.is_step
+            && !self.is_sentence
+            && !self.is_fact
+            && self.is_known()
+            && self.words <= 14
+            && (attempt.reading.aside.is_some()
+                || attempt.reading.doubts.is_empty()
+                || lookup::exact(&attempt.reading.name, region).is_some())
+    }
+
+    /// A heading, where it is not also an ingredient ("Icing sugar", "Cream").
+    fn heads(&self) -> Option<Heading> {
+        let heading = self.heading?;
+        let attempt = self.attempt.as_ref();
+        if attempt.is_some_and(|attempt| attempt.has_amount && attempt.reading.ingredient != Match::Unknown) && !heading.is_main {
+            return None;
+        }
+        let has_colon = self.text.trim_end().ends_with(':');
+        let is_name = !heading.is_main && !has_colon && !self.bullet.heading && !self.text.to_ascii_lowercase().starts_with("for ") && self.is_known() && attempt.is_some_and(|attempt| attempt.reading.doubts.is_empty());
+        (!is_name && !self.bullet.numbered).then_some(heading)
+    }
+}
+
+/// The roles of all lines, in order.
+pub fn roles(looks: &[Look], region: Region) -> (Option<usize>, Vec<Role>) {
+    let mut walk = Walk {
+        looks,
+        region,
+        section: None,
+        title: None,
+        is_explicit: false,
+        method_ahead: looks.iter().rposition(|look| look.heads().is_some_and(|heading| heading.section == Section::Method && heading.is_main)),
+        ingredients_at: looks.iter().position(|look| look.heads().is_some_and(|heading| heading.is_main && matches!(heading.section, Section::Batter | Section::Beside))),
+        first_ingredient: looks.iter().position(Look::is_ingredient),
+    };
+    walk.see_ahead();
+    let roles = (0..looks.len()).map(|at| walk.role(at)).collect();
+    (walk.title, roles)
+}
+
+/// The walk through the lines.
+struct Walk<'a> {
+    looks: &'a [Look],
+    region: Region,
+    /// The part that is open; `None` before the first.
+    section: Option<Section>,
+    title: Option<usize>,
+    /// Whether a heading opened the part, and not the shape of the lines.
+    is_explicit: bool,
+    /// The last heading of a method.
+    method_ahead: Option<usize>,
+    /// The first heading of ingredients.
+    ingredients_at: Option<usize>,
+    first_ingredient: Option<usize>,
+}
+
+impl Walk<'_> {
+    /// A title that is a known ingredient's name ("Gingerbread") is told by what follows it.
+    fn see_ahead(&mut self) {
+        let Some(first) = self.looks.iter().position(|look| !look.is_empty()) else { return };
+        let look = &self.looks[first];
+        let has_more = self.looks[first + 1..].iter().any(|look| !look.is_empty());
+        let is_taken = look.is_ingredient() && look.is_known()
+            || look.attempt.as_ref().is_some_and(|attempt| attempt.fault.is_some() || attempt.is_measured)
+            || look.heads().is_some_and(|heading| (heading.is_main || look.text.ends_with(':')) && !look.bullet.heading)
+            || look.heads().is_some_and(|heading| heading.is_main)
+            || look.is_fact
+            || look.is_step && (look.is_sentence || look.words > 6)
+            || look.bullet.marked
+            || look.bullet.numbered && look.is_step
+            || look.attempt.as_ref().is_some_and(|attempt| attempt.reading.aside.is_some() || !attempt.reading.amounts.is_empty() && attempt.reading.ingredient != Match::Unknown)
+            || !has_more && look.is_bare_name(self.region)
+            || look.text.len() > 120
+            || look.is_sentence && look.words > 14;
+        if !is_taken {
+            self.title = Some(first);
+        }
+    }
+
+    fn role(&mut self, at: usize) -> Role {
+        let look = &self.looks[at];
+        if look.is_empty() {
+            return Role::Blank;
+        }
+        if self.title == Some(at) {
+            return Role::Title;
+        }
+        if let Some(heading) = look.heads().filter(|heading| self.opens(at, *heading)) {
+            self.section = Some(heading.section);
+            self.is_explicit = true;
+            return Role::Heading(heading.section);
+        }
+        match self.section {
+            None => self.before(at),
+            Some(Section::Batter | Section::Beside) => self.among_ingredients(at),
+            Some(Section::Method) => self.in_method(at),
+            Some(Section::Notes) => Role::Note(look.mentions()),
+        }
+    }
+
+    /// Whether a heading opens its part here. In a method, "For the glaze" may only name a step: it
+    /// opens a list where ingredients follow.
+    fn opens(&self, at: usize, heading: Heading) -> bool {
+        if heading.is_main {
+            return true;
+        }
+        let follows = self.looks[at + 1..].iter().filter(|look| !look.is_empty()).take(2).collect::<Vec<_>>();
+        let lists = follows.first().is_some_and(|look| look.is_ingredient() || look.is_bare_name(self.region));
+        match self.section {
+            Some(Section::Method | Section::Notes) => {
+                if heading.section == Section::Method {
+                    return false;
+                }
+                lists && !follows.iter().any(|look| look.is_step && look.is_sentence)
+            }
+            _ => heading.is_plain || lists || self.looks[at].text.ends_with(':'),
+        }
+    }
+
+    /// Before any part was opened.
+    fn before(&mut self, at: usize) -> Role {
+        let look = &self.looks[at];
+        let awaits_heading = self.ingredients_at.is_some_and(|heading| heading > at);
+        if look.is_ingredient() && (!awaits_heading || look.is_known()) || look.is_bare_name(self.region) && self.is_near_list(at) && !awaits_heading {
+            self.section = Some(Section::Batter);
+            self.is_explicit = false;
+            return self.among_ingredients(at);
+        }
+        if look.is_step && !awaits_heading && (look.is_sentence || look.bullet.numbered) && self.first_ingredient.is_none_or(|first| first < at) {
+            self.section = Some(Section::Method);
+            self.is_explicit = false;
+            return Role::Method(look.mentions());
+        }
+        if let Some(fault) = unreadable(look) {
+            return Role::Unread(fault);
+        }
+        Role::Note(look.mentions())
+    }
+
+    /// Whether the line before or after is an ingredient with its amount.
+    fn is_near_list(&self, at: usize) -> bool {
+        let next = self.looks[at + 1..].iter().find(|look| !look.is_empty());
+        let last = self.looks[..at].iter().rev().find(|look| !look.is_empty());
+        self.looks.len() == 1 || next.is_some_and(Look::is_ingredient) || last.is_some_and(Look::is_ingredient) || (next.is_none() && last.is_none())
+    }
+
+    /// In a list of ingredients.
+    fn among_ingredients(&mut self, at: usize) -> Role {
+        let look = &self.looks[at];
+        let section = self.section.unwrap_or(Section::Batter);
+        if look.is_fact && !look.is_ingredient() {
+            return Role::Note(look.mentions());
+        }
+        let is_step = look.is_step && (look.words >= 5 || look.bullet.numbered || look.is_sentence);
+        let is_running = look.is_sentence && !look.attempt.as_ref().is_some_and(|attempt| attempt.leads);
+        if is_step || is_running {
+            let is_late = self.method_ahead.is_none_or(|heading| heading < at);
+            if is_step && is_late {
+                self.section = Some(Section::Method);
+                self.is_explicit = false;
+            }
+            return if is_step { Role::Method(look.mentions()) } else { Role::Note(look.mentions()) };
+        }
+        let Some(attempt) = &look.attempt else {
+            return match self.long_line(at) {
+                Some(sentence) => Role::Unread(sentence),
+                None => Role::Note(look.mentions()),
+            };
+        };
+        if look.has_pan && !look.is_known() {
+            return Role::Note(look.mentions());
+        }
+        if let Some(fault) = unreadable(look) {
+            return Role::Unread(fault);
+        }
+        let is_named = attempt.has_name && look.text.contains(char::is_alphabetic);
+        if attempt.has_amount || !attempt.reading.amounts.is_empty() {
+            return if is_named { Role::Ingredient(placed(attempt, section)) } else { Role::Unread(no_name(look)) };
+        }
+        let is_likely = look.is_known() && (look.words <= 14 || attempt.reading.aside.is_some())
+            || look.words <= 5 && is_named && look.bullet.marked;
+        if is_likely && is_named {
+            Role::Ingredient(placed(attempt, section))
+        } else {
+            Role::Note(look.mentions())
+        }
+    }
+
+    /// A line too long to hold one ingredient, in the place of one.
+    fn long_line(&self, at: usize) -> Option<String> {
+        let look = &self.looks[at];
+        let starts_with_figure = look.text.starts_with(|first: char| first.is_ascii_digit());
+        starts_with_figure.then(|| "This line is too long for one ingredient. Put each ingredient on a line of its own.".to_owned())
+    }
+
+    /// In the method. Where only the shape of the lines opened it, a list may go on below it.
+    fn in_method(&mut self, at: usize) -> Role {
+        let look = &self.looks[at];
+        let starts_list = !self.is_explicit
+            && look.is_ingredient()
+            && look.is_known()
+            && look.words <= 12
+            && !look.bullet.numbered
+            && look.attempt.as_ref().is_some_and(|attempt| attempt.leads && attempt.reading.doubts.is_empty());
+        if starts_list {
+            self.section = Some(Section::Batter);
+            return self.among_ingredients(at);
+        }
+        Role::Method(look.mentions())
+    }
+}
+
+/// The reading, in the part where the line stands; a part named in the line itself goes first.
+fn placed(attempt: &Attempt, section: Section) -> Reading {
+    let mut reading = attempt.reading.clone();
+    if reading.section == Section::Batter {
+        reading.section = section;
+    }
+    reading
+}
+
+/// Why a line's amount cannot be used.
+fn unreadable(look: &Look) -> Option<String> {
+    let attempt = look.attempt.as_ref()?;
+    if let Some(fault) = &attempt.fault {
+        return Some(fault.clone());
+    }
+    (attempt.has_amount && attempt.is_measured && !attempt.has_name).then(|| no_name(look))
+}
+
+/// The sentence for an amount without an ingredient.
+fn no_name(look: &Look) -> String {
+    format!("\"{}\" has an amount and no ingredient. Write what it is an amount of, such as \"2 cups flour\".", short(&look.text))
+}
+
+/// The first words of a text.
+fn short(text: &str) -> String {
+    let mut shortened: String = text.chars().take(40).collect();
+    if shortened.len() < text.len() {
+        shortened.push('…');
+    }
+    shortened
+}
+
+/// A line forced to be read as an ingredient, as its baker says it is one.
+pub fn forced(look: &Look, section: Section) -> Role {
+    match &look.attempt {
+        Some(attempt) => match &attempt.fault {
+            Some(fault) => Role::Unread(fault.clone()),
+            None => Role::Ingredient(placed(attempt, section)),
+        },
+        None => Role::Unread("This line is too long for one ingredient. Put each ingredient on a line of its own.".to_owned()),
+    }
+}
+
+/// A lone dash tight against a figure may be a minus: said where no other line has such a bullet.
+pub fn doubt_minus(looks: &[Look], lines: &mut [Line]) {
+    let tight: Vec<usize> = looks.iter().enumerate().filter(|(_, look)| look.bullet.minus).map(|(at, _)| at).take(2).collect();
+    if let [only] = tight.as_slice()
+        && let Some(Role::Ingredient(reading)) = lines.get_mut(*only).map(|line| &mut line.role)
+    {
+        reading.doubts.push("The dash before the amount is taken for a bullet, not for a minus.".to_owned());
+    }
+}
