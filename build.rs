@@ -319,6 +319,8 @@ fn main() {
         [SOURCES, FOODS, NAMES, ACIDITY, LEAVENING, FILLINGS, PIECES]
             .map(|layout| Table::read(layout, &faults));
 
+    // A table with the wrong header cannot be read on.
+    faults.stop_if_any();
     let larder = Larder {
         sources: places(&sources),
         foods: places(&foods),
@@ -334,13 +336,7 @@ fn main() {
     write_foods(&mut code, &foods, &larder, &fillings, &pieces);
     write_names(&mut code, &names, &larder);
 
-    let faults = faults.0.into_inner();
-    if !faults.is_empty() {
-        for fault in &faults {
-            println!("cargo::error={fault}");
-        }
-        std::process::exit(1);
-    }
+    faults.stop_if_any();
     let out = std::env::var("OUT_DIR").expect("cargo sets OUT_DIR for every build script");
     let out = Path::new(&out);
     std::fs::write(out.join("sources.rs"), sources_code).expect("OUT_DIR can be written to");
@@ -363,6 +359,20 @@ struct Faults(RefCell<Vec<String>>);
 impl Faults {
     fn add(&self, file: &str, line: u64, reason: &str) {
         self.0.borrow_mut().push(format!("{file}:{line}: {reason}"));
+    }
+
+    /// Reports what was found and stops the build.
+    fn stop_if_any(&self) {
+        let mut faults = self.0.borrow_mut();
+        // A cell may be read for two checks.
+        faults.dedup();
+        if faults.is_empty() {
+            return;
+        }
+        for fault in faults.iter() {
+            println!("cargo::error={fault}");
+        }
+        std::process::exit(1);
     }
 }
 
@@ -628,7 +638,7 @@ fn write_acidity(code: &mut String, table: &Table, larder: &Larder) {
                  bicarbonate: {bicarbonate:?}, deviation: {deviation:?}, titratable: {}, titratable_source: {:?}, \
                  ph_cited: {}, acids_cited: {}, buffer_cited: {}, note: {:?} }},",
                 row.text("key"),
-                titratable(row),
+                titratable(row, larder),
                 row.text("titratable_source"),
                 row.cited("ph_source", "ph_confidence", larder),
                 acids_cited(row, larder),
@@ -661,7 +671,7 @@ fn acids_cited(row: &Row, larder: &Larder) -> String {
     }
 }
 
-fn titratable(row: &Row) -> String {
+fn titratable(row: &Row, larder: &Larder) -> String {
     let acid = row.text("titratable_as");
     if acid.is_empty() {
         return "None".into();
@@ -677,7 +687,7 @@ fn titratable(row: &Row) -> String {
     if low > high {
         row.fault("titratable_low_g is above titratable_high_g");
     }
-    row.needed("titratable_source");
+    row.reference("titratable_source", &larder.sources);
     format!("Some(({acid:?}, {low:?}, {high:?}))")
 }
 
