@@ -431,7 +431,7 @@ fn cups_and_spoons_of_the_release_lie_within_our_spread() {
         ("cream_of_tartar", Teaspoon, 3.0),
         ("salt", Teaspoon, 6.0),
         ("cinnamon", Teaspoon, 2.6),
-        ("ginger", Teaspoon, 1.8),
+        ("ground_ginger", Teaspoon, 1.8),
         ("dry_yeast", Teaspoon, 4.0),
         ("lemon_zest", Tablespoon, 6.0),
         ("whole_flaxseed", Cup, 168.0),
