@@ -1,0 +1,94 @@
+//! The few things that the page asks of the browser besides drawing: clock, chance, address, files.
+
+use leptos::prelude::*;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Blob, HtmlAnchorElement, HtmlElement, Url};
+
+/// The clock, in milliseconds since 1970.
+pub fn now() -> f64 {
+    js_sys::Date::now()
+}
+
+/// A name that no other record has: the clock and a random number, in base 36.
+pub fn fresh_id() -> String {
+    let chance = (js_sys::Math::random() * 1e12) as u64;
+    let digits = |mut number: u64| {
+        let mut text = Vec::new();
+        while number > 0 {
+            text.push(char::from_digit((number % 36) as u32, 36).unwrap_or('0'));
+            number /= 36;
+        }
+        text.into_iter().rev().collect::<String>()
+    };
+    format!("{}-{}", digits(now() as u64), digits(chance))
+}
+
+/// A moment as this device writes dates.
+pub fn date_shown(milliseconds: f64) -> String {
+    let date = js_sys::Date::new(&JsValue::from_f64(milliseconds));
+    String::from(date.to_locale_string("default", &JsValue::UNDEFINED))
+}
+
+/// The part of the address from `#` on.
+pub fn hash() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// Goes to another page or place.
+pub fn go(hash: &str) {
+    // The address bar takes any text; a refusal leaves the page where it is.
+    let _ = window().location().set_hash(hash);
+}
+
+/// Once the page is drawn: scrolls to the element of that id, and focuses it if it can be.
+pub fn show(id: String, focus: bool) {
+    request_animation_frame(move || {
+        let Some(element) = document().get_element_by_id(&id) else {
+            return;
+        };
+        element.scroll_into_view();
+        if focus && let Some(element) = element.dyn_ref::<HtmlElement>() {
+            let _ = element.focus();
+        }
+    });
+}
+
+/// Sends an event of ours to the script that keeps the page for offline use.
+pub fn tell(event: &str) {
+    if let Ok(event) = web_sys::CustomEvent::new(event) {
+        let _ = window().dispatch_event(&event);
+    }
+}
+
+/// True where the html element carries this mark (`data-` name and value).
+pub fn marked(name: &str, value: &str) -> bool {
+    document()
+        .document_element()
+        .and_then(|root| root.get_attribute(name))
+        .as_deref()
+        == Some(value)
+}
+
+/// Puts a mark on the html element.
+pub fn mark(name: &str, value: &str) {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute(name, value);
+    }
+}
+
+/// Hands the text to the browser as a file to be saved.
+pub fn download(name: &str, text: &str) {
+    // A browser that refuses leaves the text where it was, on the page or in its record.
+    let _ = try_download(name, text);
+}
+
+fn try_download(name: &str, text: &str) -> Result<(), JsValue> {
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let blob = Blob::new_with_str_sequence(&parts)?;
+    let address = Url::create_object_url_with_blob(&blob)?;
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(&address);
+    link.set_download(name);
+    link.click();
+    Url::revoke_object_url(&address)
+}

@@ -1,0 +1,174 @@
+//! The verdicts at the head of the ticket, each a link to its part.
+
+use crate::baking::finding::Severity;
+use crate::baking::worksheet::{Status, VerdictKind, Worksheet};
+use crate::ui::state::Bench;
+use leptos::prelude::*;
+
+/// One verdict as shown.
+#[derive(Clone, PartialEq)]
+struct Tile {
+    address: &'static str,
+    of: &'static str,
+    title: String,
+    beside: String,
+    look: &'static str,
+    mark: &'static str,
+}
+
+/// The strip of verdicts.
+#[component]
+pub fn VerdictStrip() -> impl IntoView {
+    let bench = Bench::here();
+    let tiles = Memo::new(move |_| bench.sheet.with(tiles));
+    view! {
+        <nav class="strip" aria-label="Verdicts">
+            <ul class="strip__list">{move || tiles.get().into_iter().map(tile).collect_view()}</ul>
+        </nav>
+    }
+}
+
+fn tile(tile: Tile) -> impl IntoView {
+    view! {
+        <li class="strip__item">
+            <a class=format!("tile tile--{}", tile.look) href=tile.address>
+                <span class="tile__of">{tile.of}</span>
+                <span class="tile__title"><span class="tile__mark" aria-hidden="true">{tile.mark}</span>{tile.title}</span>
+                <span class="tile__beside">{tile.beside}</span>
+            </a>
+        </li>
+    }
+}
+
+fn tiles(sheet: &Worksheet) -> Vec<Tile> {
+    let verdict = |address, of, verdict: &crate::baking::worksheet::Verdict| Tile {
+        address,
+        of,
+        title: verdict.title.clone(),
+        beside: verdict.sure.clone(),
+        look: look(verdict.kind),
+        mark: mark(verdict.kind),
+    };
+    let count = |status| {
+        sheet
+            .lines
+            .iter()
+            .filter(|line| line.status == status)
+            .count()
+    };
+    let (weighed, unweighed) = (
+        count(Status::Weighed),
+        count(Status::NotWeighed) + count(Status::NotRead),
+    );
+    let weights = Tile {
+        address: "#/weights",
+        of: "Weights",
+        title: if unweighed == 0 {
+            format!("{weighed} lines weighed")
+        } else {
+            format!("{unweighed} without a weight")
+        },
+        beside: if unweighed == 0 {
+            String::new()
+        } else {
+            format!("{weighed} weighed")
+        },
+        look: if unweighed == 0 { "agreed" } else { "look" },
+        mark: if unweighed == 0 { "=" } else { "?" },
+    };
+    let pan = Tile {
+        address: "#/pan",
+        of: "Pan",
+        title: sheet
+            .pans
+            .factor_shown
+            .clone()
+            .unwrap_or_else(|| "Another pan?".into()),
+        beside: sheet
+            .pans
+            .other
+            .as_ref()
+            .unwrap_or(&sheet.pans.own)
+            .label
+            .clone(),
+        look: "plain",
+        mark: "",
+    };
+    vec![
+        verdict("#/acid", "Acid and soda", &sheet.leavening.verdict),
+        verdict("#/gas", "Gas", &sheet.leavening.gas_verdict),
+        weights,
+        pan,
+        findings(sheet),
+    ]
+}
+
+fn findings(sheet: &Worksheet) -> Tile {
+    let count = |severity| {
+        sheet
+            .findings
+            .iter()
+            .filter(|finding| finding.severity == severity)
+            .count()
+    };
+    let (faults, looks) = (count(Severity::Fault), count(Severity::Look));
+    let words = |count: usize, one: &str, many: &str| match count {
+        0 => None,
+        1 => Some(format!("1 {one}")),
+        _ => Some(format!("{count} {many}")),
+    };
+    let parts = [
+        words(faults, "fault", "faults"),
+        words(looks, "thing to look at", "things to look at"),
+    ];
+    let said: Vec<String> = parts.into_iter().flatten().collect();
+    Tile {
+        address: "#/findings",
+        of: "Findings",
+        title: if said.is_empty() {
+            "Nothing to mend".into()
+        } else {
+            said.join(", ")
+        },
+        beside: sheet
+            .findings
+            .first()
+            .map(|finding| finding.title.clone())
+            .unwrap_or_default(),
+        look: if faults > 0 {
+            "fault"
+        } else if looks > 0 {
+            "look"
+        } else {
+            "agreed"
+        },
+        mark: if faults > 0 {
+            "!"
+        } else if looks > 0 {
+            "?"
+        } else {
+            "="
+        },
+    }
+}
+
+/// The look of a verdict, a modifier of classes.
+pub fn look(kind: VerdictKind) -> &'static str {
+    match kind {
+        VerdictKind::Agreed => "agreed",
+        VerdictKind::Short | VerdictKind::Spare => "fault",
+        VerdictKind::TooClose => "look",
+        VerdictKind::CannotTell => "plain",
+    }
+}
+
+/// The mark of a verdict, so that colour never stands alone.
+pub fn mark(kind: VerdictKind) -> &'static str {
+    match kind {
+        VerdictKind::Agreed => "=",
+        VerdictKind::Short => "−",
+        VerdictKind::Spare => "+",
+        VerdictKind::TooClose => "±",
+        VerdictKind::CannotTell => "?",
+    }
+}

@@ -1,0 +1,84 @@
+//! Addresses within the page: the part after `#`.
+//!
+//! Places on the ticket carry their address as their id (`id="/weights"`), so that a plain link
+//! scrolls there without any help from us.
+
+use super::device;
+use leptos::{ev, prelude::*};
+
+/// A page, and the place on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Route {
+    /// The open recipe.
+    Ticket(Place),
+    /// The kept recipes.
+    Shelf,
+    /// What holds for every recipe.
+    Settings,
+    /// How the figures are got.
+    About,
+}
+
+/// A place on the ticket.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Place {
+    /// Its top.
+    Top,
+    /// A part of it, or an unknown address: the browser scrolls to it if it is there.
+    Part,
+    /// The row of a line, counted from 1.
+    Line(usize),
+}
+
+impl Route {
+    /// Reads the part of an address after `#`.
+    pub fn read(hash: &str) -> Self {
+        match hash.trim_start_matches('#') {
+            "/shelf" => Self::Shelf,
+            "/settings" => Self::Settings,
+            "/about" => Self::About,
+            "" | "/" => Self::Ticket(Place::Top),
+            other => match other
+                .strip_prefix("/line/")
+                .and_then(|line| line.parse().ok())
+            {
+                Some(line) => Self::Ticket(Place::Line(line)),
+                None => Self::Ticket(Place::Part),
+            },
+        }
+    }
+
+    /// True where two routes are places on the same page.
+    pub fn same_page(self, other: Self) -> bool {
+        std::mem::discriminant(&self) == std::mem::discriminant(&other)
+    }
+}
+
+/// The route that the address bar shows, followed as it changes.
+pub fn follow() -> ReadSignal<Route> {
+    let (route, set_route) = signal(Route::read(&device::hash()));
+    let listener = window_event_listener(ev::hashchange, move |_| {
+        set_route.set(Route::read(&device::hash()))
+    });
+    on_cleanup(move || listener.remove());
+    route
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn addresses_read_as_pages_and_places() {
+        for (hash, route) in [
+            ("", Route::Ticket(Place::Top)),
+            ("#/", Route::Ticket(Place::Top)),
+            ("#/shelf", Route::Shelf),
+            ("#/line/12", Route::Ticket(Place::Line(12))),
+            ("#/line/x", Route::Ticket(Place::Part)),
+            ("#/weights", Route::Ticket(Place::Part)),
+        ] {
+            assert_eq!(Route::read(hash), route, "{hash}");
+        }
+    }
+}

@@ -1,0 +1,352 @@
+//! The state of the page: inputs as signals, the worksheet as one memo of them.
+//!
+//! Every change to the inputs goes through [`Bench::take`], which keeps it on this device in the
+//! same breath, so that a reload at any moment loses nothing.
+
+use super::early::Early;
+use super::history::{History, Step};
+use super::{device, storage};
+use crate::baking::demo::DEMOS;
+use crate::baking::finding::Remedy;
+use crate::baking::pan::PanEntry;
+use crate::baking::worksheet::{Inputs, Settings, Worksheet, worksheet};
+use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
+use std::time::Duration;
+
+/// Texts longer than this, in bytes, are reckoned and kept after a pause in typing instead of at each letter.
+const LONG_TEXT: usize = 20_000;
+/// That pause.
+const PAUSE: Duration = Duration::from_millis(150);
+/// The step of the history that typing in the text box makes.
+const TYPING: &str = "what was typed";
+
+/// What is open: a recipe of the baker's own, or a demo that nobody has changed yet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+struct Open {
+    id: String,
+    /// False until the first change, so that a demo that was only looked at is not kept.
+    own: bool,
+}
+
+/// Everything that the parts of the page share.
+#[derive(Clone, Copy)]
+pub struct Bench {
+    /// The open recipe's inputs.
+    inputs: RwSignal<Inputs>,
+    /// What holds for every recipe.
+    settings: RwSignal<Settings>,
+    open: StoredValue<Open>,
+    history: RwSignal<History>,
+    /// Counts changes of the inputs that the worksheet is to follow.
+    pace: RwSignal<u32>,
+    waiting: StoredValue<Option<TimeoutHandle>>,
+    /// The worksheet of the open recipe.
+    pub sheet: Memo<Worksheet>,
+    /// Counts changes of the text that did not come from the text box.
+    pub outside: RwSignal<u32>,
+    /// The line whose details are open.
+    pub line: RwSignal<Option<usize>>,
+    /// Why the open recipe is not being kept, if it is not.
+    pub unkept: RwSignal<Option<String>>,
+    /// What had to be set aside when the page opened.
+    pub aside: RwSignal<Option<String>>,
+    /// A remedy or correction that was just carried out and can be taken back.
+    pub done: RwSignal<Option<String>>,
+    /// Whether the text box is open on a small screen.
+    pub editing: RwSignal<bool>,
+}
+
+impl Bench {
+    /// Opens what was open when the page was last used; on a first visit, the first demo.
+    /// Text that was typed before the module arrived becomes a recipe of its own.
+    pub fn start(early: &Early) -> Self {
+        let inputs = RwSignal::new(Inputs::default());
+        let settings = RwSignal::new(storage::load_settings());
+        let pace = RwSignal::new(0);
+        let bench = Self {
+            inputs,
+            settings,
+            pace,
+            sheet: Memo::new(move |_| {
+                pace.track();
+                settings
+                    .with(|settings| inputs.with_untracked(|inputs| worksheet(inputs, settings)))
+            }),
+            open: StoredValue::new(Open {
+                id: device::fresh_id(),
+                own: false,
+            }),
+            history: RwSignal::new(History::default()),
+            waiting: StoredValue::new(None),
+            outside: RwSignal::new(0),
+            line: RwSignal::new(None),
+            unkept: RwSignal::new(None),
+            aside: RwSignal::new(None),
+            done: RwSignal::new(None),
+            editing: RwSignal::new(early.cursor.is_some()),
+        };
+        if early.text.trim().is_empty() {
+            bench.open_last();
+        } else {
+            bench.take(Inputs::of_text(early.text.clone()));
+        }
+        bench
+    }
+
+    /// The state that the page's root has put into context.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// The open recipe's inputs, followed.
+    pub fn inputs(self) -> Signal<Inputs> {
+        self.inputs.into()
+    }
+
+    /// The settings, followed.
+    pub fn settings(self) -> Signal<Settings> {
+        self.settings.into()
+    }
+
+    /// What can be taken back and put back, followed.
+    pub fn history(self) -> Signal<History> {
+        self.history.into()
+    }
+
+    /// The name of the open recipe's record.
+    pub fn open_id(self) -> String {
+        self.open.with_value(|open| open.id.clone())
+    }
+
+    /// The text box's text has changed under the baker's hands.
+    pub fn type_text(self, text: String) {
+        let before = self.inputs.get_untracked();
+        self.remember(TYPING.into(), before.clone(), true);
+        self.done.set(None);
+        self.take(Inputs { text, ..before });
+    }
+
+    /// Changes the inputs by something other than the text box. `typed` joins changes that come letter by letter.
+    pub fn change(self, what: String, typed: bool, change: impl FnOnce(&mut Inputs)) {
+        let before = self.inputs.get_untracked();
+        let mut after = before.clone();
+        change(&mut after);
+        self.change_to(what, typed, before, after);
+    }
+
+    fn change_to(self, what: String, typed: bool, before: Inputs, after: Inputs) {
+        if after == before {
+            return;
+        }
+        let text_changed = after.text != before.text;
+        self.remember(what.clone(), before, typed);
+        self.done.set(Some(what));
+        self.take(after);
+        if text_changed {
+            self.outside.update(|count| *count += 1);
+        }
+    }
+
+    /// Carries a remedy out.
+    pub fn apply(self, remedy: &Remedy) {
+        let before = self.inputs.get_untracked();
+        let after = before.with_remedy(remedy);
+        self.change_to(remedy.label.clone(), false, before, after);
+    }
+
+    /// Changes one of the two pans, starting from the fields as they are shown.
+    pub fn change_pan(self, other: bool, change: impl FnOnce(&mut PanEntry)) {
+        let shown = self.sheet.with_untracked(|sheet| match &sheet.pans.other {
+            Some(view) if other => view.entry.clone(),
+            _ => sheet.pans.own.entry.clone(),
+        });
+        let what = if other {
+            "the pan on the shelf"
+        } else {
+            "the recipe's pan"
+        };
+        self.change(what.into(), true, |inputs| {
+            let chosen = if other {
+                &mut inputs.choices.other_pan
+            } else {
+                &mut inputs.choices.own_pan
+            };
+            change(chosen.get_or_insert(shown));
+        });
+        // A pan is no correction of the recipe, and its own button takes it back.
+        self.done.set(None);
+    }
+
+    /// Begins with another pan: the recipe's own, to be changed from there, in this baker's unit.
+    pub fn choose_other_pan(self) {
+        let unit = self.settings.with_untracked(|settings| settings.lengths);
+        let own = self
+            .sheet
+            .with_untracked(|sheet| sheet.pans.own.entry.clone());
+        let entry = own.read().map_or(own, |pan| pan.entry(unit));
+        self.change("the pan on the shelf".into(), false, |inputs| {
+            inputs.choices.other_pan = Some(entry)
+        });
+        self.done.set(None);
+    }
+
+    /// Takes the last change back.
+    pub fn take_back(self) {
+        self.step(History::take_back);
+    }
+
+    /// Puts the change last taken back in place again.
+    pub fn put_back(self) {
+        self.step(History::put_back);
+    }
+
+    fn step(self, step: impl FnOnce(&mut History, Inputs) -> Option<Inputs>) {
+        let now = self.inputs.get_untracked();
+        if let Some(inputs) = self
+            .history
+            .try_update(|history| step(history, now))
+            .flatten()
+        {
+            self.done.set(None);
+            self.take(inputs);
+            self.outside.update(|count| *count += 1);
+        }
+    }
+
+    /// Changes what holds for every recipe, and keeps it.
+    pub fn set(self, change: impl FnOnce(&mut Settings)) {
+        self.settings.update(change);
+        self.unkept
+            .set(storage::keep_settings(&self.settings.get_untracked()).err());
+    }
+
+    /// Opens a kept recipe. One that cannot be read stays where it is.
+    pub fn open_kept(self, id: &str) {
+        match storage::load_recipe(id) {
+            Some(Ok(recipe)) => {
+                self.show(id.to_owned(), true, recipe.inputs);
+                storage::set_last_open(id);
+            }
+            Some(Err(trouble)) => {
+                self.aside.set(Some(format!("A recipe that was kept here was set aside. {trouble} It is untouched: find it on the shelf.")));
+            }
+            None => {}
+        }
+    }
+
+    /// Opens a demo; it becomes a recipe of the baker's own with the first change.
+    pub fn open_demo(self, key: &str) {
+        if let Some(demo) = DEMOS.iter().find(|demo| demo.key == key) {
+            self.show(device::fresh_id(), false, Inputs::of_text(demo.text));
+            storage::set_last_open(&format!("demo:{key}"));
+        }
+    }
+
+    /// Opens a blank recipe.
+    pub fn open_blank(self) {
+        self.show(device::fresh_id(), false, Inputs::default());
+        self.editing.set(true);
+    }
+
+    /// Follows what another window has kept under the open recipe's name.
+    pub fn follow_other_window(self, id: &str) {
+        if id != self.open_id() {
+            return;
+        }
+        if let Some(Ok(recipe)) = storage::load_recipe(id)
+            && recipe.inputs != self.inputs.get_untracked()
+        {
+            self.inputs.set(recipe.inputs);
+            self.reckon();
+            self.outside.update(|count| *count += 1);
+        }
+    }
+
+    /// Keeps and reckons what is waiting for a pause in typing.
+    pub fn flush(self) {
+        if self.wait_no_more() {
+            self.keep();
+            self.reckon();
+        }
+    }
+
+    fn open_last(self) {
+        let last = storage::last_open().unwrap_or_default();
+        match last.strip_prefix("demo:") {
+            Some(demo) => self.open_demo(demo),
+            None => self.open_kept(&last),
+        }
+        if self.inputs.with_untracked(|inputs| inputs.text.is_empty())
+            && !self.open.with_value(|open| open.own)
+        {
+            match storage::shelf().recipes.first() {
+                Some(kept) => self.open_kept(&kept.id),
+                None => self.open_demo(DEMOS.first().map_or("", |demo| demo.key)),
+            }
+        }
+    }
+
+    fn show(self, id: String, own: bool, inputs: Inputs) {
+        self.flush();
+        self.open.set_value(Open { id, own });
+        self.history.set(History::default());
+        self.done.set(None);
+        self.unkept.set(None);
+        self.line.set(None);
+        self.editing.set(inputs.text.trim().is_empty());
+        self.inputs.set(inputs);
+        self.reckon();
+        self.outside.update(|count| *count += 1);
+    }
+
+    fn remember(self, what: String, inputs: Inputs, typed: bool) {
+        self.history.update(|history| {
+            history.remember(Step {
+                what,
+                inputs,
+                typed,
+            })
+        });
+    }
+
+    /// The one way in: new inputs, kept at once, the worksheet after them.
+    fn take(self, inputs: Inputs) {
+        let long = inputs.text.len() > LONG_TEXT;
+        self.inputs.set(inputs);
+        self.wait_no_more();
+        if long {
+            let later = set_timeout_with_handle(move || self.flush(), PAUSE).ok();
+            self.waiting.set_value(later);
+        } else {
+            self.keep();
+            self.reckon();
+        }
+    }
+
+    fn wait_no_more(self) -> bool {
+        let waiting = self.waiting.try_update_value(Option::take).flatten();
+        if let Some(handle) = waiting {
+            handle.clear();
+        }
+        waiting.is_some()
+    }
+
+    fn keep(self) {
+        let Open { id, own } = self.open.get_value();
+        let kept = self
+            .inputs
+            .with_untracked(|inputs| storage::keep_recipe(&id, inputs));
+        if !own && kept.is_ok() {
+            storage::set_last_open(&id);
+            self.open.set_value(Open { id, own: true });
+        }
+        let trouble = kept.err();
+        if self.unkept.with_untracked(|before| *before != trouble) {
+            self.unkept.set(trouble);
+        }
+    }
+
+    fn reckon(self) {
+        self.pace.update(|pace| *pace = pace.wrapping_add(1));
+    }
+}
