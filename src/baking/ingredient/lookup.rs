@@ -31,7 +31,12 @@ pub struct Found {
 
 impl Found {
     fn nothing() -> Self {
-        Self { matched: Match::Unknown, named_by: Vec::new(), doubts: Vec::new(), also: Vec::new() }
+        Self {
+            matched: Match::Unknown,
+            named_by: Vec::new(),
+            doubts: Vec::new(),
+            also: Vec::new(),
+        }
     }
 
     /// Whether the tables hold it.
@@ -53,7 +58,9 @@ pub fn find(name: &str, region: Region) -> Match {
 /// The ingredient that a name means where the whole of it is a known name, nothing taken off.
 pub fn exact(name: &str, region: Region) -> Option<&'static Ingredient> {
     let index = index();
-    index.whole(&words::plain(name, MOST_WORDS), region).and_then(|matched| matched.taken())
+    index
+        .whole(&words::plain(name, MOST_WORDS), region)
+        .and_then(|matched| matched.taken())
 }
 
 /// One word in the plain form of the tables.
@@ -64,7 +71,9 @@ pub fn plain_word(word: &str) -> String {
 /// Whether the words only describe and name nothing: "large, ripe".
 pub fn only_describes(name: &str) -> bool {
     let index = index();
-    words::plain(name, MOST_WORDS).iter().all(|word| index.is_describing(word))
+    words::plain(name, MOST_WORDS)
+        .iter()
+        .all(|word| index.is_describing(word))
 }
 
 /// The ingredient that a name means, with all that is unsure about it.
@@ -90,7 +99,11 @@ fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     if let Some(at) = plain.iter().position(|word| words::is_or(word)) {
         return one_of(index, &plain[..at], &plain[at + 1..], region);
     }
-    if let Some(at) = plain.iter().position(|word| words::cuts(word)).filter(|at| *at > 0) {
+    if let Some(at) = plain
+        .iter()
+        .position(|word| words::cuts(word))
+        .filter(|at| *at > 0)
+    {
         if let Some(of) = plain.iter().position(|word| word == "of")
             && let Some(found) = turned(index, plain, of, region)
         {
@@ -106,7 +119,21 @@ fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     {
         return both(index, &plain[..at], &plain[at + 1..], region);
     }
-    phrase(index, plain, region).or_else(|| misspelt(index, plain, region))
+    let found = phrase(index, plain, region);
+    if found.as_ref().is_some_and(|found| found.doubts.is_empty()) {
+        return found;
+    }
+    // A slip mended wholly is better than a word left over.
+    let mended = misspelt(index, plain, region);
+    if mended
+        .as_ref()
+        .is_some_and(|mended| mended.doubts.len() == 1)
+        || found.is_none()
+    {
+        mended
+    } else {
+        found
+    }
 }
 
 /// "Juice of lemon" is lemon juice.
@@ -121,7 +148,11 @@ fn turned(index: &Index, plain: &[String], of: usize, region: Region) -> Option<
 
 /// A match that nothing is unsure about.
 fn sure(matched: Match, named_by: &[String]) -> Found {
-    Found { matched, named_by: named_by.to_vec(), ..Found::nothing() }
+    Found {
+        matched,
+        named_by: named_by.to_vec(),
+        ..Found::nothing()
+    }
 }
 
 /// One name: the longest known name at its end, describing words aside.
@@ -133,7 +164,9 @@ fn phrase(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     for first in 1..plain.len() {
         let mut turned = plain[first..].to_vec();
         turned.extend_from_slice(&plain[..first]);
-        let matched = index.whole(&turned, region).or_else(|| index.whole(&index.undescribed(&turned), region));
+        let matched = index
+            .whole(&turned, region)
+            .or_else(|| index.whole(&index.undescribed(&turned), region));
         if let Some(matched) = matched {
             return Some(sure(matched, &turned));
         }
@@ -151,7 +184,12 @@ fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
             let matched = index
                 .whole(window, region)
                 .map(|matched| (matched, window.to_vec()))
-                .or_else(|| (shorter.len() < window.len()).then(|| index.whole(&shorter, region)).flatten().map(|matched| (matched, shorter)));
+                .or_else(|| {
+                    (shorter.len() < window.len())
+                        .then(|| index.whole(&shorter, region))
+                        .flatten()
+                        .map(|matched| (matched, shorter))
+                });
             if let Some((matched, named_by)) = matched {
                 let mut found = sure(matched, &named_by);
                 let left: Vec<&str> = plain[..start]
@@ -160,7 +198,11 @@ fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
                     .filter(|word| !index.is_describing(word) && !is_harmless(word, &found.matched))
                     .collect();
                 if let (false, Some(ingredient)) = (left.is_empty(), found.matched.taken()) {
-                    found.doubts.push(format!("Taken for {}; what \"{}\" makes of it is not known.", ingredient.name, left.join(" ")));
+                    found.doubts.push(format!(
+                        "Taken for {}; what \"{}\" makes of it is not known.",
+                        ingredient.name,
+                        left.join(" ")
+                    ));
                 }
                 return Some(found);
             }
@@ -176,15 +218,22 @@ fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
 /// Words that change nothing in one family, though they do in another.
 fn is_harmless(word: &str, matched: &Match) -> bool {
     use super::Group;
-    let Some(ingredient) = matched.taken() else { return false };
+    let Some(ingredient) = matched.taken() else {
+        return false;
+    };
     match word {
         "white" => matches!(ingredient.group, Group::Sugar | Group::Flour),
         "brown" => ingredient.group == Group::Egg,
-        "red" | "green" | "yellow" | "purple" | "sweet" | "tart" | "sour" => matches!(ingredient.group, Group::Fruit | Group::Vegetable),
+        "red" | "green" | "yellow" | "purple" | "sweet" | "tart" | "sour" => {
+            matches!(ingredient.group, Group::Fruit | Group::Vegetable)
+        }
         "salted" | "roasted" => matches!(ingredient.group, Group::Nut | Group::Seed),
         "dark" | "black" => matches!(ingredient.group, Group::Spice | Group::Flavour),
         "sweetened" => ingredient.group == Group::DriedFruit,
-        "dried" => matches!(ingredient.group, Group::DriedFruit | Group::Spice | Group::Leavener),
+        "dried" => matches!(
+            ingredient.group,
+            Group::DriedFruit | Group::Spice | Group::Leavener
+        ),
         _ => false,
     }
 }
@@ -194,7 +243,10 @@ fn one_of(index: &Index, left: &[String], right: &[String], region: Region) -> O
     let right_found = parts(index, right, region);
     // "Almond or vanilla extract": the last words belong to both.
     let mut first = None;
-    let shared_until = right.iter().position(|word| words::cuts(word) || words::is_or(word)).unwrap_or(right.len());
+    let shared_until = right
+        .iter()
+        .position(|word| words::cuts(word) || words::is_or(word))
+        .unwrap_or(right.len());
     let right_head = &right[..shared_until];
     if !left.is_empty() {
         for from in 1..right_head.len() {
@@ -213,17 +265,33 @@ fn one_of(index: &Index, left: &[String], right: &[String], region: Region) -> O
         if left.iter().any(|word| !index.is_describing(word))
             && let Some(ingredient) = found.matched.taken()
         {
-            found.doubts.push(format!("\"{}\" is not in the tables; {} is taken.", left.join(" "), ingredient.name));
+            found.doubts.push(format!(
+                "\"{}\" is not in the tables; {} is taken.",
+                left.join(" "),
+                ingredient.name
+            ));
         }
         return Some(found);
     };
-    let Some(other) = right_found.filter(|other| other.doubts.is_empty()) else { return Some(found) };
-    let (Some(one), Some(two)) = (found.matched.taken(), other.matched.taken()) else { return Some(found) };
+    let Some(other) = right_found.filter(|other| other.doubts.is_empty()) else {
+        return Some(found);
+    };
+    let (Some(one), Some(two)) = (found.matched.taken(), other.matched.taken()) else {
+        return Some(found);
+    };
     if one.key != two.key {
         let mut several = members(&found.matched);
-        several.extend(members(&other.matched).into_iter().filter(|ingredient| ingredient.key != one.key));
+        several.extend(
+            members(&other.matched)
+                .into_iter()
+                .filter(|ingredient| ingredient.key != one.key),
+        );
         if one.group != two.group {
-            found.doubts.push(format!("{} or {}: the first is taken.", capital(one.name), two.name));
+            found.doubts.push(format!(
+                "{} or {}: the first is taken.",
+                capital(one.name),
+                two.name
+            ));
         }
         found.matched = Match::OneOf(several);
     }
@@ -238,7 +306,10 @@ fn both(index: &Index, left: &[String], right: &[String], region: Region) -> Opt
         whole.push(last.clone());
         if let Some(matched) = index.whole(&whole, region) {
             let mut found = sure(matched, &whole);
-            found.also = parts(index, right, region).and_then(|other| other.matched.taken()).into_iter().collect();
+            found.also = parts(index, right, region)
+                .and_then(|other| other.matched.taken())
+                .into_iter()
+                .collect();
             return Some(found);
         }
     }
@@ -246,16 +317,27 @@ fn both(index: &Index, left: &[String], right: &[String], region: Region) -> Opt
     let right_found = parts(index, right, region);
     match (left_found, right_found) {
         (Some(mut found), Some(other)) => {
-            found.also.extend(other.matched.taken().filter(|two| found.matched.taken().is_some_and(|one| one.key != two.key)));
+            found.also.extend(
+                other
+                    .matched
+                    .taken()
+                    .filter(|two| found.matched.taken().is_some_and(|one| one.key != two.key)),
+            );
             found.also.extend(other.also);
             Some(found)
         }
         (Some(mut found), None) => {
-            found.doubts.push(format!("\"{}\" is not in the tables. Give it a line of its own.", right.join(" ")));
+            found.doubts.push(format!(
+                "\"{}\" is not in the tables. Give it a line of its own.",
+                right.join(" ")
+            ));
             Some(found)
         }
         (None, Some(mut found)) => {
-            found.doubts.push(format!("\"{}\" is not in the tables. Give it a line of its own.", left.join(" ")));
+            found.doubts.push(format!(
+                "\"{}\" is not in the tables. Give it a line of its own.",
+                left.join(" ")
+            ));
             Some(found)
         }
         (None, None) => None,
@@ -291,7 +373,9 @@ fn misspelt(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     }
     let mut found: Option<Found> = None;
     for candidate in &candidates {
-        let Some(other) = phrase(index, candidate, region) else { continue };
+        let Some(other) = phrase(index, candidate, region) else {
+            continue;
+        };
         match &mut found {
             None => found = Some(other),
             Some(first) => {
@@ -309,7 +393,14 @@ fn misspelt(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     }
     let mut found = found?;
     let taken = found.matched.taken()?;
-    found.doubts.insert(0, format!("\"{}\" is taken as a slip for {}.", slips.join(" "), taken.name));
+    found.doubts.insert(
+        0,
+        format!(
+            "\"{}\" is taken as a slip for {}.",
+            slips.join(" "),
+            taken.name
+        ),
+    );
     Some(found)
 }
 
@@ -354,11 +445,18 @@ impl Index {
             squeezed: HashMap::new(),
             vocabulary: HashSet::new(),
             spellings: Vec::new(),
-            describing: words::DESCRIBING.iter().map(|word| words::plain_word(word)).collect(),
+            describing: words::DESCRIBING
+                .iter()
+                .map(|word| words::plain_word(word))
+                .collect(),
         };
         for (place, alias) in aliases().iter().enumerate() {
             let plain = words::plain(alias.name, MOST_WORDS);
-            index.squeezed.entry(plain.concat()).or_default().push(place);
+            index
+                .squeezed
+                .entry(plain.concat())
+                .or_default()
+                .push(place);
             index.names.entry(plain.join(" ")).or_default().push(place);
             for word in plain {
                 if index.vocabulary.insert(word.clone()) {
@@ -374,11 +472,17 @@ impl Index {
         if plain.is_empty() {
             return None;
         }
-        let found = self.names.get(&plain.join(" ")).or_else(|| self.squeezed.get(&plain.concat()))?;
+        let found = self
+            .names
+            .get(&plain.join(" "))
+            .or_else(|| self.squeezed.get(&plain.concat()))?;
         let aliases = aliases();
         let in_region = |wanted: Option<Region>| -> Vec<&'static Ingredient> {
             let mut several: Vec<&'static Ingredient> = Vec::new();
-            for place in found.iter().filter(|place| aliases[**place].region == wanted) {
+            for place in found
+                .iter()
+                .filter(|place| aliases[**place].region == wanted)
+            {
                 let ingredient = &all()[aliases[*place].index];
                 if several.iter().all(|known| known.key != ingredient.key) {
                     several.push(ingredient);
@@ -391,7 +495,10 @@ impl Index {
             several = in_region(None);
         }
         if several.is_empty() {
-            several = found.iter().map(|place| &all()[aliases[*place].index]).collect();
+            several = found
+                .iter()
+                .map(|place| &all()[aliases[*place].index])
+                .collect();
             several.dedup_by_key(|ingredient| ingredient.key);
         }
         match several.as_slice() {
@@ -403,7 +510,8 @@ impl Index {
 
     /// Whether a word describes and changes nothing.
     fn is_describing(&self, word: &str) -> bool {
-        self.describing.contains(word) || words::looks_describing(word) && !self.vocabulary.contains(word)
+        self.describing.contains(word)
+            || words::looks_describing(word) && !self.vocabulary.contains(word)
     }
 
     /// The words with those taken out that only describe.
@@ -412,7 +520,10 @@ impl Index {
             .iter()
             .enumerate()
             .filter(|(place, word)| {
-                !self.is_describing(word) && !(word.as_str() == "fat" && *place > 0 && matches!(plain[place - 1].as_str(), "full" | "whole"))
+                !self.is_describing(word)
+                    && !(word.as_str() == "fat"
+                        && *place > 0
+                        && matches!(plain[place - 1].as_str(), "full" | "whole"))
             })
             .map(|(_, word)| word.clone())
             .collect()
@@ -426,7 +537,12 @@ mod tests {
     #[track_caller]
     fn finds(name: &str, key: &str) {
         let found = search(name, Region::Us);
-        assert_eq!(found.matched.taken().map(|ingredient| ingredient.key), (!key.is_empty()).then_some(key), "{name}: {:?}", found.doubts);
+        assert_eq!(
+            found.matched.taken().map(|ingredient| ingredient.key),
+            (!key.is_empty()).then_some(key),
+            "{name}: {:?}",
+            found.doubts
+        );
     }
 
     #[test]

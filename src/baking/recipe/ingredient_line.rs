@@ -51,6 +51,8 @@ struct Gather {
     is_over: bool,
     /// Set where the last chunk was a bracket, so that words after it go on with the name.
     after_bracket: bool,
+    /// Set where the next words belong to an amount that is set apart ("plus 2 tablespoons for sprinkling").
+    is_set_apart: bool,
     /// Whether a form was said of the measure in a bracket with its own amount.
     bracket_form: Option<Form>,
 }
@@ -64,7 +66,11 @@ pub fn attempt(line: &str, region: Region, section: Section) -> Attempt {
     let (is_some, from) = some(&all, from);
     if let Some((amount, rest)) = name::size_of(&lower) {
         gather.amounts.push(amount);
-        gather.doubts.push(format!("\"{}\" is taken as {}.", rest.1, understood::written(&amount)));
+        gather.doubts.push(format!(
+            "\"{}\" is taken as {}.",
+            rest.1,
+            understood::written(&amount)
+        ));
         gather.name = rest.0.to_owned();
     } else {
         let rest = &all[from..];
@@ -80,11 +86,19 @@ pub fn attempt(line: &str, region: Region, section: Section) -> Attempt {
 }
 
 /// An amount that nobody can weigh.
-const TO_TASTE: Amount = Amount { low: 1.0, high: 1.0, unit: Unit::ToTaste };
+const TO_TASTE: Amount = Amount {
+    low: 1.0,
+    high: 1.0,
+    unit: Unit::ToTaste,
+};
 
 /// "A little milk", "some flour".
 fn some(tokens: &[Token], from: usize) -> (bool, usize) {
-    let is = |at: usize, words: &[&str]| tokens.get(from + at).is_some_and(|token| token.is_any(words));
+    let is = |at: usize, words: &[&str]| {
+        tokens
+            .get(from + at)
+            .is_some_and(|token| token.is_any(words))
+    };
     if is(0, &["a"]) && is(1, &["little", "bit"]) {
         (true, from + 2 + usize::from(is(2, &["of"])))
     } else if is(0, &["some", "little"]) {
@@ -97,7 +111,10 @@ fn some(tokens: &[Token], from: usize) -> (bool, usize) {
 impl Gather {
     /// Walks the chunks outside brackets.
     fn read(&mut self, tokens: &[Token], line: &str, chunks: &[Chunk], region: Region) {
-        let text = |from: usize, to: usize| line.get(tokens[from].start..tokens[to - 1].end).unwrap_or_default();
+        let text = |from: usize, to: usize| {
+            line.get(tokens[from].start..tokens[to - 1].end)
+                .unwrap_or_default()
+        };
         let words_after = |at: usize| match chunks.get(at + 1) {
             Some(Chunk::Words(from, to)) => text(*from, *to),
             _ => "",
@@ -109,8 +126,10 @@ impl Gather {
                     self.after_bracket = false;
                 }
                 Chunk::Words(from, to) => {
-                    let is_other = at > 0 && matches!(chunks[at - 1], Chunk::Amount(..)) && self.takes_no_words(text(*from, *to), region);
-                    if !is_other {
+                    let is_other = at > 0
+                        && matches!(chunks[at - 1], Chunk::Amount(..))
+                        && self.takes_no_words(text(*from, *to), region);
+                    if !is_other && !std::mem::take(&mut self.is_set_apart) {
                         self.words(text(*from, *to), region);
                     }
                     self.after_bracket = false;
@@ -131,7 +150,10 @@ impl Gather {
 
     /// Whether words right after an amount were already given away with it to another ingredient.
     fn takes_no_words(&self, words: &str, _region: Region) -> bool {
-        self.others.last().is_some_and(|other| other.ends_with(words)) && !words.is_empty()
+        self.others
+            .last()
+            .is_some_and(|other| other.ends_with(words))
+            && !words.is_empty()
     }
 
     /// An amount outside brackets.
@@ -145,7 +167,11 @@ impl Gather {
         if is_first {
             self.take(term);
             // "Cake: 2 cups flour": what stood before was no name.
-            if has_name && !after.is_empty() && !lookup::search(&self.name, region).is_known() && lookup::search(after, region).is_known() {
+            if has_name
+                && !after.is_empty()
+                && !lookup::search(&self.name, region).is_known()
+                && lookup::search(after, region).is_known()
+            {
                 self.tails.push(std::mem::take(&mut self.name));
             }
             return;
@@ -153,8 +179,11 @@ impl Gather {
         match lead {
             Lead::Plus | Lead::Minus => {
                 let after_lower = after.to_ascii_lowercase();
-                let is_set_apart = after_lower.starts_with("for ") || after_lower.starts_with("to ") || phrase::aside(&after_lower, false).is_some();
+                let is_set_apart = after_lower.starts_with("for ")
+                    || after_lower.starts_with("to ")
+                    || phrase::aside(&after_lower, false).is_some();
                 if has_name && is_set_apart {
+                    self.is_set_apart = true;
                     return;
                 }
                 if has_name && !after.is_empty() && self.names_another(after, region) {
@@ -166,7 +195,11 @@ impl Gather {
             }
             Lead::To => {
                 if let (Some(last), Some(end)) = (self.amounts.last_mut(), term.amounts.first()) {
-                    let mut upper = Amount { low: 0.0, high: 0.0, unit: last.unit };
+                    let mut upper = Amount {
+                        low: 0.0,
+                        high: 0.0,
+                        unit: last.unit,
+                    };
                     if add(&mut upper, end, 1.0, region) && upper.high > last.low {
                         last.high = upper.high;
                     }
@@ -210,7 +243,11 @@ impl Gather {
         let mut kept = Vec::new();
         for amount in &self.amounts {
             let mut whole = *amount;
-            if term.amounts.iter().any(|other| add(&mut whole, other, sign, region)) {
+            if term
+                .amounts
+                .iter()
+                .any(|other| add(&mut whole, other, sign, region))
+            {
                 kept.push(whole);
             }
         }
@@ -226,14 +263,20 @@ impl Gather {
     /// Whether words name an ingredient other than this line's.
     fn names_another(&self, words: &str, region: Region) -> bool {
         let found = lookup::search(words, region);
-        let Some(other) = found.matched.taken() else { return false };
+        let Some(other) = found.matched.taken() else {
+            return false;
+        };
         let own = lookup::search(&self.name, region);
         own.matched.taken().is_none_or(|own| own.key != other.key)
     }
 
     /// A second ingredient in the same line.
     fn another(&mut self, term: &Term, words: &str) {
-        let amount = term.amounts.first().map(understood::written).unwrap_or_default();
+        let amount = term
+            .amounts
+            .first()
+            .map(understood::written)
+            .unwrap_or_default();
         self.others.push(format!("{amount} {words}"));
     }
 
@@ -242,10 +285,15 @@ impl Gather {
         let lower = words.to_ascii_lowercase();
         if self.name.is_empty() {
             words.clone_into(&mut self.name);
-        } else if lookup::only_describes(&self.name) || self.after_bracket && !lower.starts_with("or ") {
+        } else if lookup::only_describes(&self.name)
+            || self.after_bracket && !lower.starts_with("or ")
+        {
             if self.after_bracket && !lookup::only_describes(&self.name) {
                 let whole = format!("{} {words}", self.name);
-                if lookup::only_describes(words) || !lookup::search(&whole, region).is_known() && lookup::search(&self.name, region).is_known() {
+                if lookup::only_describes(words)
+                    || !lookup::search(&whole, region).is_known()
+                        && lookup::search(&self.name, region).is_known()
+                {
                     self.tails.push(words.to_owned());
                     return;
                 }
@@ -259,7 +307,10 @@ impl Gather {
 
     /// A bracket: another amount, a note, or words that belong to the name.
     fn bracket(&mut self, tokens: &[Token], line: &str, inner: &[Chunk], region: Region) {
-        let text = |from: usize, to: usize| line.get(tokens[from].start..tokens[to - 1].end).unwrap_or_default();
+        let text = |from: usize, to: usize| {
+            line.get(tokens[from].start..tokens[to - 1].end)
+                .unwrap_or_default()
+        };
         let mut is_alternative = false;
         for (at, chunk) in inner.iter().enumerate() {
             match chunk {
@@ -277,7 +328,11 @@ impl Gather {
                         _ => "",
                     };
                     let after_lower = after.to_ascii_lowercase();
-                    if self.is_over || is_alternative || *lead == Lead::Or && (at == 0 || !matches!(inner[at - 1], Chunk::Amount(..))) {
+                    if self.is_over
+                        || is_alternative
+                        || *lead == Lead::Or
+                            && (at == 0 || !matches!(inner[at - 1], Chunk::Amount(..)))
+                    {
                         is_alternative = true;
                         continue;
                     }
@@ -289,7 +344,14 @@ impl Gather {
     }
 
     /// An amount in a bracket.
-    fn bracket_amount(&mut self, term: &Term, lead: Lead, after: &str, after_lower: &str, region: Region) {
+    fn bracket_amount(
+        &mut self,
+        term: &Term,
+        lead: Lead,
+        after: &str,
+        after_lower: &str,
+        region: Region,
+    ) {
         if term.fault.is_some() {
             self.fault = self.fault.take().or_else(|| term.fault.clone());
             return;
@@ -300,31 +362,73 @@ impl Gather {
         }
         if matches!(lead, Lead::Plus | Lead::Minus) {
             if !(!after.is_empty() && self.names_another(after, region)) {
-                self.sum(term, if lead == Lead::Plus { 1.0 } else { -1.0 }, after, region);
+                self.sum(
+                    term,
+                    if lead == Lead::Plus { 1.0 } else { -1.0 },
+                    after,
+                    region,
+                );
             }
             return;
         }
-        let is_each = after_lower.starts_with("each") || after_lower.starts_with("apiece") || after_lower.contains(" each") || after_lower.starts_with("per ");
+        let is_each = after_lower.starts_with("each")
+            || after_lower.starts_with("apiece")
+            || after_lower.contains(" each")
+            || after_lower.starts_with("per ");
         let first = self.amounts[0];
         if is_each {
-            self.amounts.extend(term.amounts.iter().map(|each| Amount { low: each.low * first.low, high: each.high * first.high, unit: each.unit }));
+            self.amounts.extend(term.amounts.iter().map(|each| Amount {
+                low: each.low * first.low,
+                high: each.high * first.high,
+                unit: each.unit,
+            }));
             return;
         }
         if !after.is_empty() && self.names_another_family(after, region) {
-            self.others.push(format!("{} {after}", term.amounts.first().map(understood::written).unwrap_or_default()));
+            self.others.push(format!(
+                "{} {after}",
+                term.amounts
+                    .first()
+                    .map(understood::written)
+                    .unwrap_or_default()
+            ));
             return;
         }
-        let holds = matches!(first.unit, Unit::Piece(Piece::Can | Piece::Packet | Piece::Pot));
-        let weighs = term.amounts.iter().any(|amount| matches!(amount.unit, Unit::Mass(_) | Unit::Volume(_)));
-        if holds && weighs && first.high > 1.0 && !after_lower.contains("total") && self.amounts.len() == 1 {
+        let holds = matches!(
+            first.unit,
+            Unit::Piece(Piece::Can | Piece::Packet | Piece::Pot)
+        );
+        let weighs = term
+            .amounts
+            .iter()
+            .any(|amount| matches!(amount.unit, Unit::Mass(_) | Unit::Volume(_)));
+        if holds
+            && weighs
+            && first.high > 1.0
+            && !after_lower.contains("total")
+            && self.amounts.len() == 1
+        {
             // What is printed on a packet is the weight of one packet.
-            let each = term.amounts.first().map(understood::written).unwrap_or_default();
+            let each = term
+                .amounts
+                .first()
+                .map(understood::written)
+                .unwrap_or_default();
             self.doubts.push(format!("{each} is taken as the weight of each. Write \"total\" beside it if it is the weight of all."));
-            self.amounts.extend(term.amounts.iter().map(|each| Amount { low: each.low * first.low, high: each.high * first.high, unit: each.unit }));
+            self.amounts.extend(term.amounts.iter().map(|each| Amount {
+                low: each.low * first.low,
+                high: each.high * first.high,
+                unit: each.unit,
+            }));
             return;
         }
-        if let Some(form) = after_lower.split(|letter: char| !letter.is_alphanumeric()).find_map(phrase::form)
-            && term.amounts.iter().any(|amount| matches!(amount.unit, Unit::Volume(_)))
+        if let Some(form) = after_lower
+            .split(|letter: char| !letter.is_alphanumeric())
+            .find_map(phrase::form)
+            && term
+                .amounts
+                .iter()
+                .any(|amount| matches!(amount.unit, Unit::Volume(_)))
         {
             self.bracket_form = Some(form);
         }
@@ -332,18 +436,24 @@ impl Gather {
         let counts_again = term.is_bare && matches!(first.unit, Unit::Piece(Piece::Each));
         if !counts_again {
             self.dual(term);
-            self.size = self.size.or(phrase::size(after_lower).filter(|_| term.is_bare));
+            self.size = self
+                .size
+                .or(phrase::size(after_lower).filter(|_| term.is_bare));
         }
     }
 
     /// Whether words in a bracket name something that cannot be this line's own ingredient.
     fn names_another_family(&self, words: &str, region: Region) -> bool {
         let found = lookup::search(words, region);
-        let (Some(other), false) = (found.matched.taken(), lookup::only_describes(words)) else { return false };
+        let (Some(other), false) = (found.matched.taken(), lookup::only_describes(words)) else {
+            return false;
+        };
         let own = lookup::search(&self.name, region);
         match own.matched.taken() {
             // "1 cup mashed banana (3 bananas)", "1/4 cup lemon juice (2 lemons)".
-            Some(own) => own.key != other.key && !shares_word(own, other) && !shares_text(&self.name, words),
+            Some(own) => {
+                own.key != other.key && !shares_word(own, other) && !shares_text(&self.name, words)
+            }
             None => false,
         }
     }
@@ -356,25 +466,78 @@ fn shares_word(one: &Ingredient, two: &Ingredient) -> bool {
 
 /// Whether two texts have a word of four letters or more in common.
 fn shares_text(one: &str, two: &str) -> bool {
-    let words = |text: &str| -> Vec<String> { text.split(|letter: char| !letter.is_alphanumeric()).filter(|word| word.len() > 3).map(lookup::plain_word).collect() };
+    let words = |text: &str| -> Vec<String> {
+        text.split(|letter: char| !letter.is_alphanumeric())
+            .filter(|word| word.len() > 3)
+            .map(lookup::plain_word)
+            .collect()
+    };
     let ones = words(one);
     words(two).iter().any(|word| ones.contains(word))
 }
 
 /// Whether a bracket opens with words that make its amounts somebody else's.
 fn opens_alternative(lower: &str) -> bool {
-    ["or ", "use ", "see ", "i use", "you can", "can ", "substitute", "sub ", "if ", "note", "plus", "not ", "such as", "like ", "e.g", "eg ", "i.e", "reserve", "swap", "made ", "make ", "equivalent"]
-        .iter()
-        .any(|start| lower.starts_with(start))
+    [
+        "or ",
+        "use ",
+        "see ",
+        "i use",
+        "you can",
+        "can ",
+        "substitute",
+        "sub ",
+        "if ",
+        "note",
+        "plus",
+        "not ",
+        "such as",
+        "like ",
+        "e.g",
+        "eg ",
+        "i.e",
+        "reserve",
+        "swap",
+        "made ",
+        "make ",
+        "equivalent",
+    ]
+    .iter()
+    .any(|start| lower.starts_with(start))
         || lower == "or"
 }
 
 /// From what was gathered to a reading.
-fn finish(mut gather: Gather, part: Option<Part>, has_amount: bool, region: Region, section: Section) -> Attempt {
+fn finish(
+    mut gather: Gather,
+    part: Option<Part>,
+    has_amount: bool,
+    region: Region,
+    section: Section,
+) -> Attempt {
     let name_lower = gather.name.to_lowercase();
-    let notes: Vec<String> = gather.tails.iter().chain(&gather.brackets).map(|note| note.to_lowercase()).collect();
-    let is_counted = matches!(gather.amounts.first(), None | Some(Amount { unit: Unit::Piece(Piece::Each), .. }));
-    let (found, used_part) = name::resolve(&gather.name, &gather.tails, &gather.brackets, part, is_counted, region, &mut gather.doubts);
+    let notes: Vec<String> = gather
+        .tails
+        .iter()
+        .chain(&gather.brackets)
+        .map(|note| note.to_lowercase())
+        .collect();
+    let is_counted = matches!(
+        gather.amounts.first(),
+        None | Some(Amount {
+            unit: Unit::Piece(Piece::Each),
+            ..
+        })
+    );
+    let (found, used_part) = name::resolve(
+        &gather.name,
+        &gather.tails,
+        &gather.brackets,
+        part,
+        is_counted,
+        region,
+        &mut gather.doubts,
+    );
     let taken = found.matched.taken();
 
     let mut aside = phrase::aside(&name_lower, true);
@@ -391,35 +554,61 @@ fn finish(mut gather: Gather, part: Option<Part>, has_amount: bool, region: Regi
         }
         gather.filling = gather.filling.or(phrase::filling(note));
     }
-    if aside == Some(Aside::ToServe) && taken.is_some_and(|ingredient| ingredient.group == Group::Flour) {
+    if aside == Some(Aside::ToServe)
+        && taken.is_some_and(|ingredient| ingredient.group == Group::Flour)
+    {
         aside = Some(Aside::ForThePan);
     }
-    if let Some(level) = gather.brackets.iter().find_map(|note| phrase::level(&note.to_lowercase()))
+    if let Some(level) = gather
+        .brackets
+        .iter()
+        .find_map(|note| phrase::level(&note.to_lowercase()))
         && gather.level == Level::Level
     {
         gather.level = level;
     }
-    let counts_pieces = gather.amounts.iter().any(|amount| matches!(amount.unit, Unit::Piece(_)));
+    let counts_pieces = gather
+        .amounts
+        .iter()
+        .any(|amount| matches!(amount.unit, Unit::Piece(_)));
     if counts_pieces {
         gather.size = gather.size.or(phrase::size(&name_lower));
         for note in &notes {
-            gather.size = gather.size.or(phrase::size(note).filter(|_| note.len() < 30));
+            gather.size = gather
+                .size
+                .or(phrase::size(note).filter(|_| note.len() < 30));
         }
     }
-    let before = name::states(&gather.name, &found, taken);
-    gather.filling = gather.filling.or(before.is_sifted.then_some(Filling::Sifted));
+    let before = name::states(&gather.name, &found, taken, region);
+    gather.filling = gather
+        .filling
+        .or(before.is_sifted.then_some(Filling::Sifted));
     let after = after_form(&notes, &before, &gather.amounts, taken);
-    let form = before.form.or(gather.form).or(gather.bracket_form).or(after);
+    let form = before
+        .form
+        .or(gather.form)
+        .or(gather.bracket_form)
+        .or(after);
 
     name::pieces(&mut gather.amounts, &gather.name, taken);
     for other in &gather.others {
-        gather.doubts.push(format!("The line also names {other}. Give it a line of its own."));
+        gather.doubts.push(format!(
+            "The line also names {other}. Give it a line of its own."
+        ));
     }
     for also in &found.also {
-        gather.doubts.push(format!("The line also names {}. Give it a line of its own.", also.name));
+        gather.doubts.push(format!(
+            "The line also names {}. Give it a line of its own.",
+            also.name
+        ));
     }
     gather.doubts.extend(found.doubts.iter().cloned());
-    if gather.amounts.iter().any(|amount| amount.low == 0.0 && amount.high == 0.0) && gather.fault.is_none() {
+    if gather
+        .amounts
+        .iter()
+        .any(|amount| amount.low == 0.0 && amount.high == 0.0)
+        && gather.fault.is_none()
+    {
         gather.doubts.push("The amount is zero.".to_owned());
     }
     let shown = name::shown(&gather.name, used_part);
@@ -430,7 +619,10 @@ fn finish(mut gather: Gather, part: Option<Part>, has_amount: bool, region: Regi
             format!("No ingredient called \"{shown}\" is in the tables.")
         });
     }
-    let is_measured = gather.amounts.first().is_some_and(|amount| !matches!(amount.unit, Unit::Piece(Piece::Each) | Unit::ToTaste));
+    let is_measured = gather
+        .amounts
+        .first()
+        .is_some_and(|amount| !matches!(amount.unit, Unit::Piece(Piece::Each) | Unit::ToTaste));
     let has_name = !shown.is_empty() && (found.is_known() || !lookup::only_describes(&gather.name));
     let mut reading = Reading {
         ingredient: found.matched,
@@ -447,19 +639,46 @@ fn finish(mut gather: Gather, part: Option<Part>, has_amount: bool, region: Regi
         own_weight: None,
     };
     reading.understood = understood::understood(&reading);
-    Attempt { reading, fault: gather.fault, has_amount, leads: gather.leads, is_measured, has_name }
+    Attempt {
+        reading,
+        fault: gather.fault,
+        has_amount,
+        leads: gather.leads,
+        is_measured,
+        has_name,
+    }
 }
 
 /// The state that a note after the name gives to what is measured. Nuts, chocolate and fat are
 /// measured first and cut or melted after; fruit and vegetables only fit a cup once they are cut.
-fn after_form(notes: &[String], states: &name::States, amounts: &[Amount], taken: Option<&Ingredient>) -> Option<Form> {
-    let by_volume = amounts.iter().any(|amount| matches!(amount.unit, Unit::Volume(_)));
-    let fits_only_cut = taken.is_some_and(|ingredient| matches!(ingredient.group, Group::Fruit | Group::Vegetable));
-    let forms = notes.iter().flat_map(|note| note.split(|letter: char| !letter.is_alphanumeric()).filter_map(phrase::form));
-    states.form_after.into_iter().chain(forms).find(|form| match form {
-        Form::Packed | Form::Loose => true,
-        Form::Mashed | Form::Grated | Form::Pureed | Form::Crushed | Form::Chopped | Form::Sliced | Form::Cubed => by_volume && fits_only_cut,
-        _ => false,
-    })
+fn after_form(
+    notes: &[String],
+    states: &name::States,
+    amounts: &[Amount],
+    taken: Option<&Ingredient>,
+) -> Option<Form> {
+    let by_volume = amounts
+        .iter()
+        .any(|amount| matches!(amount.unit, Unit::Volume(_)));
+    let fits_only_cut =
+        taken.is_some_and(|ingredient| matches!(ingredient.group, Group::Fruit | Group::Vegetable));
+    let forms = notes.iter().flat_map(|note| {
+        note.split(|letter: char| !letter.is_alphanumeric())
+            .filter_map(phrase::form)
+    });
+    states
+        .form_after
+        .into_iter()
+        .chain(forms)
+        .find(|form| match form {
+            Form::Packed | Form::Loose => true,
+            Form::Mashed
+            | Form::Grated
+            | Form::Pureed
+            | Form::Crushed
+            | Form::Chopped
+            | Form::Sliced
+            | Form::Cubed => by_volume && fits_only_cut,
+            _ => false,
+        })
 }
-

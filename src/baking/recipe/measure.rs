@@ -38,16 +38,34 @@ pub fn measure(tokens: &[Token], at: usize) -> Option<Measure> {
         return Some(found);
     }
     let unit = case_matters(token).or_else(|| plain(token.lower))?;
-    let found = Measure { unit, factor: 1.0, next: past_dot(tokens, at + 1), doubt: None };
-    let found = if let Unit::Piece(_) = unit { piece_in_place(tokens, at, found)? } else { found };
+    let found = Measure {
+        unit,
+        factor: 1.0,
+        next: past_dot(tokens, at + 1),
+        doubt: None,
+    };
+    let found = if let Unit::Piece(_) = unit {
+        piece_in_place(tokens, at, found)?
+    } else {
+        found
+    };
     Some(found)
 }
 
 /// Past a full stop or an "(s)" that belongs to the unit.
 fn past_dot(tokens: &[Token], at: usize) -> usize {
-    let tight = |at: usize, mark: char| tokens.get(at).is_some_and(|token| token.is_mark(mark) && !token.spaced);
+    let tight = |at: usize, mark: char| {
+        tokens
+            .get(at)
+            .is_some_and(|token| token.is_mark(mark) && !token.spaced)
+    };
     let mut next = at;
-    if tight(next, '(') && tokens.get(next + 1).is_some_and(|token| token.is_any(&["s", "es"])) && tight(next + 2, ')') {
+    if tight(next, '(')
+        && tokens
+            .get(next + 1)
+            .is_some_and(|token| token.is_any(&["s", "es"]))
+        && tight(next + 2, ')')
+    {
         next += 3;
     }
     // Two dots in a row lead the eye to a column; they are no part of the unit.
@@ -72,49 +90,134 @@ fn case_matters(token: &Token) -> Option<Unit> {
 fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
     let first = tokens[at].lower;
     let mut second_at = past_dot(tokens, at + 1);
-    if tokens.get(second_at).is_some_and(|token| token.is_mark('-')) {
+    if tokens
+        .get(second_at)
+        .is_some_and(|token| token.is_mark('-'))
+    {
         second_at += 1;
     }
-    let second = tokens.get(second_at).filter(|token| token.kind == Kind::Word).map_or("", |token| token.lower);
+    let second = tokens
+        .get(second_at)
+        .filter(|token| token.kind == Kind::Word)
+        .map_or("", |token| token.lower);
     let made = |unit: VolumeUnit, factor: f64, doubt: Option<&'static str>, words: usize| {
         let next = if words == 2 { second_at + 1 } else { at + 1 };
-        Some(Measure { unit: Unit::Volume(unit), factor, next: past_dot(tokens, next), doubt })
+        Some(Measure {
+            unit: Unit::Volume(unit),
+            factor,
+            next: past_dot(tokens, next),
+            doubt,
+        })
     };
     let is_cup = matches!(second, "cup" | "cups" | "cupful" | "cupfuls");
-    let is_spoon = matches!(second, "spoon" | "spoons" | "spoonful" | "spoonfuls" | "spoonsful");
+    let is_spoon = matches!(
+        second,
+        "spoon" | "spoons" | "spoonful" | "spoonfuls" | "spoonsful"
+    );
     match first {
-        "fl" | "fluid" | "liquid" if matches!(second, "oz" | "ozs" | "ounce" | "ounces") => made(VolumeUnit::FluidOunce, 1.0, None, 2),
+        "fl" | "fluid" | "liquid" if matches!(second, "oz" | "ozs" | "ounce" | "ounces") => {
+            made(VolumeUnit::FluidOunce, 1.0, None, 2)
+        }
         "metric" if is_cup => made(VolumeUnit::Millilitre, 250.0, None, 2),
-        "us" | "american" | "standard" | "measuring" if is_cup => made(VolumeUnit::Cup, 1.0, None, 2),
+        "us" | "american" | "standard" | "measuring" if is_cup => {
+            made(VolumeUnit::Cup, 1.0, None, 2)
+        }
         "tea" if is_spoon => made(VolumeUnit::Teaspoon, 1.0, None, 2),
         "table" if is_spoon => made(VolumeUnit::Tablespoon, 1.0, None, 2),
         "dessert" if is_spoon => made(VolumeUnit::Dessertspoon, 1.0, None, 2),
-        "tea" if is_cup => made(VolumeUnit::Cup, 0.75, Some("A teacup is taken as 3/4 cup; old books differ."), 2),
-        "coffee" if is_cup => made(VolumeUnit::Cup, 1.0, Some("A coffee cup is taken as 1 cup; old books differ."), 2),
-        "breakfast" if is_cup => made(VolumeUnit::Cup, 1.25, Some("A breakfast cup is taken as 1 1/4 cups; old books differ."), 2),
-        "coffee" if is_spoon => made(VolumeUnit::Teaspoon, 0.5, Some("A coffee spoon is taken as 1/2 teaspoon."), 2),
-        "salt" if is_spoon => made(VolumeUnit::Teaspoon, 0.25, Some("A saltspoon is taken as 1/4 teaspoon."), 2),
-        "teacup" | "teacups" | "teacupful" | "teacupfuls" => made(VolumeUnit::Cup, 0.75, Some("A teacup is taken as 3/4 cup; old books differ."), 1),
-        "saltspoon" | "saltspoons" | "saltspoonful" => made(VolumeUnit::Teaspoon, 0.25, Some("A saltspoon is taken as 1/4 teaspoon."), 1),
-        "wineglass" | "wineglassful" | "wineglasses" => {
-            made(VolumeUnit::Cup, 0.25, Some("A wineglass is taken as 1/4 cup; old books differ."), 1)
+        "tea" if is_cup => made(
+            VolumeUnit::Cup,
+            0.75,
+            Some("A teacup is taken as 3/4 cup; old books differ."),
+            2,
+        ),
+        "coffee" if is_cup => made(
+            VolumeUnit::Cup,
+            1.0,
+            Some("A coffee cup is taken as 1 cup; old books differ."),
+            2,
+        ),
+        "breakfast" if is_cup => made(
+            VolumeUnit::Cup,
+            1.25,
+            Some("A breakfast cup is taken as 1 1/4 cups; old books differ."),
+            2,
+        ),
+        "coffee" if is_spoon => made(
+            VolumeUnit::Teaspoon,
+            0.5,
+            Some("A coffee spoon is taken as 1/2 teaspoon."),
+            2,
+        ),
+        "salt" if is_spoon => made(
+            VolumeUnit::Teaspoon,
+            0.25,
+            Some("A saltspoon is taken as 1/4 teaspoon."),
+            2,
+        ),
+        "teacup" | "teacups" | "teacupful" | "teacupfuls" => made(
+            VolumeUnit::Cup,
+            0.75,
+            Some("A teacup is taken as 3/4 cup; old books differ."),
+            1,
+        ),
+        "saltspoon" | "saltspoons" | "saltspoonful" => made(
+            VolumeUnit::Teaspoon,
+            0.25,
+            Some("A saltspoon is taken as 1/4 teaspoon."),
+            1,
+        ),
+        "wineglass" | "wineglassful" | "wineglasses" => made(
+            VolumeUnit::Cup,
+            0.25,
+            Some("A wineglass is taken as 1/4 cup; old books differ."),
+            1,
+        ),
+        "glass" | "glasses" | "glassful" | "tumbler" | "mug" | "mugs" => made(
+            VolumeUnit::Cup,
+            1.0,
+            Some("A glass or mug is taken as 1 cup. Measure yours."),
+            1,
+        ),
+        "shot" | "shots" => made(
+            VolumeUnit::Millilitre,
+            30.0,
+            Some("A shot is taken as 30 ml."),
+            1,
+        ),
+        "ladle" | "ladleful" | "ladles" => made(
+            VolumeUnit::Cup,
+            0.5,
+            Some("A ladle is taken as 1/2 cup. Measure yours."),
+            1,
+        ),
+        "splash" | "drizzle" | "glug" | "lug" | "splashes" => made(
+            VolumeUnit::Tablespoon,
+            1.0,
+            Some("A splash is taken as 1 tablespoon. Write the amount."),
+            1,
+        ),
+        "squeeze" | "squirt" | "sprinkle" | "sprinkling" | "scraping" | "grating" => made(
+            VolumeUnit::Teaspoon,
+            0.5,
+            Some("Taken as 1/2 teaspoon. Write the amount."),
+            1,
+        ),
+        "spoon" | "spoons" | "spoonful" | "spoonfuls" => made(
+            VolumeUnit::Tablespoon,
+            1.0,
+            Some("A spoon without its kind is taken as a tablespoon."),
+            1,
+        ),
+        "scoop" | "scoops" => made(
+            VolumeUnit::Cup,
+            0.25,
+            Some("A scoop is taken as 1/4 cup. Measure yours."),
+            1,
+        ),
+        "tad" | "smidgen" | "touch" | "hint" | "smidge" => {
+            made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1)
         }
-        "glass" | "glasses" | "glassful" | "tumbler" | "mug" | "mugs" => {
-            made(VolumeUnit::Cup, 1.0, Some("A glass or mug is taken as 1 cup. Measure yours."), 1)
-        }
-        "shot" | "shots" => made(VolumeUnit::Millilitre, 30.0, Some("A shot is taken as 30 ml."), 1),
-        "ladle" | "ladleful" | "ladles" => made(VolumeUnit::Cup, 0.5, Some("A ladle is taken as 1/2 cup. Measure yours."), 1),
-        "splash" | "drizzle" | "glug" | "lug" | "splashes" => {
-            made(VolumeUnit::Tablespoon, 1.0, Some("A splash is taken as 1 tablespoon. Write the amount."), 1)
-        }
-        "squeeze" | "squirt" | "sprinkle" | "sprinkling" | "scraping" | "grating" => {
-            made(VolumeUnit::Teaspoon, 0.5, Some("Taken as 1/2 teaspoon. Write the amount."), 1)
-        }
-        "spoon" | "spoons" | "spoonful" | "spoonfuls" => {
-            made(VolumeUnit::Tablespoon, 1.0, Some("A spoon without its kind is taken as a tablespoon."), 1)
-        }
-        "scoop" | "scoops" => made(VolumeUnit::Cup, 0.25, Some("A scoop is taken as 1/4 cup. Measure yours."), 1),
-        "tad" | "smidgen" | "touch" | "hint" | "smidge" => made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1),
         _ => None,
     }
 }
@@ -126,28 +229,35 @@ fn plain(word: &str) -> Option<Unit> {
     let mass = |unit: Mass| Some(Unit::Mass(unit));
     match word {
         "cup" | "cups" | "cupful" | "cupfuls" | "cupsful" | "cp" | "cps" => volume(Cup),
-        "tablespoon" | "tablespoons" | "tablespoonful" | "tablespoonfuls" | "tablespoonsful" | "tbsp" | "tbsps" | "tbs" | "tb" | "tbl"
-        | "tbls" | "tblsp" | "tblsps" | "tblspn" | "tbspn" | "tbspns" | "tabsp" | "tablespn" | "tblespoon" | "tblespoons" | "tablesp"
+        "tablespoon" | "tablespoons" | "tablespoonful" | "tablespoonfuls" | "tablespoonsful"
+        | "tbsp" | "tbsps" | "tbs" | "tb" | "tbl" | "tbls" | "tblsp" | "tblsps" | "tblspn"
+        | "tbspn" | "tbspns" | "tabsp" | "tablespn" | "tblespoon" | "tblespoons" | "tablesp"
         | "tbps" | "tablespoon's" | "tablespons" | "tblspoon" => volume(Tablespoon),
-        "dessertspoon" | "dessertspoons" | "dessertspoonful" | "dessertspoonfuls" | "dsp" | "dstspn" | "dssp" | "dessertsp" | "dstsp" => {
-            volume(Dessertspoon)
-        }
-        "teaspoon" | "teaspoons" | "teaspoonful" | "teaspoonfuls" | "teaspoonsful" | "tsp" | "tsps" | "tspn" | "tspns" | "teasp" | "tspoon"
-        | "teaspn" | "ts" | "teaspons" | "teapoon" | "teapoons" => volume(Teaspoon),
+        "dessertspoon" | "dessertspoons" | "dessertspoonful" | "dessertspoonfuls" | "dsp"
+        | "dstspn" | "dssp" | "dessertsp" | "dstsp" => volume(Dessertspoon),
+        "teaspoon" | "teaspoons" | "teaspoonful" | "teaspoonfuls" | "teaspoonsful" | "tsp"
+        | "tsps" | "tspn" | "tspns" | "teasp" | "tspoon" | "teaspn" | "ts" | "teaspons"
+        | "teapoon" | "teapoons" => volume(Teaspoon),
         "floz" => volume(FluidOunce),
         "gill" | "gills" => volume(Gill),
         "pint" | "pints" | "pt" | "pts" => volume(Pint),
         "quart" | "quarts" | "qt" | "qts" => volume(Quart),
         "gallon" | "gallons" | "gal" | "gals" => volume(Gallon),
-        "ml" | "mls" | "cc" | "millilitre" | "millilitres" | "milliliter" | "milliliters" | "mil" | "mils" => volume(Millilitre),
-        "cl" | "cls" | "centilitre" | "centilitres" | "centiliter" | "centiliters" => volume(Centilitre),
+        "ml" | "mls" | "cc" | "millilitre" | "millilitres" | "milliliter" | "milliliters"
+        | "mil" | "mils" => volume(Millilitre),
+        "cl" | "cls" | "centilitre" | "centilitres" | "centiliter" | "centiliters" => {
+            volume(Centilitre)
+        }
         "dl" | "dls" | "decilitre" | "decilitres" | "deciliter" | "deciliters" => volume(Decilitre),
         "l" | "ltr" | "ltrs" | "lt" | "litre" | "litres" | "liter" | "liters" => volume(Litre),
         "pinch" | "pinches" => volume(Pinch),
         "dash" | "dashes" => volume(Dash),
         "drop" | "drops" => volume(Drop),
-        "g" | "gr" | "grs" | "gm" | "gms" | "gram" | "grams" | "gramme" | "grammes" => mass(Mass::GRAM),
-        "kg" | "kgs" | "kilo" | "kilos" | "kilogram" | "kilograms" | "kilogramme" | "kilogrammes" => mass(Mass::grams(1000.0)),
+        "g" | "gr" | "grs" | "gm" | "gms" | "gram" | "grams" | "gramme" | "grammes" => {
+            mass(Mass::GRAM)
+        }
+        "kg" | "kgs" | "kilo" | "kilos" | "kilogram" | "kilograms" | "kilogramme"
+        | "kilogrammes" => mass(Mass::grams(1000.0)),
         "mg" | "mgs" | "milligram" | "milligrams" => mass(Mass::grams(0.001)),
         "oz" | "ozs" | "ounce" | "ounces" | "onz" => mass(Mass::OUNCE),
         "lb" | "lbs" | "pound" | "pounds" | "lbm" => mass(Mass::POUND),
@@ -163,27 +273,32 @@ pub fn piece(word: &str) -> Option<Piece> {
         "stalk" | "stalks" | "rib" | "ribs" => Piece::Stalk,
         "square" | "squares" => Piece::Square,
         "bar" | "bars" => Piece::Bar,
-        "packet" | "packets" | "sachet" | "sachets" | "envelope" | "envelopes" | "package" | "packages" | "pkg" | "pkgs" | "pkge" | "pk"
-        | "pkt" | "pkts" | "pack" | "packs" | "box" | "boxes" | "bag" | "bags" | "pouch" | "pouches" | "tube" | "tubes" | "satchet" => {
+        "packet" | "packets" | "sachet" | "sachets" | "envelope" | "envelopes" | "package"
+        | "packages" | "pkg" | "pkgs" | "pkge" | "pk" | "pkt" | "pkts" | "pack" | "packs"
+        | "box" | "boxes" | "bag" | "bags" | "pouch" | "pouches" | "tube" | "tubes" | "satchet" => {
             Piece::Packet
         }
         "can" | "cans" | "tin" | "tins" => Piece::Can,
         "block" | "blocks" => Piece::Block,
-        "carton" | "cartons" | "ctn" | "pot" | "pots" | "tub" | "tubs" | "jar" | "jars" | "container" | "containers" | "bottle" | "bottles"
-        | "punnet" | "punnets" => Piece::Pot,
+        "carton" | "cartons" | "ctn" | "pot" | "pots" | "tub" | "tubs" | "jar" | "jars"
+        | "container" | "containers" | "bottle" | "bottles" | "punnet" | "punnets" => Piece::Pot,
         "knob" | "knobs" => Piece::Knob,
         "handful" | "handfuls" | "handsful" | "bunch" | "bunches" | "fistful" => Piece::Handful,
         "pod" | "pods" => Piece::Pod,
         "sprig" | "sprigs" | "leaf" | "leaves" => Piece::Sprig,
-        "piece" | "pieces" | "clove" | "cloves" | "head" | "heads" | "ball" | "balls" | "sheet" | "sheets" | "cube" | "cubes" | "ring"
-        | "rings" | "segment" | "segments" | "wedge" | "wedges" | "cake" | "loaf" | "rasher" | "fillet" => Piece::Each,
+        "piece" | "pieces" | "clove" | "cloves" | "head" | "heads" | "ball" | "balls" | "sheet"
+        | "sheets" | "cube" | "cubes" | "ring" | "rings" | "segment" | "segments" | "wedge"
+        | "wedges" | "cake" | "loaf" | "rasher" | "fillet" => Piece::Each,
         _ => return None,
     })
 }
 
 /// Whether the word names something that holds an amount printed on it.
 pub fn is_container(word: &str) -> bool {
-    matches!(piece(word), Some(Piece::Packet | Piece::Can | Piece::Pot | Piece::Block | Piece::Bar)) || matches!(word, "tubs" | "cake" | "piece" | "pieces" | "log" | "ball")
+    matches!(
+        piece(word),
+        Some(Piece::Packet | Piece::Can | Piece::Pot | Piece::Block | Piece::Bar)
+    ) || matches!(word, "tubs" | "cake" | "piece" | "pieces" | "log" | "ball")
 }
 
 /// Words for pieces are also names ("2 cloves", "1 cake"): they count only where a name follows.
@@ -193,16 +308,34 @@ fn piece_in_place(tokens: &[Token], at: usize, found: Measure) -> Option<Measure
     let has_of = tokens.get(after).is_some_and(|token| token.is("of"));
     after += usize::from(has_of);
     let follows = tokens.get(after);
-    let name_follows = follows.is_some_and(|token| token.kind == Kind::Word && !token.is_any(&["cut", "chopped", "crushed", "or", "and", "for", "to", "in"]));
+    let name_follows = follows.is_some_and(|token| {
+        token.kind == Kind::Word
+            && !token.is_any(&["cut", "chopped", "crushed", "or", "and", "for", "to", "in"])
+    });
     match word {
-        "cube" | "cubes" if name_follows && follows.is_some_and(|token| token.is_any(&["butter", "margarine", "unsalted", "salted"])) => {
-            Some(Measure { unit: Unit::Piece(Piece::Stick), ..found })
+        "cube" | "cubes"
+            if name_follows
+                && follows.is_some_and(|token| {
+                    token.is_any(&["butter", "margarine", "unsalted", "salted"])
+                }) =>
+        {
+            Some(Measure {
+                unit: Unit::Piece(Piece::Stick),
+                ..found
+            })
         }
-        "cake" => (has_of || follows.is_some_and(|token| token.is_any(&["yeast", "compressed", "fresh"])))
-            .then_some(Measure { unit: Unit::Piece(Piece::Block), ..found }),
-        "clove" | "cloves" => follows.is_some_and(|token| token.is_any(&["garlic", "fresh", "of"]) || has_of).then_some(found),
-        "loaf" | "ring" | "rings" | "round" | "rounds" | "head" | "heads" | "ball" | "balls" | "piece" | "pieces" | "sheet" | "sheets"
-        | "segment" | "segments" | "wedge" | "wedges" | "cube" | "cubes" | "leaf" | "leaves" | "pod" | "pods" | "square" | "squares"
+        "cake" => (has_of
+            || follows.is_some_and(|token| token.is_any(&["yeast", "compressed", "fresh"])))
+        .then_some(Measure {
+            unit: Unit::Piece(Piece::Block),
+            ..found
+        }),
+        "clove" | "cloves" => follows
+            .is_some_and(|token| token.is_any(&["garlic", "fresh", "of"]) || has_of)
+            .then_some(found),
+        "loaf" | "ring" | "rings" | "round" | "rounds" | "head" | "heads" | "ball" | "balls"
+        | "piece" | "pieces" | "sheet" | "sheets" | "segment" | "segments" | "wedge" | "wedges"
+        | "cube" | "cubes" | "leaf" | "leaves" | "pod" | "pods" | "square" | "squares"
         | "block" | "blocks" | "rib" | "ribs" => name_follows.then_some(found),
         "box" if follows.is_some_and(|token| token.is_any(&["grater"])) => None,
         _ => Some(found),
@@ -213,8 +346,26 @@ fn piece_in_place(tokens: &[Token], at: usize, found: Measure) -> Option<Measure
 pub fn stands_alone(word: &str) -> bool {
     matches!(
         word,
-        "pinch" | "pinches" | "dash" | "dashes" | "knob" | "handful" | "splash" | "drizzle" | "squeeze" | "drop" | "drops" | "sprinkle" | "sprinkling" | "glug"
-            | "smidgen" | "tad" | "touch" | "hint" | "grating" | "bunch"
+        "pinch"
+            | "pinches"
+            | "dash"
+            | "dashes"
+            | "knob"
+            | "handful"
+            | "splash"
+            | "drizzle"
+            | "squeeze"
+            | "drop"
+            | "drops"
+            | "sprinkle"
+            | "sprinkling"
+            | "glug"
+            | "smidgen"
+            | "tad"
+            | "touch"
+            | "hint"
+            | "grating"
+            | "bunch"
     )
 }
 
@@ -235,7 +386,10 @@ mod tests {
         assert_eq!(unit("T sugar"), Some(Unit::Volume(VolumeUnit::Tablespoon)));
         assert_eq!(unit("t. salt"), Some(Unit::Volume(VolumeUnit::Teaspoon)));
         assert_eq!(unit("TSP salt"), Some(Unit::Volume(VolumeUnit::Teaspoon)));
-        assert_eq!(unit("fl. oz. milk"), Some(Unit::Volume(VolumeUnit::FluidOunce)));
+        assert_eq!(
+            unit("fl. oz. milk"),
+            Some(Unit::Volume(VolumeUnit::FluidOunce))
+        );
         assert_eq!(unit("oz. butter"), Some(Unit::Mass(Mass::OUNCE)));
     }
 

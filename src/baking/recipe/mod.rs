@@ -36,11 +36,22 @@ pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
     let texts: Vec<&str> = text.lines().collect();
     let looks: Vec<Look> = texts.iter().map(|line| Look::at(line, region)).collect();
     let (title, roles) = role::roles(&looks, region);
-    let mut lines: Vec<Line> =
-        texts.iter().zip(roles).enumerate().map(|(at, (text, role))| Line { number: at + 1, text: (*text).to_owned(), role }).collect();
+    let mut lines: Vec<Line> = texts
+        .iter()
+        .zip(roles)
+        .enumerate()
+        .map(|(at, (text, role))| Line {
+            number: at + 1,
+            text: (*text).to_owned(),
+            role,
+        })
+        .collect();
     role::doubt_minus(&looks, &mut lines);
     correct(&mut lines, &looks, corrections);
-    Recipe { title: title.map(|at| looks[at].text.clone()), lines }
+    Recipe {
+        title: title.map(|at| looks[at].text.clone()),
+        lines,
+    }
 }
 
 /// Puts what the baker said in place of what was read.
@@ -66,7 +77,12 @@ fn correct(lines: &mut [Line], looks: &[Look], corrections: &[Correction]) {
         let correction = wanted.get(&(text, *count)).copied();
         *count += 1;
         if let Some(correction) = correction {
-            line.role = corrected(std::mem::replace(&mut line.role, Role::Blank), look, section, correction);
+            line.role = corrected(
+                std::mem::replace(&mut line.role, Role::Blank),
+                look,
+                section,
+                correction,
+            );
         }
     }
 }
@@ -77,25 +93,34 @@ fn corrected(role: Role, look: &Look, section: Section, correction: &Correction)
         return Role::Note(Mentions::default());
     }
     let key = correction.ingredient.as_deref();
-    let is_wanted = correction.is_ingredient == Some(true) || key.is_some() || correction.grams.is_some();
+    let is_wanted =
+        correction.is_ingredient == Some(true) || key.is_some() || correction.grams.is_some();
     let mut role = match role {
         Role::Ingredient(_) => role,
         _ if is_wanted => role::forced(look, section),
         _ => return role,
     };
-    let Role::Ingredient(reading) = &mut role else { return role };
+    let Role::Ingredient(reading) = &mut role else {
+        return role;
+    };
     if let Some(key) = key {
         match ingredient::by_key(key) {
             Some(ingredient) => {
                 reading.ingredient = Match::Known(ingredient);
                 reading.doubts.clear();
             }
-            None => reading.doubts.push(format!("The correction names \"{key}\", which is not in the tables; it is left out.")),
+            None => reading.doubts.push(format!(
+                "The correction names \"{key}\", which is not in the tables; it is left out."
+            )),
         }
     }
     match correction.grams {
-        Some(grams) if grams.is_finite() && grams > 0.0 && grams <= number::LARGEST => reading.own_weight = Some(Mass::grams(grams)),
-        Some(_) => reading.doubts.push("The corrected weight must lie between 0 and 1,000,000 g; it is left out.".to_owned()),
+        Some(grams) if grams.is_finite() && grams > 0.0 && grams <= number::LARGEST => {
+            reading.own_weight = Some(Mass::grams(grams))
+        }
+        Some(_) => reading.doubts.push(
+            "The corrected weight must lie between 0 and 1,000,000 g; it is left out.".to_owned(),
+        ),
         None => {}
     }
     reading.understood = understood::understood(reading);

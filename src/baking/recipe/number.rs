@@ -39,7 +39,13 @@ impl Single {
     fn sure(value: f64, next: usize, is_figure: bool) -> Option<Self> {
         let fault = (!value.is_finite() || value > LARGEST)
             .then(|| "The amount is larger than a million, which nobody bakes. Write the number as it stands in the recipe.".to_owned());
-        Some(Self { value: if fault.is_some() { 0.0 } else { value }, next, doubt: None, fault, is_figure })
+        Some(Self {
+            value: if fault.is_some() { 0.0 } else { value },
+            next,
+            doubt: None,
+            fault,
+            is_figure,
+        })
     }
 }
 
@@ -77,12 +83,19 @@ fn range_end(tokens: &[Token], at: usize) -> Option<Single> {
     let joined = tokens.get(after)?;
     if joined.is_mark('-') {
         after += 1;
-        if tokens.get(after).is_some_and(|token| token.is("to")) && tokens.get(after + 1).is_some_and(|token| token.is_mark('-')) {
+        if tokens.get(after).is_some_and(|token| token.is("to"))
+            && tokens
+                .get(after + 1)
+                .is_some_and(|token| token.is_mark('-'))
+        {
             after += 2;
         }
     } else if joined.is_any(&["to", "or"]) {
         after += 1;
-        if tokens.get(after).is_some_and(|token| token.is_any(&["about", "even"])) {
+        if tokens
+            .get(after)
+            .is_some_and(|token| token.is_any(&["about", "even"]))
+        {
             after += 1;
         }
     } else {
@@ -104,9 +117,18 @@ fn is_piece_weight(tokens: &[Token], dash: usize, first: &f64, last: &Single) ->
     if tokens.get(unit_at).is_some_and(|token| token.is_mark('-')) {
         unit_at += 1;
     }
-    let Some(unit) = measure::measure(tokens, unit_at) else { return false };
-    let is_container = tokens[unit.next..].iter().take(2).any(|token| token.kind == Kind::Word && measure::is_container(token.lower));
-    let wide = if tokens.get(dash + 1).is_some_and(|token| token.spaced) { 2.0 } else { 3.0 };
+    let Some(unit) = measure::measure(tokens, unit_at) else {
+        return false;
+    };
+    let is_container = tokens[unit.next..]
+        .iter()
+        .take(2)
+        .any(|token| token.kind == Kind::Word && measure::is_container(token.lower));
+    let wide = if tokens.get(dash + 1).is_some_and(|token| token.spaced) {
+        2.0
+    } else {
+        3.0
+    };
     unit.weighs_or_fills() && is_container && last.value / first >= wide
 }
 
@@ -117,7 +139,10 @@ fn single(tokens: &[Token], at: usize) -> Option<Single> {
             if let Some((part, next)) = part_after(tokens, at + 1) {
                 return Single::sure(whole + part, next, true);
             }
-            if tokens.get(at + 1).is_some_and(|token| token.is_any(&["dozen", "doz"])) {
+            if tokens
+                .get(at + 1)
+                .is_some_and(|token| token.is_any(&["dozen", "doz"]))
+            {
                 let dot = usize::from(tokens.get(at + 2).is_some_and(|token| token.is_mark('.')));
                 return Single::sure(whole * 12.0, at + 2 + dot, true);
             }
@@ -137,14 +162,18 @@ fn fraction(over: f64, under: f64, next: usize) -> Option<Single> {
             value: 0.0,
             next,
             doubt: None,
-            fault: Some(format!("{over}/0 is no number: nothing can be divided by zero. Write a fraction such as 1/2.")),
+            fault: Some(format!(
+                "{over}/0 is no number: nothing can be divided by zero. Write a fraction such as 1/2."
+            )),
             is_figure: true,
         });
     }
     let (tens, ones) = ((over / 10.0).floor(), over % 10.0);
     if tens >= 1.0 && ones >= 1.0 && ones < under && [2.0, 3.0, 4.0, 8.0].contains(&under) {
         let mut single = Single::sure(tens + ones / under, next, true)?;
-        single.doubt = Some(format!("Read {over}/{under} as {tens} {ones}/{under}, a blank lost in copying."));
+        single.doubt = Some(format!(
+            "Read {over}/{under} as {tens} {ones}/{under}, a blank lost in copying."
+        ));
         return Some(single);
     }
     Single::sure(over / under, next, true)
@@ -160,7 +189,8 @@ fn part_after(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
     if let Some(found) = proper(at) {
         return Some(found);
     }
-    let is_joint = token.is_mark('-') || token.is_mark('&') || token.is_mark('+') || token.is("and");
+    let is_joint =
+        token.is_mark('-') || token.is_mark('&') || token.is_mark('+') || token.is("and");
     if !is_joint {
         return None;
     }
@@ -191,15 +221,38 @@ fn word_part(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
     }
     let under = denominator(tokens.get(next)?)?;
     // "three quarter" is a fraction, "a third egg" is not.
-    (over < under && (over > 1.0 || !tokens[at].is_any(&["a", "an"]) || under != 3.0 || is_measured(tokens, next + 1)))
-        .then_some((over / under, next + 1))
+    (over < under
+        && (over > 1.0
+            || !tokens[at].is_any(&["a", "an"])
+            || under != 3.0
+            || is_measured(tokens, next + 1)))
+    .then_some((over / under, next + 1))
 }
 
 /// The number that a word names.
 fn small_number(token: &Token) -> Option<f64> {
     const NAMES: [&str; 21] = [
-        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
-        "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
+        "zero",
+        "one",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "eleven",
+        "twelve",
+        "thirteen",
+        "fourteen",
+        "fifteen",
+        "sixteen",
+        "seventeen",
+        "eighteen",
+        "nineteen",
+        "twenty",
     ];
     if token.kind != Kind::Word {
         return None;
@@ -208,7 +261,10 @@ fn small_number(token: &Token) -> Option<f64> {
         "thirty" => Some(30.0),
         "forty" => Some(40.0),
         "fifty" => Some(50.0),
-        lower => NAMES.iter().position(|name| *name == lower).map(|value| value as f64),
+        lower => NAMES
+            .iter()
+            .position(|name| *name == lower)
+            .map(|value| value as f64),
     }
 }
 
@@ -243,7 +299,10 @@ fn skip_of_a(tokens: &[Token], at: usize) -> usize {
     if tokens.get(next).is_some_and(|token| token.is("of")) {
         next += 1;
     }
-    if tokens.get(next).is_some_and(|token| token.is_any(&["a", "an", "one"])) {
+    if tokens
+        .get(next)
+        .is_some_and(|token| token.is_any(&["a", "an", "one"]))
+    {
         next += 1;
     }
     next
@@ -268,7 +327,11 @@ fn words(tokens: &[Token], at: usize) -> Option<Single> {
         let is_name = match tokens.get(at + 1) {
             None => true,
             Some(next) if next.is_mark('-') => !is_measured(tokens, at + 2),
-            Some(next) => next.is_mark('&') || next.is_any(&["and", "fat", "moon", "moons", "sheet", "n"]) || next.kind != Kind::Word,
+            Some(next) => {
+                next.is_mark('&')
+                    || next.is_any(&["and", "fat", "moon", "moons", "sheet", "n"])
+                    || next.kind != Kind::Word
+            }
         };
         if is_name || token.lower.ends_with('s') {
             return None;
@@ -300,10 +363,17 @@ fn words(tokens: &[Token], at: usize) -> Option<Single> {
     }
     let value = small_number(token)?;
     // "one-bowl" and "five-spice" are names.
-    if tokens.get(at + 1).is_some_and(|next| next.is_mark('-') && !next.spaced) && !is_measured(tokens, at + 2) && !is_range(tokens, at + 1) {
+    if tokens
+        .get(at + 1)
+        .is_some_and(|next| next.is_mark('-') && !next.spaced)
+        && !is_measured(tokens, at + 2)
+        && !is_range(tokens, at + 1)
+    {
         return None;
     }
-    if let Some((part, next)) = part_after(tokens, at + 1).filter(|_| !follows(&["half", "quarter"])) {
+    if let Some((part, next)) =
+        part_after(tokens, at + 1).filter(|_| !follows(&["half", "quarter"]))
+    {
         return Single::sure(value + part, next, false);
     }
     if follows(&["dozen"]) {
@@ -314,13 +384,18 @@ fn words(tokens: &[Token], at: usize) -> Option<Single> {
 
 /// Whether a range goes on from this dash.
 fn is_range(tokens: &[Token], dash: usize) -> bool {
-    tokens.get(dash + 1).is_some_and(|next| next.is_number() || small_number(next).is_some() || next.is("to"))
+    tokens
+        .get(dash + 1)
+        .is_some_and(|next| next.is_number() || small_number(next).is_some() || next.is("to"))
 }
 
 /// "A few": three, and said so.
 fn vague(tokens: &[Token], at: usize) -> Option<Single> {
     let mut single = Single::sure(3.0, at + 1, false)?;
-    single.doubt = Some(format!("\"{}\" is taken as 3. Write the number.", tokens[at].text));
+    single.doubt = Some(format!(
+        "\"{}\" is taken as 3. Write the number.",
+        tokens[at].text
+    ));
     Some(single)
 }
 
@@ -334,8 +409,15 @@ mod tests {
         let lower = text.to_ascii_lowercase();
         let tokens = tokens(text, &lower);
         let count = count(&tokens, 0).unwrap_or_else(|| panic!("no count in {text:?}"));
-        let left = tokens.get(count.next).map_or("", |token| &text[token.start..]);
-        assert!((count.low - low).abs() < 1e-9 && (count.high - high).abs() < 1e-9, "{text}: {} to {}", count.low, count.high);
+        let left = tokens
+            .get(count.next)
+            .map_or("", |token| &text[token.start..]);
+        assert!(
+            (count.low - low).abs() < 1e-9 && (count.high - high).abs() < 1e-9,
+            "{text}: {} to {}",
+            count.low,
+            count.high
+        );
         assert_eq!(left, rest, "{text}");
     }
 
@@ -369,7 +451,13 @@ mod tests {
 
     #[test]
     fn names_are_no_counts() {
-        for text in ["half and half", "half-and-half", "half-fat cream", "one-bowl cake", "five-spice powder"] {
+        for text in [
+            "half and half",
+            "half-and-half",
+            "half-fat cream",
+            "one-bowl cake",
+            "five-spice powder",
+        ] {
             let lower = text.to_ascii_lowercase();
             assert_eq!(count(&tokens(text, &lower), 0), None, "{text}");
         }

@@ -9,8 +9,20 @@ const HOTTEST: f64 = 290.0;
 
 /// The oven settings in a line, in the order written.
 pub fn ovens(tokens: &[Token]) -> Vec<Temperature> {
-    let is_about_an_oven =
-        tokens.iter().any(|token| token.is_any(&["oven", "preheat", "preheated", "bake", "baked", "baking", "gas", "fan", "convection", "heat"])) || tokens.len() <= 8;
+    let is_about_an_oven = tokens.iter().any(|token| {
+        token.is_any(&[
+            "oven",
+            "preheat",
+            "preheated",
+            "bake",
+            "baked",
+            "baking",
+            "gas",
+            "fan",
+            "convection",
+            "heat",
+        ])
+    }) || tokens.len() <= 8;
     if !is_about_an_oven {
         return Vec::new();
     }
@@ -33,7 +45,9 @@ pub fn ovens(tokens: &[Token]) -> Vec<Temperature> {
 /// The setting that a number means, by the signs beside it.
 fn setting(tokens: &[Token], at: usize, value: f64) -> Option<Temperature> {
     let before = |back: usize| at.checked_sub(back).and_then(|at| tokens.get(at));
-    let is_gas = before(1).is_some_and(|token| token.is("gas")) || before(1).is_some_and(|token| token.is("mark")) && before(2).is_some_and(|token| token.is("gas"));
+    let is_gas = before(1).is_some_and(|token| token.is("gas"))
+        || before(1).is_some_and(|token| token.is("mark"))
+            && before(2).is_some_and(|token| token.is("gas"));
     if is_gas && value <= 10.0 {
         // Marks below 1 step by 25 F too: 1/2 is 250 F, 1/4 is 225 F (common practice, no source).
         return Some(match value {
@@ -44,7 +58,9 @@ fn setting(tokens: &[Token], at: usize, value: f64) -> Option<Temperature> {
     }
     let mut next = at + 1;
     let mut has_degrees = false;
-    while tokens.get(next).is_some_and(|token| token.is_mark('°') || token.is_any(&["degrees", "degree", "deg"]) || token.is_mark('.')) {
+    while tokens.get(next).is_some_and(|token| {
+        token.is_mark('°') || token.is_any(&["degrees", "degree", "deg"]) || token.is_mark('.')
+    }) {
         has_degrees = true;
         next += 1;
     }
@@ -61,7 +77,11 @@ fn setting(tokens: &[Token], at: usize, value: f64) -> Option<Temperature> {
 
 /// A number of degrees without a scale: no oven is set to 260 °C and few to less than that in °F.
 fn bare(value: f64) -> Temperature {
-    if value >= 260.0 { Temperature::fahrenheit(value) } else { Temperature::celsius(value) }
+    if value >= 260.0 {
+        Temperature::fahrenheit(value)
+    } else {
+        Temperature::celsius(value)
+    }
 }
 
 #[cfg(test)]
@@ -72,16 +92,25 @@ mod tests {
     #[track_caller]
     fn reads(text: &str, celsius: &[f64]) {
         let lower = text.to_ascii_lowercase();
-        let found: Vec<f64> = ovens(&tokens(text, &lower)).iter().map(|temperature| temperature.to_celsius().round()).collect();
+        let found: Vec<f64> = ovens(&tokens(text, &lower))
+            .iter()
+            .map(|temperature| temperature.to_celsius().round())
+            .collect();
         assert_eq!(found, celsius, "{text}");
     }
 
     #[test]
     fn settings_of_every_scale() {
-        reads("Preheat the oven to 350°F (180°C/gas 4).", &[177.0, 180.0, 177.0]);
+        reads(
+            "Preheat the oven to 350°F (180°C/gas 4).",
+            &[177.0, 180.0, 177.0],
+        );
         reads("Heat oven to 180C/160C fan/gas 4", &[180.0, 160.0, 177.0]);
         reads("Bake at 350 degrees for 30 minutes", &[177.0]);
         reads("Bake at 350 F for 30 minutes", &[177.0]);
-        reads("Warm the milk to 110°F, then stir in the yeast and leave it for ten minutes", &[]);
+        reads(
+            "Warm the milk to 110°F, then stir in the yeast and leave it for ten minutes",
+            &[],
+        );
     }
 }

@@ -29,11 +29,23 @@ pub fn form(word: &str) -> Option<Form> {
 /// How a cup was filled, where a note says so.
 pub fn filling(note: &str) -> Option<Filling> {
     let has = |words: &str| note.contains(words);
-    if has("measured after sift") || has("sifted before measur") || has("sifted, then measured") || has("sift before measur") || has("sifted then measured") {
+    if has("measured after sift")
+        || has("sifted before measur")
+        || has("sifted, then measured")
+        || has("sift before measur")
+        || has("sifted then measured")
+    {
         Some(Filling::Sifted)
-    } else if (has("spooned") || has("spoon ") || has("spoon-")) && (has("level") || has("swept") || has("into")) {
+    } else if (has("spooned") || has("spoon ") || has("spoon-"))
+        && (has("level") || has("swept") || has("into"))
+    {
         Some(Filling::Spooned)
-    } else if has("scooped") || has("dipped and") || has("dip and sweep") || has("scoop and") || has("dip-and") {
+    } else if has("scooped")
+        || has("dipped and")
+        || has("dip and sweep")
+        || has("scoop and")
+        || has("dip-and")
+    {
         Some(Filling::Dipped)
     } else {
         None
@@ -44,9 +56,14 @@ pub fn filling(note: &str) -> Option<Filling> {
 pub fn size(words: &str) -> Option<PieceSize> {
     let mut previous = "";
     let mut found = None;
-    for word in words.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()) {
+    for word in words
+        .split(|letter: char| !letter.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+    {
         found = match word {
-            "large" | "lg" | "lge" | "big" if matches!(previous, "extra" | "x" | "very") => Some(PieceSize::ExtraLarge),
+            "large" | "lg" | "lge" | "big" if matches!(previous, "extra" | "x" | "very") => {
+                Some(PieceSize::ExtraLarge)
+            }
             "large" | "lg" | "lge" => Some(PieceSize::Large),
             "xl" | "xlarge" => Some(PieceSize::ExtraLarge),
             "jumbo" | "king" => Some(PieceSize::Jumbo),
@@ -61,20 +78,31 @@ pub fn size(words: &str) -> Option<PieceSize> {
 
 /// How full the measure is, where a note says so.
 pub fn level(note: &str) -> Option<Level> {
-    note.split(|letter: char| !letter.is_alphanumeric()).find_map(|word| match word {
-        "scant" => Some(Level::Scant),
-        "heaping" | "heaped" => Some(Level::Heaped),
-        "rounded" => Some(Level::Rounded),
-        "generous" => Some(Level::Generous),
-        _ => None,
-    })
+    note.split(|letter: char| !letter.is_alphanumeric())
+        .find_map(|word| match word {
+            "scant" => Some(Level::Scant),
+            "heaping" | "heaped" => Some(Level::Heaped),
+            "rounded" => Some(Level::Rounded),
+            "generous" => Some(Level::Generous),
+            _ => None,
+        })
 }
 
 /// Whether a note leaves the amount to the baker's taste or need.
 pub fn is_to_taste(note: &str) -> bool {
-    ["to taste", "as needed", "as required", "as desired", "as necessary", "if needed", "to your taste", "your taste", "enough to"]
-        .iter()
-        .any(|words| note.contains(words))
+    [
+        "to taste",
+        "as needed",
+        "as required",
+        "as desired",
+        "as necessary",
+        "if needed",
+        "to your taste",
+        "your taste",
+        "enough to",
+    ]
+    .iter()
+    .any(|words| note.contains(words))
 }
 
 /// Why a line stays out of the batter, from one of its notes in lower case. `is_main` marks the words
@@ -82,25 +110,96 @@ pub fn is_to_taste(note: &str) -> bool {
 /// greasing" only the extra is.
 pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
     let has = |words: &[&str]| words.iter().any(|word| note.contains(word));
-    let is_besides = has(&["plus", "extra", "more ", "additional", "and some", "as well", "leftover", "reserve", "divided", "little for", "and for"]);
+    let is_besides = has(&[
+        "plus",
+        "extra",
+        "more ",
+        "additional",
+        "and some",
+        "as well",
+        "leftover",
+        "reserve",
+        "divided",
+        "little for",
+        "and for",
+    ]);
     if is_besides && !is_main {
         return None;
     }
     if note.contains("plus ") || note.contains("more for") {
         return has(&["(optional", "optional)"]).then_some(Aside::Optional);
     }
-    if has(&["optional", "if desired", "if you like", "if using", "if liked", "if you want", "if wanted", "if wished"]) {
+    if has(&[
+        "optional",
+        "if desired",
+        "if you like",
+        "if using",
+        "if liked",
+        "if you want",
+        "if wanted",
+        "if wished",
+    ]) {
         return Some(Aside::Optional);
     }
     const PAN: [&str; 24] = [
-        "greasing", "to grease", "for the pan", "for the tin", "for pan", "for tin", "for your pan", "for dusting the", "to dust the pan", "to dust the tin", "to flour",
-        "flouring", "for lining", "to line", "coating the pan", "buttering", "for oiling", "to oil", "for rolling", "work surface", "for frying", "the mould", "the mold",
+        "greasing",
+        "to grease",
+        "for the pan",
+        "for the tin",
+        "for pan",
+        "for tin",
+        "for your pan",
+        "for dusting the",
+        "to dust the pan",
+        "to dust the tin",
+        "to flour",
+        "flouring",
+        "for lining",
+        "to line",
+        "coating the pan",
+        "buttering",
+        "for oiling",
+        "to oil",
+        "for rolling",
+        "work surface",
+        "for frying",
+        "the mould",
+        "the mold",
         "for the baking dish",
     ];
     const SERVE: [&str; 33] = [
-        "to serve", "for serving", "to decorate", "for decorating", "for decoration", "for garnish", "to garnish", "as garnish", "as a garnish", "as decoration",
-        "for topping", "to top", "for the top", "on top", "for sprinkling", "to sprinkle", "for drizzling", "to drizzle", "to finish", "for finishing", "for brushing",
-        "to brush", "for dusting", "to dust", "when serving", "for dredging", "to dredge", "for sprinkle", "for rolling in", "to accompany", "to glaze", "for glazing",
+        "to serve",
+        "for serving",
+        "to decorate",
+        "for decorating",
+        "for decoration",
+        "for garnish",
+        "to garnish",
+        "as garnish",
+        "as a garnish",
+        "as decoration",
+        "for topping",
+        "to top",
+        "for the top",
+        "on top",
+        "for sprinkling",
+        "to sprinkle",
+        "for drizzling",
+        "to drizzle",
+        "to finish",
+        "for finishing",
+        "for brushing",
+        "to brush",
+        "for dusting",
+        "to dust",
+        "when serving",
+        "for dredging",
+        "to dredge",
+        "for sprinkle",
+        "for rolling in",
+        "to accompany",
+        "to glaze",
+        "for glazing",
         "for presentation",
     ];
     if has(&PAN) {
@@ -114,9 +213,25 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
 
 /// Whether a note says that the line belongs to a part that never meets the batter.
 pub fn is_beside(note: &str) -> bool {
-    let Some(rest) = note.split("for ").nth(1) else { return false };
+    let Some(rest) = note.split("for ").nth(1) else {
+        return false;
+    };
     let rest = rest.trim_start_matches("the ").trim_start_matches("a ");
-    ["glaze", "icing", "frosting", "filling", "syrup", "drizzle", "ganache", "buttercream", "sauce", "streusel", "topping"].iter().any(|part| rest.starts_with(part))
+    [
+        "glaze",
+        "icing",
+        "frosting",
+        "filling",
+        "syrup",
+        "drizzle",
+        "ganache",
+        "buttercream",
+        "sauce",
+        "streusel",
+        "topping",
+    ]
+    .iter()
+    .any(|part| rest.starts_with(part))
 }
 
 #[cfg(test)]
@@ -127,7 +242,10 @@ mod tests {
     fn extra_for_the_pan_is_only_the_extra() {
         assert_eq!(aside("plus extra for greasing", false), None);
         assert_eq!(aside("for greasing", false), Some(Aside::ForThePan));
-        assert_eq!(aside("extra butter for greasing", true), Some(Aside::ForThePan));
+        assert_eq!(
+            aside("extra butter for greasing", true),
+            Some(Aside::ForThePan)
+        );
         assert_eq!(aside("flour plus more for dusting", true), None);
         assert_eq!(aside("optional", false), Some(Aside::Optional));
     }

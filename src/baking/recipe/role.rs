@@ -34,7 +34,8 @@ impl Look {
         let lower = text.to_ascii_lowercase();
         let tokens = token::tokens(&text, &lower);
         let is_short = text.len() <= ingredient_line::LONGEST;
-        let attempt = (is_short && !tokens.is_empty()).then(|| ingredient_line::attempt(&text, region, Section::Batter));
+        let attempt = (is_short && !tokens.is_empty())
+            .then(|| ingredient_line::attempt(&text, region, Section::Batter));
         Self {
             heading: heading::heading(&text, bullet.heading),
             is_step: running::starts_as_step(&tokens),
@@ -61,20 +62,30 @@ impl Look {
 
     /// Whether the ingredient is known, or likely.
     fn is_known(&self) -> bool {
-        self.attempt.as_ref().is_some_and(|attempt| attempt.reading.ingredient != Match::Unknown)
+        self.attempt
+            .as_ref()
+            .is_some_and(|attempt| attempt.reading.ingredient != Match::Unknown)
     }
 
     /// An ingredient beyond doubt wherever it stands: an amount, a known name, no sentence.
     fn is_ingredient(&self) -> bool {
-        let Some(attempt) = &self.attempt else { return false };
+        let Some(attempt) = &self.attempt else {
+            return false;
+        };
         let is_plain = !self.is_step && !self.is_sentence && !self.is_fact;
         let is_amount = attempt.has_amount || attempt.fault.is_some();
-        is_plain && is_amount && !(self.has_pan && !self.is_known()) && (self.is_known() || attempt.is_measured || attempt.fault.is_some()) && self.words <= 40
+        is_plain
+            && is_amount
+            && !(self.has_pan && !self.is_known())
+            && (self.is_known() || attempt.is_measured || attempt.fault.is_some())
+            && self.words <= 40
     }
 
     /// A known ingredient without an amount: "Salt", "Butter, for greasing".
     fn is_bare_name(&self, region: Region) -> bool {
-        let Some(attempt) = &self.attempt else { return false };
+        let Some(attempt) = &self.attempt else {
+            return false;
+        };
         !attempt.has_amount
             && !self.is_step
             && !self.is_sentence
@@ -90,11 +101,19 @@ impl Look {
     fn heads(&self) -> Option<Heading> {
         let heading = self.heading?;
         let attempt = self.attempt.as_ref();
-        if attempt.is_some_and(|attempt| attempt.has_amount && attempt.reading.ingredient != Match::Unknown) && !heading.is_main {
+        if attempt.is_some_and(|attempt| {
+            attempt.has_amount && attempt.reading.ingredient != Match::Unknown
+        }) && !heading.is_main
+        {
             return None;
         }
         let has_colon = self.text.trim_end().ends_with(':');
-        let is_name = !heading.is_main && !has_colon && !self.bullet.heading && !self.text.to_ascii_lowercase().starts_with("for ") && self.is_known() && attempt.is_some_and(|attempt| attempt.reading.doubts.is_empty());
+        let is_name = !heading.is_main
+            && !has_colon
+            && !self.bullet.heading
+            && !self.text.to_ascii_lowercase().starts_with("for ")
+            && self.is_known()
+            && attempt.is_some_and(|attempt| attempt.reading.doubts.is_empty());
         (!is_name && !self.bullet.numbered).then_some(heading)
     }
 }
@@ -107,8 +126,15 @@ pub fn roles(looks: &[Look], region: Region) -> (Option<usize>, Vec<Role>) {
         section: None,
         title: None,
         is_explicit: false,
-        method_ahead: looks.iter().rposition(|look| look.heads().is_some_and(|heading| heading.section == Section::Method && heading.is_main)),
-        ingredients_at: looks.iter().position(|look| look.heads().is_some_and(|heading| heading.is_main && matches!(heading.section, Section::Batter | Section::Beside))),
+        method_ahead: looks.iter().rposition(|look| {
+            look.heads()
+                .is_some_and(|heading| heading.section == Section::Method && heading.is_main)
+        }),
+        ingredients_at: looks.iter().position(|look| {
+            look.heads().is_some_and(|heading| {
+                heading.is_main && matches!(heading.section, Section::Batter | Section::Beside)
+            })
+        }),
         first_ingredient: looks.iter().position(Look::is_ingredient),
     };
     walk.see_ahead();
@@ -135,18 +161,29 @@ struct Walk<'a> {
 impl Walk<'_> {
     /// A title that is a known ingredient's name ("Gingerbread") is told by what follows it.
     fn see_ahead(&mut self) {
-        let Some(first) = self.looks.iter().position(|look| !look.is_empty()) else { return };
+        let Some(first) = self.looks.iter().position(|look| !look.is_empty()) else {
+            return;
+        };
         let look = &self.looks[first];
         let has_more = self.looks[first + 1..].iter().any(|look| !look.is_empty());
         let is_taken = look.is_ingredient() && look.is_known()
-            || look.attempt.as_ref().is_some_and(|attempt| attempt.fault.is_some() || attempt.is_measured)
-            || look.heads().is_some_and(|heading| (heading.is_main || look.text.ends_with(':')) && !look.bullet.heading)
+            || look
+                .attempt
+                .as_ref()
+                .is_some_and(|attempt| attempt.fault.is_some() || attempt.is_measured)
+            || look.heads().is_some_and(|heading| {
+                (heading.is_main || look.text.ends_with(':')) && !look.bullet.heading
+            })
             || look.heads().is_some_and(|heading| heading.is_main)
             || look.is_fact
             || look.is_step && (look.is_sentence || look.words > 6)
             || look.bullet.marked
             || look.bullet.numbered && look.is_step
-            || look.attempt.as_ref().is_some_and(|attempt| attempt.reading.aside.is_some() || !attempt.reading.amounts.is_empty() && attempt.reading.ingredient != Match::Unknown)
+            || look.attempt.as_ref().is_some_and(|attempt| {
+                attempt.reading.aside.is_some()
+                    || !attempt.reading.amounts.is_empty()
+                        && attempt.reading.ingredient != Match::Unknown
+            })
             || !has_more && look.is_bare_name(self.region)
             || look.text.len() > 120
             || look.is_sentence && look.words > 14;
@@ -182,8 +219,14 @@ impl Walk<'_> {
         if heading.is_main {
             return true;
         }
-        let follows = self.looks[at + 1..].iter().filter(|look| !look.is_empty()).take(2).collect::<Vec<_>>();
-        let lists = follows.first().is_some_and(|look| look.is_ingredient() || look.is_bare_name(self.region));
+        let follows = self.looks[at + 1..]
+            .iter()
+            .filter(|look| !look.is_empty())
+            .take(2)
+            .collect::<Vec<_>>();
+        let lists = follows
+            .first()
+            .is_some_and(|look| look.is_ingredient() || look.is_bare_name(self.region));
         match self.section {
             Some(Section::Method | Section::Notes) => {
                 if heading.section == Section::Method {
@@ -199,12 +242,18 @@ impl Walk<'_> {
     fn before(&mut self, at: usize) -> Role {
         let look = &self.looks[at];
         let awaits_heading = self.ingredients_at.is_some_and(|heading| heading > at);
-        if look.is_ingredient() && (!awaits_heading || look.is_known()) || look.is_bare_name(self.region) && self.is_near_list(at) && !awaits_heading {
+        if look.is_ingredient() && (!awaits_heading || look.is_known())
+            || look.is_bare_name(self.region) && self.is_near_list(at) && !awaits_heading
+        {
             self.section = Some(Section::Batter);
             self.is_explicit = false;
             return self.among_ingredients(at);
         }
-        if look.is_step && !awaits_heading && (look.is_sentence || look.bullet.numbered) && self.first_ingredient.is_none_or(|first| first < at) {
+        if look.is_step
+            && !awaits_heading
+            && (look.is_sentence || look.bullet.numbered)
+            && self.first_ingredient.is_none_or(|first| first < at)
+        {
             self.section = Some(Section::Method);
             self.is_explicit = false;
             return Role::Method(look.mentions());
@@ -219,7 +268,10 @@ impl Walk<'_> {
     fn is_near_list(&self, at: usize) -> bool {
         let next = self.looks[at + 1..].iter().find(|look| !look.is_empty());
         let last = self.looks[..at].iter().rev().find(|look| !look.is_empty());
-        self.looks.len() == 1 || next.is_some_and(Look::is_ingredient) || last.is_some_and(Look::is_ingredient) || (next.is_none() && last.is_none())
+        self.looks.len() == 1
+            || next.is_some_and(Look::is_ingredient)
+            || last.is_some_and(Look::is_ingredient)
+            || (next.is_none() && last.is_none())
     }
 
     /// In a list of ingredients.
@@ -230,14 +282,19 @@ impl Walk<'_> {
             return Role::Note(look.mentions());
         }
         let is_step = look.is_step && (look.words >= 5 || look.bullet.numbered || look.is_sentence);
-        let is_running = look.is_sentence && !look.attempt.as_ref().is_some_and(|attempt| attempt.leads);
+        let is_running =
+            look.is_sentence && !look.attempt.as_ref().is_some_and(|attempt| attempt.leads);
         if is_step || is_running {
             let is_late = self.method_ahead.is_none_or(|heading| heading < at);
             if is_step && is_late {
                 self.section = Some(Section::Method);
                 self.is_explicit = false;
             }
-            return if is_step { Role::Method(look.mentions()) } else { Role::Note(look.mentions()) };
+            return if is_step {
+                Role::Method(look.mentions())
+            } else {
+                Role::Note(look.mentions())
+            };
         }
         let Some(attempt) = &look.attempt else {
             return match self.long_line(at) {
@@ -253,7 +310,11 @@ impl Walk<'_> {
         }
         let is_named = attempt.has_name && look.text.contains(char::is_alphabetic);
         if attempt.has_amount || !attempt.reading.amounts.is_empty() {
-            return if is_named { Role::Ingredient(placed(attempt, section)) } else { Role::Unread(no_name(look)) };
+            return if is_named {
+                Role::Ingredient(placed(attempt, section))
+            } else {
+                Role::Unread(no_name(look))
+            };
         }
         let is_likely = look.is_known() && (look.words <= 14 || attempt.reading.aside.is_some())
             || look.words <= 5 && is_named && look.bullet.marked;
@@ -279,7 +340,10 @@ impl Walk<'_> {
             && look.is_known()
             && look.words <= 12
             && !look.bullet.numbered
-            && look.attempt.as_ref().is_some_and(|attempt| attempt.leads && attempt.reading.doubts.is_empty());
+            && look
+                .attempt
+                .as_ref()
+                .is_some_and(|attempt| attempt.leads && attempt.reading.doubts.is_empty());
         if starts_list {
             self.section = Some(Section::Batter);
             return self.among_ingredients(at);
@@ -308,7 +372,10 @@ fn unreadable(look: &Look) -> Option<String> {
 
 /// The sentence for an amount without an ingredient.
 fn no_name(look: &Look) -> String {
-    format!("\"{}\" has an amount and no ingredient. Write what it is an amount of, such as \"2 cups flour\".", short(&look.text))
+    format!(
+        "\"{}\" has an amount and no ingredient. Write what it is an amount of, such as \"2 cups flour\".",
+        short(&look.text)
+    )
 }
 
 /// The first words of a text.
@@ -327,16 +394,27 @@ pub fn forced(look: &Look, section: Section) -> Role {
             Some(fault) => Role::Unread(fault.clone()),
             None => Role::Ingredient(placed(attempt, section)),
         },
-        None => Role::Unread("This line is too long for one ingredient. Put each ingredient on a line of its own.".to_owned()),
+        None => Role::Unread(
+            "This line is too long for one ingredient. Put each ingredient on a line of its own."
+                .to_owned(),
+        ),
     }
 }
 
 /// A lone dash tight against a figure may be a minus: said where no other line has such a bullet.
 pub fn doubt_minus(looks: &[Look], lines: &mut [Line]) {
-    let tight: Vec<usize> = looks.iter().enumerate().filter(|(_, look)| look.bullet.minus).map(|(at, _)| at).take(2).collect();
+    let tight: Vec<usize> = looks
+        .iter()
+        .enumerate()
+        .filter(|(_, look)| look.bullet.minus)
+        .map(|(at, _)| at)
+        .take(2)
+        .collect();
     if let [only] = tight.as_slice()
         && let Some(Role::Ingredient(reading)) = lines.get_mut(*only).map(|line| &mut line.role)
     {
-        reading.doubts.push("The dash before the amount is taken for a bullet, not for a minus.".to_owned());
+        reading
+            .doubts
+            .push("The dash before the amount is taken for a bullet, not for a minus.".to_owned());
     }
 }

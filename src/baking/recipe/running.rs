@@ -5,17 +5,39 @@ use super::{Mentions, oven, pan};
 
 /// What a line of running text names.
 pub fn mentions(tokens: &[Token], text: &str) -> Mentions {
-    Mentions { pans: pan::pans(tokens), ovens: oven::ovens(tokens), makes: makes(text) }
+    Mentions {
+        pans: pan::pans(tokens),
+        ovens: oven::ovens(tokens),
+        makes: makes(text),
+    }
 }
 
 /// How many the recipe makes, as written after "serves", "makes" or "yield".
 pub fn makes(text: &str) -> Option<String> {
     let lower = text.to_ascii_lowercase();
-    for start in ["serves", "makes", "yields", "yield", "servings", "makes about", "portions", "serving size", "makes enough for"] {
+    for start in [
+        "serves",
+        "makes",
+        "yields",
+        "yield",
+        "servings",
+        "makes about",
+        "portions",
+        "serving size",
+        "makes enough for",
+    ] {
         if let Some(rest) = lower.strip_prefix(start) {
-            let rest = text[text.len() - rest.len()..].trim_start_matches([':', ' ', '-', '|', '.']).trim();
+            let rest = text[text.len() - rest.len()..]
+                .trim_start_matches([':', ' ', '-', '|', '.'])
+                .trim();
             let has_figure = rest.contains(|letter: char| letter.is_ascii_digit())
-                || rest.split(' ').next().is_some_and(|word| ["one", "two", "three", "four", "six", "eight", "ten", "twelve", "a", "an", "about"].contains(&word.to_lowercase().as_str()));
+                || rest.split(' ').next().is_some_and(|word| {
+                    [
+                        "one", "two", "three", "four", "six", "eight", "ten", "twelve", "a", "an",
+                        "about",
+                    ]
+                    .contains(&word.to_lowercase().as_str())
+                });
             return (has_figure && rest.len() < 80).then(|| rest.trim_end_matches('.').to_owned());
         }
     }
@@ -25,60 +47,302 @@ pub fn makes(text: &str) -> Option<String> {
 /// Whether the line states a yield, a time or another fact of the recipe, and is no ingredient.
 pub fn is_fact(lower: &str) -> bool {
     const STARTS: [&str; 54] = [
-        "serves", "makes", "yield", "servings", "serving", "prep", "preparation time", "cook time", "cooking time", "total time", "bake time", "baking time", "time:", "active time", "ready in",
-        "calories", "course", "cuisine", "author", "by ", "print", "pin ", "jump to", "rating", "published", "updated", "source", "from the kitchen", "recipe by", "recipe from", "adapted from",
-        "difficulty", "skill level", "oven:", "oven temp", "oven temperature", "temperature", "http", "www.", "copyright", "©", "share", "save", "cook:", "total:", "chill time", "cooling time",
-        "rest time", "resting time", "inactive", "level:", "category", "keyword", "diet:",
+        "serves",
+        "makes",
+        "yield",
+        "servings",
+        "serving",
+        "prep",
+        "preparation time",
+        "cook time",
+        "cooking time",
+        "total time",
+        "bake time",
+        "baking time",
+        "time:",
+        "active time",
+        "ready in",
+        "calories",
+        "course",
+        "cuisine",
+        "author",
+        "by ",
+        "print",
+        "pin ",
+        "jump to",
+        "rating",
+        "published",
+        "updated",
+        "source",
+        "from the kitchen",
+        "recipe by",
+        "recipe from",
+        "adapted from",
+        "difficulty",
+        "skill level",
+        "oven:",
+        "oven temp",
+        "oven temperature",
+        "temperature",
+        "http",
+        "www.",
+        "copyright",
+        "©",
+        "share",
+        "save",
+        "cook:",
+        "total:",
+        "chill time",
+        "cooling time",
+        "rest time",
+        "resting time",
+        "inactive",
+        "level:",
+        "category",
+        "keyword",
+        "diet:",
     ];
     STARTS.iter().any(|start| lower.starts_with(start))
 }
 
 /// Words that start a step and are never the name of an ingredient.
 const VERBS: [&str; 118] = [
-    "add", "allow", "alternate", "alternately", "arrange", "assemble", "bake", "beat", "begin", "blend", "boil", "bring", "brush", "butterfly", "check", "chill", "chop", "combine", "continue", "cook", "cool",
-    "core", "cover", "crack", "crumble", "cut", "decorate", "defrost", "dip", "discard", "dissolve", "divide", "drain", "drizzle", "drop", "ease", "enjoy", "fill", "finish", "fit", "fold", "freeze",
-    "garnish", "gently", "gradually", "grate", "grease", "heat", "incorporate", "insert", "invert", "keep", "knead", "lay", "leave", "let", "level", "lift", "lightly", "line", "make", "mash",
-    "measure", "melt", "microwave", "mix", "move", "once", "peel", "place", "position", "pour", "preheat", "prepare", "press", "process", "pulse", "push", "put", "refrigerate", "reduce",
-    "remove", "repeat", "reserve", "rest", "return", "roll", "rotate", "run", "scatter", "scrape", "separate", "serve", "set", "sieve", "sift", "simmer", "slice", "slide", "slowly",
-    "smooth", "soak", "spoon", "spread", "sprinkle", "squeeze", "stir", "store", "strain", "take", "test", "tip", "toss", "transfer", "turn", "turned", "wait", "warm",
+    "add",
+    "allow",
+    "alternate",
+    "alternately",
+    "arrange",
+    "assemble",
+    "bake",
+    "beat",
+    "begin",
+    "blend",
+    "boil",
+    "bring",
+    "brush",
+    "butterfly",
+    "check",
+    "chill",
+    "chop",
+    "combine",
+    "continue",
+    "cook",
+    "cool",
+    "core",
+    "cover",
+    "crack",
+    "crumble",
+    "cut",
+    "decorate",
+    "defrost",
+    "dip",
+    "discard",
+    "dissolve",
+    "divide",
+    "drain",
+    "drizzle",
+    "drop",
+    "ease",
+    "enjoy",
+    "fill",
+    "finish",
+    "fit",
+    "fold",
+    "freeze",
+    "garnish",
+    "gently",
+    "gradually",
+    "grate",
+    "grease",
+    "heat",
+    "incorporate",
+    "insert",
+    "invert",
+    "keep",
+    "knead",
+    "lay",
+    "leave",
+    "let",
+    "level",
+    "lift",
+    "lightly",
+    "line",
+    "make",
+    "mash",
+    "measure",
+    "melt",
+    "microwave",
+    "mix",
+    "move",
+    "once",
+    "peel",
+    "place",
+    "position",
+    "pour",
+    "preheat",
+    "prepare",
+    "press",
+    "process",
+    "pulse",
+    "push",
+    "put",
+    "refrigerate",
+    "reduce",
+    "remove",
+    "repeat",
+    "reserve",
+    "rest",
+    "return",
+    "roll",
+    "rotate",
+    "run",
+    "scatter",
+    "scrape",
+    "separate",
+    "serve",
+    "set",
+    "sieve",
+    "sift",
+    "simmer",
+    "slice",
+    "slide",
+    "slowly",
+    "smooth",
+    "soak",
+    "spoon",
+    "spread",
+    "sprinkle",
+    "squeeze",
+    "stir",
+    "store",
+    "strain",
+    "take",
+    "test",
+    "tip",
+    "toss",
+    "transfer",
+    "turn",
+    "turned",
+    "wait",
+    "warm",
 ];
 
 /// More of them, that also describe where an ingredient follows at once.
 const OPENINGS: [&str; 31] = [
-    "in", "using", "when", "while", "meanwhile", "then", "after", "before", "next", "now", "finally", "first", "to make", "with", "if", "as", "use", "wash", "weigh", "whip", "whisk", "whizz", "wrap", "work", "unmould",
-    "unmold", "start", "dust", "do", "this", "these",
+    "in",
+    "using",
+    "when",
+    "while",
+    "meanwhile",
+    "then",
+    "after",
+    "before",
+    "next",
+    "now",
+    "finally",
+    "first",
+    "to make",
+    "with",
+    "if",
+    "as",
+    "use",
+    "wash",
+    "weigh",
+    "whip",
+    "whisk",
+    "whizz",
+    "wrap",
+    "work",
+    "unmould",
+    "unmold",
+    "start",
+    "dust",
+    "do",
+    "this",
+    "these",
 ];
 
 /// Nouns that are verbs too: they start a step only where "the", "a" or "together" follows soon.
-const BOTH: [&str; 18] =
-    ["butter", "cream", "flour", "ice", "juice", "zest", "sugar", "oil", "salt", "season", "top", "frost", "glaze", "spray", "halve", "quarter", "toast", "split"];
+const BOTH: [&str; 18] = [
+    "butter", "cream", "flour", "ice", "juice", "zest", "sugar", "oil", "salt", "season", "top",
+    "frost", "glaze", "spray", "halve", "quarter", "toast", "split",
+];
 
 /// Whether the line starts as a step does.
 pub fn starts_as_step(tokens: &[Token]) -> bool {
     let mut at = 0;
-    if tokens.first().is_some_and(|token| token.is("step")) && tokens.get(1).is_some_and(Token::is_number) {
+    if tokens.first().is_some_and(|token| token.is("step"))
+        && tokens.get(1).is_some_and(Token::is_number)
+    {
         return true;
     }
     // "1 Preheat the oven": a step's number without its full stop.
-    if tokens.first().is_some_and(|token| matches!(token.kind, Kind::Integer(value) if value < 40.0)) {
+    if tokens
+        .first()
+        .is_some_and(|token| matches!(token.kind, Kind::Integer(value) if value < 40.0))
+    {
         at = 1;
-        if tokens.get(at).is_some_and(|token| matches!(token.kind, Kind::Mark('.' | ')' | ':' | '-'))) {
+        if tokens
+            .get(at)
+            .is_some_and(|token| matches!(token.kind, Kind::Mark('.' | ')' | ':' | '-')))
+        {
             at += 1;
         }
     }
-    let Some(first) = tokens.get(at).filter(|token| token.kind == Kind::Word) else { return false };
-    let follows = |words: &[&str], reach: usize| tokens.iter().skip(at + 1).take(reach).any(|token| token.is_any(words));
-    let second_is_amount = tokens.get(at + 1).is_none_or(|token| token.is_number() || matches!(token.kind, Kind::Mark(':' | '-' | ',' | '|' | '(')));
+    let Some(first) = tokens.get(at).filter(|token| token.kind == Kind::Word) else {
+        return false;
+    };
+    let follows = |words: &[&str], reach: usize| {
+        tokens
+            .iter()
+            .skip(at + 1)
+            .take(reach)
+            .any(|token| token.is_any(words))
+    };
+    let second_is_amount = tokens.get(at + 1).is_none_or(|token| {
+        token.is_number() || matches!(token.kind, Kind::Mark(':' | '-' | ',' | '|' | '('))
+    });
     if VERBS.contains(&first.lower) {
         // "Warm water, 1 cup", "Butter, melted", "Chill": an adjective before an amount.
-        let reads_as_name = matches!(first.lower, "warm" | "cool" | "level" | "lightly" | "drop" | "smooth" | "rest" | "set" | "spread" | "heat" | "line") && !follows(&["the", "a", "an", "to", "in", "until", "into", "and", "with", "on", "for"], 6);
-        return tokens.len() > at + 1 && !(reads_as_name || second_is_amount && tokens.len() < at + 6 && at == 0 && matches!(first.lower, "drizzle" | "drop"));
+        let reads_as_name = matches!(
+            first.lower,
+            "warm"
+                | "cool"
+                | "level"
+                | "lightly"
+                | "drop"
+                | "smooth"
+                | "rest"
+                | "set"
+                | "spread"
+                | "heat"
+                | "line"
+        ) && !follows(
+            &[
+                "the", "a", "an", "to", "in", "until", "into", "and", "with", "on", "for",
+            ],
+            6,
+        );
+        return tokens.len() > at + 1
+            && !(reads_as_name
+                || second_is_amount
+                    && tokens.len() < at + 6
+                    && at == 0
+                    && matches!(first.lower, "drizzle" | "drop"));
     }
     if OPENINGS.contains(&first.lower) {
         return tokens.len() > at + 3;
     }
     if BOTH.contains(&first.lower) && !second_is_amount {
-        return follows(&["the", "a", "an", "your", "together", "each", "and"], 3) && !follows(&["size"], 3) && follows(&["the", "a", "an", "your", "together", "each", "with", "until", "pan", "tin"], 12) && tokens.len() > at + 4
+        return follows(&["the", "a", "an", "your", "together", "each", "and"], 3)
+            && !follows(&["size"], 3)
+            && follows(
+                &[
+                    "the", "a", "an", "your", "together", "each", "with", "until", "pan", "tin",
+                ],
+                12,
+            )
+            && tokens.len() > at + 4
             && !tokens.get(at + 1).is_some_and(|token| token.is("of"));
     }
     false
@@ -86,13 +350,30 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
 
 /// Whether the line reads as sentences: it is long, ends with a full stop, or goes on after one.
 pub fn is_sentence(tokens: &[Token]) -> bool {
-    let words = tokens.iter().filter(|token| token.kind == Kind::Word).count();
-    let ends = tokens.last().is_some_and(|token| matches!(token.kind, Kind::Mark('.' | '!' | '?')));
+    let words = tokens
+        .iter()
+        .filter(|token| token.kind == Kind::Word)
+        .count();
+    let ends = tokens
+        .last()
+        .is_some_and(|token| matches!(token.kind, Kind::Mark('.' | '!' | '?')));
     let goes_on = tokens.windows(2).any(|pair| {
-        matches!(pair[0].kind, Kind::Mark('.' | '!' | '?')) && pair[1].spaced && pair[1].kind == Kind::Word && pair[1].text.starts_with(char::is_uppercase) && pair[1].text.len() > 1
+        matches!(pair[0].kind, Kind::Mark('.' | '!' | '?'))
+            && pair[1].spaced
+            && pair[1].kind == Kind::Word
+            && pair[1].text.starts_with(char::is_uppercase)
+            && pair[1].text.len() > 1
     });
     let has_verb = tokens.iter().any(|token| {
-        token.is_any(&["is", "are", "was", "were", "will", "you", "your", "i", "we", "it", "this", "that", "these", "they", "until", "have", "has", "my", "our", "should", "would", "don't", "it's", "i've"])
+        token.is_any(&[
+            "is", "are", "was", "were", "will", "you", "your", "i", "we", "it", "this", "that",
+            "these", "they", "until", "have", "has", "my", "our", "should", "would", "don't",
+            "it's", "i've",
+        ])
     });
-    words >= 24 || ends && words >= 9 || goes_on && words >= 9 || ends && has_verb && words >= 5 || has_verb && words >= 9
+    words >= 24
+        || ends && words >= 9
+        || goes_on && words >= 9
+        || ends && has_verb && words >= 5
+        || has_verb && words >= 9
 }

@@ -77,7 +77,8 @@ fn part(all: &[Token], from: usize, to: usize, is_nested: bool) -> Vec<Chunk> {
                 }
                 let end = closing(tokens, at);
                 // "[1]" points to a footnote.
-                let is_footnote = open == '[' && end == at + 2 && matches!(tokens[at + 1].kind, Kind::Integer(_));
+                let is_footnote =
+                    open == '[' && end == at + 2 && matches!(tokens[at + 1].kind, Kind::Integer(_));
                 if !is_footnote {
                     chunks.push(Chunk::Bracket(part(all, at + 1, end, true)));
                 }
@@ -94,7 +95,9 @@ fn part(all: &[Token], from: usize, to: usize, is_nested: bool) -> Vec<Chunk> {
                     chunks.push(Chunk::Break(mark));
                 }
             }
-            Kind::Mark('-') if token.spaced && tokens.get(at + 1).is_none_or(|next| next.spaced) => {
+            Kind::Mark('-')
+                if token.spaced && tokens.get(at + 1).is_none_or(|next| next.spaced) =>
+            {
                 close(&mut chunks, at);
                 chunks.push(Chunk::Break('-'));
             }
@@ -134,9 +137,19 @@ fn closing(tokens: &[Token], open: usize) -> usize {
 }
 
 /// The amount that starts at a token, the word that leads to it, and where the words before it end.
-fn amount(tokens: &[Token], at: usize, run: Option<usize>, has_words: bool, has_amount: bool) -> Option<(Term, Lead, usize)> {
+fn amount(
+    tokens: &[Token],
+    at: usize,
+    run: Option<usize>,
+    has_words: bool,
+    has_amount: bool,
+) -> Option<(Term, Lead, usize)> {
     let token = &tokens[at];
-    let is_minus = token.is_mark('-') && token.spaced && tokens.get(at + 1).is_some_and(|next| next.is_number() && !next.spaced);
+    let is_minus = token.is_mark('-')
+        && token.spaced
+        && tokens
+            .get(at + 1)
+            .is_some_and(|next| next.is_number() && !next.spaced);
     let may_start = token.is_number() || token.kind == Kind::Word || token.is_mark('~') || is_minus;
     if !may_start {
         return None;
@@ -150,7 +163,12 @@ fn amount(tokens: &[Token], at: usize, run: Option<usize>, has_words: bool, has_
     let place = match lead {
         Lead::Plus | Lead::Minus | Lead::Or => Place::Joined,
         Lead::Other if previous.is_some_and(|before| before.is("from")) => Place::Joined,
-        Lead::Other if previous.is_some_and(|before| before.is("of")) && run.is_some_and(|start| names_a_part(&tokens[start..at])) => Place::Joined,
+        Lead::Other
+            if previous.is_some_and(|before| before.is("of"))
+                && run.is_some_and(|start| names_a_part(&tokens[start..at])) =>
+        {
+            Place::Joined
+        }
         _ if has_words || has_amount => Place::AfterName,
         _ => Place::Start,
     };
@@ -174,7 +192,12 @@ fn amount(tokens: &[Token], at: usize, run: Option<usize>, has_words: bool, has_
 
 /// Whether the words name a part of a fruit or egg: "juice of", "whites of".
 fn names_a_part(words: &[Token]) -> bool {
-    words.iter().any(|word| word.is_any(&["juice", "zest", "rind", "peel", "white", "whites", "yolk", "yolks", "seeds", "pulp", "flesh"]))
+    words.iter().any(|word| {
+        word.is_any(&[
+            "juice", "zest", "rind", "peel", "white", "whites", "yolk", "yolks", "seeds", "pulp",
+            "flesh",
+        ])
+    })
 }
 
 /// The word before an amount that joins it on, and where the words before that end.

@@ -30,7 +30,9 @@ pub fn tidy(line: &str) -> String {
                 }
             }
             '\u{2044}' | '\u{2215}' | '\u{ff0f}' => out.push('/'),
-            '\u{2010}'..='\u{2015}' | '\u{2212}' | '\u{fe58}' | '\u{fe63}' | '\u{ff0d}' => out.push('-'),
+            '\u{2010}'..='\u{2015}' | '\u{2212}' | '\u{fe58}' | '\u{fe63}' | '\u{ff0d}' => {
+                out.push('-')
+            }
             '\u{2018}' | '\u{2019}' | '\u{201b}' | '\u{2032}' | '`' | '\u{b4}' => out.push('\''),
             '\u{201c}' | '\u{201d}' | '\u{201e}' | '\u{2033}' | '"' => {
                 // After a figure it means inches; elsewhere it only quotes.
@@ -43,7 +45,10 @@ pub fn tidy(line: &str) -> String {
             '\u{2026}' => out.push_str("..."),
             '*' | '†' | '‡' | '^' | '\\' => {}
             '$' | '£' | '€' => {
-                while characters.next_if(|next| next.is_ascii_digit() || matches!(next, '.' | ',')).is_some() {}
+                while characters
+                    .next_if(|next| next.is_ascii_digit() || matches!(next, '.' | ','))
+                    .is_some()
+                {}
             }
             '\t' => out.push_str(" | "),
             _ if character.is_whitespace() => out.push(' '),
@@ -113,7 +118,10 @@ fn vulgar(character: char) -> Option<&'static str> {
 
 /// The figure that a raised figure stands for.
 fn superscript(character: char) -> Option<char> {
-    "⁰¹²³⁴⁵⁶⁷⁸⁹".chars().position(|raised| raised == character).and_then(|value| char::from_digit(value as u32, 10))
+    "⁰¹²³⁴⁵⁶⁷⁸⁹"
+        .chars()
+        .position(|raised| raised == character)
+        .and_then(|value| char::from_digit(value as u32, 10))
 }
 
 /// Marks without width: direction, joining, byte order, variation.
@@ -208,7 +216,13 @@ fn markup(text: &str) -> String {
         rest = &rest[at..];
         let skipped = match rest.as_bytes()[0] {
             b'<' => tag(rest, &mut out),
-            b']' => address(rest),
+            b']' => address(rest).inspect(|_| {
+                // The bracket before the linked word goes with the address.
+                let from = out.len().saturating_sub(LONGEST_MARKUP);
+                if let Some(open) = out.bytes().skip(from).rposition(|byte| byte == b'[') {
+                    out.remove(from + open);
+                }
+            }),
             _ if out.ends_with(|last: char| last.is_alphanumeric()) => None,
             _ => link(rest),
         };
@@ -230,9 +244,15 @@ fn tag(rest: &str, out: &mut String) -> Option<usize> {
     if !(second.is_ascii_alphabetic() || matches!(second, b'/' | b'!')) {
         return None;
     }
-    let end = rest.bytes().take(LONGEST_MARKUP).position(|byte| byte == b'>')? + 1;
+    let end = rest
+        .bytes()
+        .take(LONGEST_MARKUP)
+        .position(|byte| byte == b'>')?
+        + 1;
     let name = rest[1..end].to_ascii_lowercase();
-    let is_inline_end = ["/sup", "/sub", "sub", "/b>", "/strong", "/em", "/i>"].iter().any(|inline| name.starts_with(inline));
+    let is_inline_end = ["/sup", "/sub", "sub", "/b>", "/strong", "/em", "/i>"]
+        .iter()
+        .any(|inline| name.starts_with(inline));
     if !is_inline_end {
         out.push(' ');
     }
@@ -241,10 +261,17 @@ fn tag(rest: &str, out: &mut String) -> Option<usize> {
 
 /// The length of "](address)" after a linked word; the bracket before the word falls out as a mark.
 fn address(rest: &str) -> Option<usize> {
-    if !(rest.starts_with("](http") || rest.starts_with("](/") || rest.starts_with("](www") || rest.starts_with("](#")) {
+    if !(rest.starts_with("](http")
+        || rest.starts_with("](/")
+        || rest.starts_with("](www")
+        || rest.starts_with("](#"))
+    {
         return None;
     }
-    rest.bytes().take(LONGEST_MARKUP).position(|byte| byte == b')').map(|at| at + 1)
+    rest.bytes()
+        .take(LONGEST_MARKUP)
+        .position(|byte| byte == b')')
+        .map(|at| at + 1)
 }
 
 /// The length of a bare link.
@@ -253,7 +280,12 @@ fn link(rest: &str) -> Option<usize> {
     if !(start.starts_with("http://") || start.starts_with("https://")) {
         return None;
     }
-    Some(rest.find(|character: char| character.is_whitespace() || matches!(character, '<' | '>' | '"')).unwrap_or(rest.len()))
+    Some(
+        rest.find(|character: char| {
+            character.is_whitespace() || matches!(character, '<' | '>' | '"')
+        })
+        .unwrap_or(rest.len()),
+    )
 }
 
 /// What stood before the words of a line.
@@ -288,13 +320,20 @@ pub fn unbullet(text: &str) -> (Bullet, &str) {
             bullet.heading = true;
             rest = after;
         }
-        if let Some(after) = rest.strip_prefix(['-', '•', '>', '+', '|', '~', '_', '=', ':', ',', ';', ')']) {
-            bullet.minus |= rest.starts_with('-') && !bullet.marked && after.starts_with(|next: char| next.is_ascii_digit());
+        if let Some(after) =
+            rest.strip_prefix(['-', '•', '>', '+', '|', '~', '_', '=', ':', ',', ';', ')'])
+        {
+            bullet.minus |= rest.starts_with('-')
+                && !bullet.marked
+                && after.starts_with(|next: char| next.is_ascii_digit());
             bullet.marked = true;
             rest = after;
         }
         for letter in ["o ", "» "] {
-            if let Some(after) = rest.strip_prefix(letter).filter(|after| after.starts_with(|next: char| next.is_ascii_digit())) {
+            if let Some(after) = rest
+                .strip_prefix(letter)
+                .filter(|after| after.starts_with(|next: char| next.is_ascii_digit()))
+            {
                 bullet.marked = true;
                 rest = after;
             }
@@ -307,7 +346,9 @@ pub fn unbullet(text: &str) -> (Bullet, &str) {
     if (1..=2).contains(&digits)
         && let Some(after) = rest[digits..].strip_prefix(['.', ')'])
         && after.starts_with(' ')
-        && after.trim_start().starts_with(|next: char| next.is_alphanumeric() || next == '(')
+        && after
+            .trim_start()
+            .starts_with(|next: char| next.is_alphanumeric() || next == '(')
     {
         bullet.numbered = true;
         rest = after.trim_start();
@@ -332,7 +373,7 @@ mod tests {
             ("2 – 3 eggs", "2 - 3 eggs"),
             ("\u{202b}2 eggs\u{202c}", "2 eggs"),
             ("🥚 2 eggs", "2 eggs"),
-            ("2 cups [flour](https://a.example/x)", "2 cups [flour"),
+            ("2 cups [flour](https://a.example/x)", "2 cups flour"),
             ("2 cups flour ($0.30)", "2 cups flour ()"),
             ("a 9\" pan", "a 9\" pan"),
         ] {

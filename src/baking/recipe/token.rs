@@ -50,7 +50,10 @@ impl Token<'_> {
 
     /// Whether it is a number of any kind.
     pub fn is_number(&self) -> bool {
-        matches!(self.kind, Kind::Integer(_) | Kind::Decimal(_) | Kind::Fraction(..))
+        matches!(
+            self.kind,
+            Kind::Integer(_) | Kind::Decimal(_) | Kind::Fraction(..)
+        )
     }
 }
 
@@ -67,7 +70,14 @@ pub fn tokens<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
             continue;
         }
         let (kind, end) = one(text, at);
-        out.push(Token { kind, text: &text[at..end], lower: &lower[at..end], spaced, start: at, end });
+        out.push(Token {
+            kind,
+            text: &text[at..end],
+            lower: &lower[at..end],
+            spaced,
+            start: at,
+            end,
+        });
         spaced = false;
         at = end;
     }
@@ -78,7 +88,8 @@ pub fn tokens<'a>(text: &'a str, lower: &'a str) -> Vec<Token<'a>> {
 fn one(text: &str, at: usize) -> (Kind, usize) {
     let bytes = text.as_bytes();
     let after_dot = at > 0 && bytes[at - 1] == b'.';
-    let is_point = bytes[at] == b'.' && !after_dot && bytes.get(at + 1).is_some_and(u8::is_ascii_digit);
+    let is_point =
+        bytes[at] == b'.' && !after_dot && bytes.get(at + 1).is_some_and(u8::is_ascii_digit);
     if bytes[at].is_ascii_digit() || is_point {
         return number(text, at);
     }
@@ -96,7 +107,10 @@ fn one(text: &str, at: usize) -> (Kind, usize) {
 
 /// Where a run of digits ends.
 fn digits(bytes: &[u8], at: usize) -> usize {
-    at + bytes[at..].iter().take_while(|byte| byte.is_ascii_digit()).count()
+    at + bytes[at..]
+        .iter()
+        .take_while(|byte| byte.is_ascii_digit())
+        .count()
 }
 
 /// The number that starts at a byte.
@@ -157,7 +171,12 @@ fn comma(text: &str, at: usize, comma: usize) -> (Kind, usize) {
 /// A fraction: "1/2", and "1 / 2" where it can only be a part of one.
 fn fraction(text: &str, at: usize, end: usize) -> Option<(Kind, usize)> {
     let bytes = text.as_bytes();
-    let skip = |from: usize| from + bytes[from..].iter().take_while(|byte| **byte == b' ').count();
+    let skip = |from: usize| {
+        from + bytes[from..]
+            .iter()
+            .take_while(|byte| **byte == b' ')
+            .count()
+    };
     let slash = skip(end);
     if bytes.get(slash) != Some(&b'/') {
         return None;
@@ -172,7 +191,11 @@ fn fraction(text: &str, at: usize, end: usize) -> Option<(Kind, usize)> {
     let is_tight = slash == end && from == slash + 1;
     let is_part = over < under && under <= 16.0;
     // "225/8 oz" is a pair of weights, and "1/2.5" is nothing.
-    if over > 99.0 || under > 64.0 || !(is_tight || is_part) || bytes.get(to) == Some(&b'.') && bytes.get(to + 1).is_some_and(u8::is_ascii_digit) {
+    if over > 99.0
+        || under > 64.0
+        || !(is_tight || is_part)
+        || bytes.get(to) == Some(&b'.') && bytes.get(to + 1).is_some_and(u8::is_ascii_digit)
+    {
         return None;
     }
     Some((Kind::Fraction(over, under), to))

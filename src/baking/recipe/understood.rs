@@ -6,12 +6,17 @@ use crate::baking::quantity::Mass;
 
 /// The sentence: "1 1/2 cups of all-purpose (plain) flour, packed; also 180 g".
 pub fn understood(reading: &Reading) -> String {
-    let name = reading.ingredient.taken().map_or(reading.name.as_str(), |ingredient| ingredient.name);
+    let name = reading
+        .ingredient
+        .taken()
+        .map_or(reading.name.as_str(), |ingredient| ingredient.name);
     let mut text = match reading.amounts.first() {
         None => format!("{name}, no amount"),
         Some(amount) => match (amount.unit, reading.size) {
             (Unit::ToTaste, _) => format!("{name}, to taste"),
-            (Unit::Piece(Piece::Each), Some(size)) => format!("{} {} of {name}", count(amount), size_word(size)),
+            (Unit::Piece(Piece::Each), Some(size)) => {
+                format!("{} {} of {name}", count(amount), size_word(size))
+            }
             (Unit::Piece(Piece::Each), None) => format!("{} of {name}", count(amount)),
             _ => format!("{}{} of {name}", level_word(reading.level), written(amount)),
         },
@@ -68,8 +73,12 @@ pub fn written(amount: &Amount) -> String {
                 VolumeUnit::Centilitre => return format!("{count} cL"),
                 VolumeUnit::Decilitre => return format!("{count} dL"),
                 VolumeUnit::Litre => return format!("{count} L"),
-                VolumeUnit::Pinch => return format!("{count} pinch{}", if amount.high > 1.0 { "es" } else { "" }),
-                VolumeUnit::Dash => return format!("{count} dash{}", if amount.high > 1.0 { "es" } else { "" }),
+                VolumeUnit::Pinch => {
+                    return format!("{count} pinch{}", if amount.high > 1.0 { "es" } else { "" });
+                }
+                VolumeUnit::Dash => {
+                    return format!("{count} dash{}", if amount.high > 1.0 { "es" } else { "" });
+                }
                 VolumeUnit::Drop => "drop",
             };
             format!("{count} {word}{plural}")
@@ -87,11 +96,17 @@ pub fn written(amount: &Amount) -> String {
                 Piece::Block => "block",
                 Piece::Pot => "pot",
                 Piece::Knob => "knob",
-                Piece::Pinch => return format!("{count} pinch{}", if amount.high > 1.0 { "es" } else { "" }),
-                Piece::Dash => return format!("{count} dash{}", if amount.high > 1.0 { "es" } else { "" }),
+                Piece::Pinch => {
+                    return format!("{count} pinch{}", if amount.high > 1.0 { "es" } else { "" });
+                }
+                Piece::Dash => {
+                    return format!("{count} dash{}", if amount.high > 1.0 { "es" } else { "" });
+                }
                 Piece::Drop => "drop",
                 Piece::Handful => "handful",
-                Piece::Inch => return format!("{count} inch{}", if amount.high > 1.0 { "es" } else { "" }),
+                Piece::Inch => {
+                    return format!("{count} inch{}", if amount.high > 1.0 { "es" } else { "" });
+                }
                 Piece::Pod => "pod",
                 Piece::Sprig => "sprig",
             };
@@ -103,7 +118,11 @@ pub fn written(amount: &Amount) -> String {
 
 /// The count or range of an amount.
 fn count(amount: &Amount) -> String {
-    if amount.low == amount.high { figure(amount.low) } else { format!("{} to {}", figure(amount.low), figure(amount.high)) }
+    if amount.low == amount.high {
+        figure(amount.low)
+    } else {
+        format!("{} to {}", figure(amount.low), figure(amount.high))
+    }
 }
 
 /// A count as a cook writes it: kitchen fractions where it is one, else a decimal.
@@ -117,7 +136,11 @@ pub fn figure(value: f64) -> String {
         let over: f64 = rest * under;
         if (over - over.round()).abs() < 1e-6 && over.round() > 0.0 && over.round() < under {
             let over = over.round();
-            return if whole == 0.0 { format!("{over}/{under}") } else { format!("{whole} {over}/{under}") };
+            return if whole == 0.0 {
+                format!("{over}/{under}")
+            } else {
+                format!("{whole} {over}/{under}")
+            };
         }
     }
     let text = format!("{value:.3}");

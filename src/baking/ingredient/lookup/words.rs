@@ -23,10 +23,23 @@ pub fn plain(name: &str, most: usize) -> Vec<String> {
         }
         rest = &rest[end + gap.map_or(0, char::len_utf8)..];
     }
-    while out.last().is_some_and(|word| matches!(word.as_str(), "or" | "and" | "of" | "the" | "a" | "with" | "in")) {
+    while out.last().is_some_and(|word| {
+        matches!(
+            word.as_str(),
+            "or" | "and" | "of" | "the" | "a" | "with" | "in"
+        )
+    }) {
         out.pop();
     }
-    let joints = out.iter().take_while(|word| matches!(word.as_str(), "or" | "and" | "of" | "the" | "a" | "an" | "with" | "in")).count();
+    let joints = out
+        .iter()
+        .take_while(|word| {
+            matches!(
+                word.as_str(),
+                "or" | "and" | "of" | "the" | "a" | "an" | "with" | "in"
+            )
+        })
+        .count();
     out.drain(..joints);
     out.retain(|word| !matches!(word.as_str(), "the" | "a" | "an"));
     let both = (0..out.len().saturating_sub(1)).find(|at| out[*at] == "and" && out[at + 1] == "or");
@@ -87,7 +100,10 @@ fn singular(word: &mut String) {
     } else if word.ends_with("ie") {
         word.truncate(length - 2);
         word.push('y');
-    } else if ["xes", "ches", "shes", "sses", "zzes", "oes"].iter().any(|end| word.ends_with(end)) {
+    } else if ["xes", "ches", "shes", "sses", "zzes", "oes"]
+        .iter()
+        .any(|end| word.ends_with(end))
+    {
         word.truncate(length - 2);
     } else if word.ends_with('s') && !["ss", "us", "is"].iter().any(|end| word.ends_with(end)) {
         word.truncate(length - 1);
@@ -140,41 +156,126 @@ pub fn is_or(word: &str) -> bool {
 pub fn cuts(word: &str) -> bool {
     matches!(
         word,
-        "in" | "with" | "at" | "from" | "for" | "to" | "such" | "like" | "of" | "if" | "plu" | "plus" | "see" | "about" | "preferably" | "eg" | "ie" | "that" | "which"
-            | "without" | "until" | "as" | "per" | "on" | "into" | "before" | "after" | "i" | "you" | "we" | "depending" | "but" | "then" | "not" | "minus" | "less"
-            | "including" | "use" | "using" | "is" | "are" | "it" | "when"
+        "in" | "with"
+            | "at"
+            | "from"
+            | "for"
+            | "to"
+            | "such"
+            | "like"
+            | "of"
+            | "if"
+            | "plu"
+            | "plus"
+            | "see"
+            | "about"
+            | "preferably"
+            | "eg"
+            | "ie"
+            | "that"
+            | "which"
+            | "without"
+            | "until"
+            | "as"
+            | "per"
+            | "on"
+            | "into"
+            | "before"
+            | "after"
+            | "i"
+            | "you"
+            | "we"
+            | "depending"
+            | "but"
+            | "then"
+            | "not"
+            | "minus"
+            | "less"
+            | "including"
+            | "use"
+            | "using"
+            | "is"
+            | "are"
+            | "it"
+            | "when"
     )
 }
 
 /// Whether an unknown word has the shape of one that only describes: "rinsed", "loosely", "70%".
 pub fn looks_describing(word: &str) -> bool {
     const CHANGES: [&str; 17] = [
-        "dried", "powdered", "condensed", "evaporated", "malted", "candied", "crystallized", "smoked", "pickled", "fermented", "sprouted",
-        "flavored", "sweetened", "spiced", "freeze", "jelly", "caramelized",
+        "dried",
+        "powdered",
+        "condensed",
+        "evaporated",
+        "malted",
+        "candied",
+        "crystallized",
+        "smoked",
+        "pickled",
+        "fermented",
+        "sprouted",
+        "flavored",
+        "sweetened",
+        "spiced",
+        "freeze",
+        "jelly",
+        "caramelized",
     ];
     if word.ends_with('%') || word.bytes().all(|byte| byte.is_ascii_digit()) || word.len() == 1 {
         return true;
     }
     word.len() >= 5
         && (word.ends_with("ed") || word.ends_with("ly"))
-        && !["seed", "weed", "bred"].iter().any(|end| word.ends_with(end))
+        && !["seed", "weed", "bred"]
+            .iter()
+            .any(|end| word.ends_with(end))
         && !CHANGES.contains(&word)
 }
 
 /// A name may promise a diet that the ingredient taken for it does not keep.
 pub fn diet_doubt(plain: &[String], ingredient: &Ingredient) -> Option<String> {
     let has = |word: &str| plain.iter().any(|known| known == word);
-    let follows = |one: &str, two: &str| plain.windows(2).any(|pair| pair[0] == one && pair[1] == two);
-    let from_plants = has("vegan") || has("eggless") || follows("plant", "based") || follows("dairy", "free") || follows("non", "dairy");
+    let follows = |one: &str, two: &str| {
+        plain
+            .windows(2)
+            .any(|pair| pair[0] == one && pair[1] == two)
+    };
+    let from_plants = has("vegan")
+        || has("eggless")
+        || follows("plant", "based")
+        || follows("dairy", "free")
+        || follows("non", "dairy");
     if from_plants && ingredient.plant_based == Some(false) {
-        return Some(format!("Taken for {}, which is not made of plants alone. Choose the one that is meant.", ingredient.name));
+        return Some(format!(
+            "Taken for {}, which is not made of plants alone. Choose the one that is meant.",
+            ingredient.name
+        ));
     }
     let free_of_gluten = follows("gluten", "free") || has("gf");
-    if free_of_gluten && ingredient.allergens.iter().any(|allergen| matches!(allergen, Allergen::Wheat | Allergen::Gluten)) {
-        return Some(format!("Taken for {}, which holds gluten. Choose the one that is meant.", ingredient.name));
+    if free_of_gluten
+        && ingredient
+            .allergens
+            .iter()
+            .any(|allergen| matches!(allergen, Allergen::Wheat | Allergen::Gluten))
+    {
+        return Some(format!(
+            "Taken for {}, which holds gluten. Choose the one that is meant.",
+            ingredient.name
+        ));
     }
-    if follows("sugar", "free") && matches!(ingredient.group, super::super::Group::Sugar | super::super::Group::Syrup | super::super::Group::Chocolate) {
-        return Some(format!("Taken for {}, which is not free of sugar.", ingredient.name));
+    if follows("sugar", "free")
+        && matches!(
+            ingredient.group,
+            super::super::Group::Sugar
+                | super::super::Group::Syrup
+                | super::super::Group::Chocolate
+        )
+    {
+        return Some(format!(
+            "Taken for {}, which is not free of sugar.",
+            ingredient.name
+        ));
     }
     None
 }
@@ -184,34 +285,340 @@ pub fn diet_doubt(plain: &[String], ingredient: &Ingredient) -> Option<String> {
 /// To add one: it must be harmless before every ingredient of the tables.
 pub const DESCRIBING: &[&str] = &[
     // How it is got and how good it is.
-    "fresh", "freshly", "ripe", "overripe", "underripe", "organic", "good", "best", "high", "quality", "premium", "natural", "pure", "real",
-    "plain", "regular", "ordinary", "standard", "classic", "homemade", "home", "made", "store", "bought", "shop", "leftover", "favorite",
-    "favourite", "your", "my", "our", "any", "some", "other", "own", "choice", "brand", "local", "seasonal", "free", "range", "cage",
-    "farm", "pasture", "raised", "wild", "vegan", "plant", "based", "dairy", "gluten", "gf", "kosher", "fine", "coarse", "virgin", "extra",
-    "cold", "pressed", "european", "style", "unbleached", "bleached", "enriched", "unwaxed", "waxed", "seedless", "boneless", "skinless",
-    "skin", "unsweetened", "unsalted", "unrefined", "unflavored", "unroasted", "untreated", "uncooked", "unpeeled", "unseasoned",
-    "salted", "raw", "mild", "crisp", "firm", "soft", "silken", "tart", "juicy", "tender", "young", "mature", "lean",
+    "fresh",
+    "freshly",
+    "ripe",
+    "overripe",
+    "underripe",
+    "organic",
+    "good",
+    "best",
+    "high",
+    "quality",
+    "premium",
+    "natural",
+    "pure",
+    "real",
+    "plain",
+    "regular",
+    "ordinary",
+    "standard",
+    "classic",
+    "homemade",
+    "home",
+    "made",
+    "store",
+    "bought",
+    "shop",
+    "leftover",
+    "favorite",
+    "favourite",
+    "your",
+    "my",
+    "our",
+    "any",
+    "some",
+    "other",
+    "own",
+    "choice",
+    "brand",
+    "local",
+    "seasonal",
+    "free",
+    "range",
+    "cage",
+    "farm",
+    "pasture",
+    "raised",
+    "wild",
+    "vegan",
+    "plant",
+    "based",
+    "dairy",
+    "gluten",
+    "gf",
+    "kosher",
+    "fine",
+    "coarse",
+    "virgin",
+    "extra",
+    "cold",
+    "pressed",
+    "european",
+    "style",
+    "unbleached",
+    "bleached",
+    "enriched",
+    "unwaxed",
+    "waxed",
+    "seedless",
+    "boneless",
+    "skinless",
+    "skin",
+    "unsweetened",
+    "unsalted",
+    "unrefined",
+    "unflavored",
+    "unroasted",
+    "untreated",
+    "uncooked",
+    "unpeeled",
+    "unseasoned",
+    "salted",
+    "raw",
+    "mild",
+    "crisp",
+    "firm",
+    "soft",
+    "silken",
+    "tart",
+    "juicy",
+    "tender",
+    "young",
+    "mature",
+    "lean",
     // Warmth.
-    "warm", "hot", "boiling", "lukewarm", "tepid", "cool", "chilled", "iced", "frozen", "thawed", "defrosted", "room", "temperature", "temp",
-    "softened", "soft", "melted", "ice", "scalded", "just", "boiled",
+    "warm",
+    "hot",
+    "boiling",
+    "lukewarm",
+    "tepid",
+    "cool",
+    "chilled",
+    "iced",
+    "frozen",
+    "thawed",
+    "defrosted",
+    "room",
+    "temperature",
+    "temp",
+    "softened",
+    "soft",
+    "melted",
+    "ice",
+    "scalded",
+    "just",
+    "boiled",
     // Size and number.
-    "large", "medium", "small", "xl", "lg", "med", "sm", "jumbo", "big", "giant", "mini", "size", "sized", "whole", "full", "heaping",
-    "heaped", "rounded", "scant", "generous", "level", "thick", "thin", "long", "short", "each", "few", "several", "average", "decent", "nice",
-    "approx", "approximately", "roughly", "around", "total", "more", "additional", "couple", "couples", "inch", "cm", "bite", "very", "well", "so",
+    "large",
+    "medium",
+    "small",
+    "xl",
+    "lg",
+    "med",
+    "sm",
+    "jumbo",
+    "big",
+    "giant",
+    "mini",
+    "size",
+    "sized",
+    "whole",
+    "full",
+    "heaping",
+    "heaped",
+    "rounded",
+    "scant",
+    "generous",
+    "level",
+    "thick",
+    "thin",
+    "long",
+    "short",
+    "each",
+    "few",
+    "several",
+    "average",
+    "decent",
+    "nice",
+    "approx",
+    "approximately",
+    "roughly",
+    "around",
+    "total",
+    "more",
+    "additional",
+    "couple",
+    "couples",
+    "inch",
+    "cm",
+    "bite",
+    "very",
+    "well",
+    "so",
     // What is done with it.
-    "chopped", "diced", "cubed", "sliced", "slivered", "halved", "quartered", "mashed", "pureed", "puree", "grated", "shredded", "ground",
-    "crushed", "whipped", "beaten", "whisked", "separated", "sifted", "packed", "loose", "peeled", "cored", "pitted", "stoned", "seeded",
-    "deseeded", "drained", "rinsed", "washed", "dried off", "cooked", "roasted", "toasted", "baked", "steamed", "squeezed", "strained",
-    "juiced", "zested", "cracked", "crumbled", "cut", "torn", "broken", "blanched", "hulled", "trimmed", "shelled", "flaked", "minced",
-    "divided", "optional", "needed", "required", "desired", "canned", "tinned", "jarred", "bottled", "prepared", "warmed", "cooled", "heated",
-    "brewed", "strong", "rested", "soaked", "ready", "spooned", "leveled", "levelled", "scooped", "weighed", "measured", "julienned",
-    "and", "also", "lightly", "day", "old", "solid", "pack", "removed", "reserved", "blended", "liquid", "boiled",
+    "chopped",
+    "diced",
+    "cubed",
+    "sliced",
+    "slivered",
+    "halved",
+    "quartered",
+    "mashed",
+    "pureed",
+    "puree",
+    "grated",
+    "shredded",
+    "ground",
+    "crushed",
+    "whipped",
+    "beaten",
+    "whisked",
+    "separated",
+    "sifted",
+    "packed",
+    "loose",
+    "peeled",
+    "cored",
+    "pitted",
+    "stoned",
+    "seeded",
+    "deseeded",
+    "drained",
+    "rinsed",
+    "washed",
+    "cooked",
+    "roasted",
+    "toasted",
+    "baked",
+    "steamed",
+    "squeezed",
+    "strained",
+    "juiced",
+    "zested",
+    "cracked",
+    "crumbled",
+    "cut",
+    "torn",
+    "broken",
+    "blanched",
+    "hulled",
+    "trimmed",
+    "shelled",
+    "flaked",
+    "minced",
+    "divided",
+    "optional",
+    "needed",
+    "required",
+    "desired",
+    "canned",
+    "tinned",
+    "jarred",
+    "bottled",
+    "prepared",
+    "warmed",
+    "cooled",
+    "heated",
+    "brewed",
+    "strong",
+    "rested",
+    "soaked",
+    "ready",
+    "spooned",
+    "leveled",
+    "levelled",
+    "scooped",
+    "weighed",
+    "measured",
+    "julienned",
+    "and",
+    "also",
+    "lightly",
+    "finely",
+    "coarsely",
+    "roughly",
+    "thinly",
+    "thickly",
+    "gently",
+    "firmly",
+    "tightly",
+    "loosely",
+    "slightly",
+    "partly",
+    "day",
+    "old",
+    "solid",
+    "pack",
+    "removed",
+    "reserved",
+    "blended",
+    "liquid",
+    "boiled",
     // Shapes that a thing comes in.
-    "piece", "bit", "chunk", "half", "slice", "cube", "segment", "kernel", "flesh", "meat", "strip", "wedge", "ring", "granule", "crystal",
-    "stick", "pod", "sprig", "dice", "can", "tin", "packet", "sachet", "square", "bar",
+    "piece",
+    "bit",
+    "chunk",
+    "half",
+    "slice",
+    "cube",
+    "segment",
+    "kernel",
+    "flesh",
+    "meat",
+    "strip",
+    "wedge",
+    "ring",
+    "granule",
+    "crystal",
+    "stick",
+    "pod",
+    "sprig",
+    "dice",
+    "can",
+    "tin",
+    "packet",
+    "sachet",
+    "square",
+    "bar",
     // Cultivars and origins: facts of the trade, no brands.
-    "granny", "smith", "bramley", "gala", "honeycrisp", "fuji", "braeburn", "golden delicious", "cox", "jonagold", "mcintosh", "cortland",
-    "bartlett", "anjou", "conference", "bosc", "williams", "comice", "meyer", "eureka", "navel", "valencia", "hass", "cavendish", "medjool",
-    "deglet", "ceylon", "saigon", "vietnamese", "indonesian", "cassia", "madagascar", "tahitian", "mexican", "bourbon", "english", "belgian", "irish",
-    "french", "sicilian", "persian", "california", "californian", "turkish", "roma", "desiree", "marcona", "marconas", "hawaiian", "florida",
+    "granny",
+    "smith",
+    "bramley",
+    "gala",
+    "honeycrisp",
+    "fuji",
+    "braeburn",
+    "cox",
+    "jonagold",
+    "mcintosh",
+    "cortland",
+    "bartlett",
+    "anjou",
+    "conference",
+    "bosc",
+    "williams",
+    "comice",
+    "meyer",
+    "eureka",
+    "navel",
+    "valencia",
+    "hass",
+    "cavendish",
+    "medjool",
+    "deglet",
+    "ceylon",
+    "saigon",
+    "vietnamese",
+    "indonesian",
+    "cassia",
+    "madagascar",
+    "tahitian",
+    "mexican",
+    "bourbon",
+    "english",
+    "belgian",
+    "irish",
+    "french",
+    "sicilian",
+    "persian",
+    "california",
+    "californian",
+    "turkish",
+    "roma",
+    "desiree",
+    "marcona",
+    "marconas",
+    "hawaiian",
+    "florida",
 ];
