@@ -537,6 +537,17 @@ fn eggs_keep_to_their_size_classes() {
     assert!(large(Region::Au) < large(Region::Us) && large(Region::Us) < large(Region::Uk));
 }
 
+/// Exact by definition: NIST Handbook 44, appendix C.
+#[test]
+fn units_are_the_exact_ones() {
+    // A US gallon is 231 cubic inches of 25.4 mm and holds 16 cups.
+    let cup = 231.0 * 2.54_f64.powi(3) / 16.0;
+    assert!((Volume::US_CUP.to_millilitres() - cup).abs() < 1e-6);
+    // A pound is 0.45359237 kg and 16 ounces.
+    assert!((Mass::POUND.to_grams() - 453.592_37).abs() < 1e-9);
+    assert!((Mass::OUNCE.to_grams() * 16.0 - 453.592_37).abs() < 1e-9);
+}
+
 #[test]
 fn pieces_of_the_trade() {
     // A stick is a quarter of a pound: 4 oz by the wrapper.
