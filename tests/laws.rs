@@ -3,7 +3,9 @@
 use batterwright::baking::demo::DEMOS;
 use batterwright::baking::ingredient::all;
 use batterwright::baking::pan::{PanEntry, Shape};
-use batterwright::baking::worksheet::{Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet};
+use batterwright::baking::worksheet::{
+    Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
+};
 use proptest::prelude::*;
 
 fn sheet(text: &str) -> Worksheet {
@@ -11,11 +13,20 @@ fn sheet(text: &str) -> Worksheet {
 }
 
 fn ph(text: &str) -> f64 {
-    sheet(text).leavening.rule.expect("a batter with a pH").crumb.mean
+    sheet(text)
+        .leavening
+        .rule
+        .expect("a batter with a pH")
+        .crumb
+        .mean
 }
 
 fn finite(spread: &Spread) -> bool {
-    spread.mean.is_finite() && spread.low.is_finite() && spread.high.is_finite() && spread.low <= spread.mean && spread.mean <= spread.high
+    spread.mean.is_finite()
+        && spread.low.is_finite()
+        && spread.high.is_finite()
+        && spread.low <= spread.mean
+        && spread.mean <= spread.high
 }
 
 /// Every line is there as it was pasted, numbered from 1, and every figure is a number.
@@ -26,14 +37,41 @@ fn holds_together(text: &str, sheet: &Worksheet) {
     assert_eq!(kept, pasted, "lines of {text:?}");
     for (index, line) in sheet.lines.iter().enumerate() {
         assert_eq!(line.line, index + 1);
-        assert!(line.grams.as_ref().is_none_or(|grams| finite(grams) && grams.low >= 0.0), "{line:?}");
+        assert!(
+            line.grams
+                .as_ref()
+                .is_none_or(|grams| finite(grams) && grams.low >= 0.0),
+            "{line:?}"
+        );
     }
-    assert!(sheet.balance.totals.iter().all(|total| finite(&total.grams)), "{text:?}");
+    assert!(
+        sheet
+            .balance
+            .totals
+            .iter()
+            .all(|total| finite(&total.grams)),
+        "{text:?}"
+    );
     assert!(sheet.balance.batter.as_ref().is_none_or(finite), "{text:?}");
     let leavening = &sheet.leavening;
-    assert!(leavening.shares.iter().all(|share| finite(&share.acid)), "{text:?}");
-    assert!(leavening.rule.as_ref().is_none_or(|rule| finite(&rule.crumb)), "{text:?}");
-    assert!(leavening.gas.as_ref().is_none_or(|gas| finite(&gas.grams) && finite(&gas.percent)), "{text:?}");
+    assert!(
+        leavening.shares.iter().all(|share| finite(&share.acid)),
+        "{text:?}"
+    );
+    assert!(
+        leavening
+            .rule
+            .as_ref()
+            .is_none_or(|rule| finite(&rule.crumb)),
+        "{text:?}"
+    );
+    assert!(
+        leavening
+            .gas
+            .as_ref()
+            .is_none_or(|gas| finite(&gas.grams) && finite(&gas.percent)),
+        "{text:?}"
+    );
     assert!(sheet.pans.factor.is_none_or(f64::is_finite), "{text:?}");
 }
 
@@ -41,9 +79,50 @@ fn holds_together(text: &str, sheet: &Worksheet) {
 fn pieces() -> impl Strategy<Value = String> {
     prop::collection::vec(
         prop::sample::select(vec![
-            "1", "2", "1/2", "1/0", "½", "1e308", "-3", "0", "cup", "cups", "tsp", "g", "kg", "oz", "(", ")", "/", "-", "flour", "sugar",
-            "eggs", "lemon", "juice of", "butter", "baking soda", "to taste", "or", "plus", ",", "\n", "\n\n", "\t", "For the cake:",
-            "Method", "9-inch round pan", "🍰", "שלום", "<b>", "&amp;", "NaN", "inf", "·", "½½", "999999999999999999999",
+            "1",
+            "2",
+            "1/2",
+            "1/0",
+            "½",
+            "1e308",
+            "-3",
+            "0",
+            "cup",
+            "cups",
+            "tsp",
+            "g",
+            "kg",
+            "oz",
+            "(",
+            ")",
+            "/",
+            "-",
+            "flour",
+            "sugar",
+            "eggs",
+            "lemon",
+            "juice of",
+            "butter",
+            "baking soda",
+            "to taste",
+            "or",
+            "plus",
+            ",",
+            "\n",
+            "\n\n",
+            "\t",
+            "For the cake:",
+            "Method",
+            "9-inch round pan",
+            "🍰",
+            "שלום",
+            "<b>",
+            "&amp;",
+            "NaN",
+            "inf",
+            "·",
+            "½½",
+            "999999999999999999999",
         ]),
         0..40,
     )
@@ -98,14 +177,26 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         depth: depth.into(),
         unit: LengthUnit::Centimetres,
     };
-    let choices = Choices { own_pan: Some(entry(own)), other_pan: Some(entry(other)) };
-    let inputs = Inputs { choices, ..Inputs::of_text("250 g flour\n250 g milk") };
-    worksheet(&inputs, &Settings::default()).pans.factor.expect("two pans that can be read")
+    let choices = Choices {
+        own_pan: Some(entry(own)),
+        other_pan: Some(entry(other)),
+    };
+    let inputs = Inputs {
+        choices,
+        ..Inputs::of_text("250 g flour\n250 g milk")
+    };
+    worksheet(&inputs, &Settings::default())
+        .pans
+        .factor
+        .expect("two pans that can be read")
 }
 
 #[test]
 fn the_same_pan_takes_the_recipe_once_and_there_and_back_is_one() {
-    let (round, loaf) = ((Shape::Round, "23", "", "5"), (Shape::Loaf, "23", "13", "7"));
+    let (round, loaf) = (
+        (Shape::Round, "23", "", "5"),
+        (Shape::Loaf, "23", "13", "7"),
+    );
     assert!((fitted(round, round) - 1.0).abs() < 1e-12);
     assert!((fitted(round, loaf) * fitted(loaf, round) - 1.0).abs() < 1e-9);
 }
@@ -124,16 +215,33 @@ fn a_remedy_mends_what_it_says() {
         let inputs = Inputs::of_text(text);
         let before = worksheet(&inputs, &Settings::default());
         let leavening = |sheet: &Worksheet| {
-            sheet.findings.iter().filter(|finding| finding.name.starts_with("soda_") || finding.name.starts_with("gas_")).map(|finding| finding.name).collect::<Vec<_>>()
+            sheet
+                .findings
+                .iter()
+                .filter(|finding| {
+                    finding.name.starts_with("soda_") || finding.name.starts_with("gas_")
+                })
+                .map(|finding| finding.name)
+                .collect::<Vec<_>>()
         };
-        let mended: Vec<_> = before.findings.iter().filter(|finding| !finding.remedies.is_empty()).collect();
-        assert!(!mended.is_empty(), "nothing to mend in {text}: {:?}", before.leavening.verdict);
+        let mended: Vec<_> = before
+            .findings
+            .iter()
+            .filter(|finding| !finding.remedies.is_empty())
+            .collect();
+        assert!(
+            !mended.is_empty(),
+            "nothing to mend in {text}: {:?}",
+            before.leavening.verdict
+        );
         for finding in mended {
             for remedy in &finding.remedies {
                 let after = worksheet(&inputs.with_remedy(remedy), &Settings::default());
                 let left = leavening(&after);
                 assert!(
-                    !left.iter().any(|name| *name == finding.name || !leavening(&before).contains(name)),
+                    !left
+                        .iter()
+                        .any(|name| *name == finding.name || !leavening(&before).contains(name)),
                     "{} after \"{}\": {left:?}, {}",
                     finding.name,
                     remedy.label,

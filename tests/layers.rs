@@ -12,7 +12,11 @@ fn sources(folder: &Path) -> Vec<(PathBuf, String)> {
         } else if path.extension().is_some_and(|ending| ending == "rs") {
             let text = fs::read_to_string(&path).expect("a source file is text");
             // A comment may point anywhere; only code binds.
-            let text = text.lines().filter(|line| !line.trim_start().starts_with("//")).collect::<Vec<_>>().join("\n");
+            let text = text
+                .lines()
+                .filter(|line| !line.trim_start().starts_with("//"))
+                .collect::<Vec<_>>()
+                .join("\n");
             files.push((path, text));
         }
     }
@@ -27,7 +31,17 @@ fn baking() -> Vec<(PathBuf, String)> {
 #[test]
 fn the_trade_has_no_browser_in_it() {
     const OUTSIDE: &[&str] = &[
-        "leptos", "web_sys", "wasm_bindgen", "js_sys", "gloo", "std::time", "std::fs", "std::env", "std::net", "std::thread", "crate::ui",
+        "leptos",
+        "web_sys",
+        "wasm_bindgen",
+        "js_sys",
+        "gloo",
+        "std::time",
+        "std::fs",
+        "std::env",
+        "std::net",
+        "std::thread",
+        "crate::ui",
     ];
     for (path, text) in baking() {
         for word in OUTSIDE {
@@ -41,22 +55,63 @@ fn the_trade_has_no_browser_in_it() {
 fn a_value_goes_one_way() {
     // What each stage may not know. The worksheet's unit of length is the one word that pans and figures share with it.
     const FLOW: &[(&str, &[&str])] = &[
-        ("quantity", &["recipe", "formula", "balance", "chemistry", "pan", "finding"]),
-        ("ingredient", &["formula", "balance", "chemistry", "pan", "finding", "worksheet"]),
-        ("recipe", &["formula", "balance", "chemistry", "pan", "finding", "worksheet"]),
-        ("formula", &["balance", "chemistry", "pan", "finding", "worksheet"]),
+        (
+            "quantity",
+            &[
+                "recipe",
+                "formula",
+                "balance",
+                "chemistry",
+                "pan",
+                "finding",
+            ],
+        ),
+        (
+            "ingredient",
+            &[
+                "formula",
+                "balance",
+                "chemistry",
+                "pan",
+                "finding",
+                "worksheet",
+            ],
+        ),
+        (
+            "recipe",
+            &[
+                "formula",
+                "balance",
+                "chemistry",
+                "pan",
+                "finding",
+                "worksheet",
+            ],
+        ),
+        (
+            "formula",
+            &["balance", "chemistry", "pan", "finding", "worksheet"],
+        ),
         ("balance", &["chemistry", "pan", "finding", "worksheet"]),
         ("chemistry", &["pan", "finding", "worksheet"]),
         ("pan", &["chemistry", "finding"]),
         ("finding", &["saved", "demo"]),
     ];
     for (path, text) in baking() {
-        let Some((_, later)) = FLOW.iter().find(|(stage, _)| path.to_string_lossy().contains(&format!("/baking/{stage}/"))) else {
+        let Some((_, later)) = FLOW.iter().find(|(stage, _)| {
+            path.to_string_lossy()
+                .contains(&format!("/baking/{stage}/"))
+        }) else {
             continue;
         };
         for stage in *later {
-            let used = text.contains(&format!("baking::{stage}")) || text.contains(&format!("super::super::{stage}"));
-            assert!(!used, "{} knows of {stage}, which comes after it", path.display());
+            let used = text.contains(&format!("baking::{stage}"))
+                || text.contains(&format!("super::super::{stage}"));
+            assert!(
+                !used,
+                "{} knows of {stage}, which comes after it",
+                path.display()
+            );
         }
     }
 }

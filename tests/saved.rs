@@ -11,10 +11,18 @@ fn kept() -> KeptRecipe {
         changed: 1_764_057_600_000.0,
         inputs: Inputs {
             text: "Cake\n2 cups flour \u{1f370}\n".into(),
-            corrections: vec![Correction { text: "2 cups flour \u{1f370}".into(), grams: Some(250.0), ..Correction::default() }],
+            corrections: vec![Correction {
+                text: "2 cups flour \u{1f370}".into(),
+                grams: Some(250.0),
+                ..Correction::default()
+            }],
             choices: Choices {
                 own_pan: None,
-                other_pan: Some(PanEntry { shape: Shape::Loaf, length: "nine".into(), ..PanEntry::default() }),
+                other_pan: Some(PanEntry {
+                    shape: Shape::Loaf,
+                    length: "nine".into(),
+                    ..PanEntry::default()
+                }),
             },
         },
     }
@@ -40,24 +48,44 @@ fn every_past_version_still_loads() {
     let first = include_str!("saved/recipe-1.json");
     assert_eq!(from_text::<KeptRecipe>(first), Ok(kept()));
     let first = include_str!("saved/settings-1.json");
-    assert_eq!(from_text::<Settings>(first).map(|settings| settings.region), Ok(Region::Uk));
+    assert_eq!(
+        from_text::<Settings>(first).map(|settings| settings.region),
+        Ok(Region::Uk)
+    );
 }
 
 #[test]
 fn a_newer_record_is_named_as_newer() {
     let text = r#"{"format":"batterwright recipe","version":99,"body":{}}"#;
-    assert_eq!(from_text::<KeptRecipe>(text), Err(SavedTrouble::Newer { version: 99, known: 1 }));
+    assert_eq!(
+        from_text::<KeptRecipe>(text),
+        Err(SavedTrouble::Newer {
+            version: 99,
+            known: 1
+        })
+    );
 }
 
 #[test]
 fn a_damaged_record_is_refused_with_a_reason() {
     let whole = to_text(&kept()).expect("a finite record");
     let cut = &whole[..whole.len() / 2];
-    for text in ["", "null", "[]", "{}", "not json", cut, r#"{"format":"batterwright recipe","version":1,"body":7}"#,
-        r#"{"format":"batterwright recipe","version":0,"body":{}}"#, r#"{"format":"something else","version":1,"body":{}}"#]
-    {
+    for text in [
+        "",
+        "null",
+        "[]",
+        "{}",
+        "not json",
+        cut,
+        r#"{"format":"batterwright recipe","version":1,"body":7}"#,
+        r#"{"format":"batterwright recipe","version":0,"body":{}}"#,
+        r#"{"format":"something else","version":1,"body":{}}"#,
+    ] {
         let found = from_text::<KeptRecipe>(text);
-        assert!(matches!(found, Err(SavedTrouble::Corrupt(ref reason)) if !reason.is_empty()), "{text}: {found:?}");
+        assert!(
+            matches!(found, Err(SavedTrouble::Corrupt(ref reason)) if !reason.is_empty()),
+            "{text}: {found:?}"
+        );
     }
 }
 
@@ -65,5 +93,8 @@ fn a_damaged_record_is_refused_with_a_reason() {
 #[test]
 fn missing_fields_take_their_usual_value() {
     let text = r#"{"format":"batterwright recipe","version":1,"body":{"changed":0,"inputs":{"text":"1 egg"}}}"#;
-    assert_eq!(from_text::<KeptRecipe>(text).map(|kept| kept.inputs), Ok(Inputs::of_text("1 egg")));
+    assert_eq!(
+        from_text::<KeptRecipe>(text).map(|kept| kept.inputs),
+        Ok(Inputs::of_text("1 egg"))
+    );
 }

@@ -21,12 +21,19 @@ fn formula(grams: &[(&str, f64)]) -> Formula {
             line: index + 1,
             ingredient: by_key(key).unwrap_or_else(|| panic!("no ingredient {key}")),
             grams: Estimate::exact(Mass::grams(*grams)),
-            how: How { sentence: "Given".into(), cited: None },
+            how: How {
+                sentence: "Given".into(),
+                cited: None,
+            },
             place: Place::Batter,
+            in_pieces: false,
             doubts: Vec::new(),
         })
         .collect();
-    Formula { lines, unweighed: Vec::new() }
+    Formula {
+        lines,
+        unweighed: Vec::new(),
+    }
 }
 
 #[track_caller]
@@ -42,7 +49,10 @@ fn soda_to(ph: f64, grams: &[(&str, f64)]) -> f64 {
 
 #[track_caller]
 fn near(found: f64, expected: f64, tolerance: f64, what: &str) {
-    assert!((found - expected).abs() <= tolerance, "{what}: found {found}, expected {expected} +/- {tolerance}");
+    assert!(
+        (found - expected).abs() <= tolerance,
+        "{what}: found {found}, expected {expected} +/- {tolerance}"
+    );
 }
 
 /// Stoichiometry of soda by hand: 84.007 g/mol, so a gram answers 11.904 meq; with acetic acid of 60.052 g/mol
@@ -50,16 +60,25 @@ fn near(found: f64, expected: f64, tolerance: f64, what: &str) {
 #[test]
 fn soda_answers_its_equivalents() {
     near(SODA_MMOL_PER_GRAM, 11.904, 0.001, "meq in a gram of soda");
-    let vinegar = by_key("white_vinegar").and_then(|food| food.acidity).expect("vinegar has acidity");
+    let vinegar = by_key("white_vinegar")
+        .and_then(|food| food.acidity)
+        .expect("vinegar has acidity");
     // To pH 8.2 acetic acid has given all it has.
     let demand = base_demand(vinegar, Mass::grams(14.4), 8.2).to_milliequivalents();
-    near(demand, SODA_MMOL_PER_GRAM, 0.15, "vinegar that answers a gram of soda");
+    near(
+        demand,
+        SODA_MMOL_PER_GRAM,
+        0.15,
+        "vinegar that answers a gram of soda",
+    );
 }
 
 /// Neutralising value of cream of tartar: 84.007 / 188.177 = 44.64 g soda for 100 g, exact stoichiometry.
 #[test]
 fn cream_of_tartar_takes_its_neutralising_value() {
-    let tartar = by_key("cream_of_tartar").and_then(|food| food.leavening).expect("a leavening acid");
+    let tartar = by_key("cream_of_tartar")
+        .and_then(|food| food.leavening)
+        .expect("a leavening acid");
     near(tartar.neutralised.1, 44.64, 0.3, "neutralising value");
 }
 
@@ -67,7 +86,15 @@ fn cream_of_tartar_takes_its_neutralising_value() {
 /// Canada B.03.002 asks for at least 10 %.
 #[test]
 fn baking_powder_has_the_gas_of_its_soda() {
-    let gas = bowl_of(&[("baking_powder_aluminium", 100.0), ("water", 0.0), ("plain_flour", 1.0)]).gas.made.mean.to_grams();
+    let gas = bowl_of(&[
+        ("baking_powder_aluminium", 100.0),
+        ("water", 0.0),
+        ("plain_flour", 1.0),
+    ])
+    .gas
+    .made
+    .mean
+    .to_grams();
     near(gas, 16.2, 0.3, "carbon dioxide in 100 g of powder");
 }
 
@@ -76,36 +103,84 @@ fn baking_powder_has_the_gas_of_its_soda() {
 #[test]
 fn bowls_land_where_an_independent_solver_puts_them() {
     let cases: &[(&str, &[(&str, f64)], f64)] = &[
-        ("pound, no leavener", &[("plain_flour", 100.0), ("egg", 100.0), ("butter", 100.0)], 6.838),
-        ("sponge, no leavener", &[("plain_flour", 100.0), ("egg", 170.0)], 7.033),
+        (
+            "pound, no leavener",
+            &[("plain_flour", 100.0), ("egg", 100.0), ("butter", 100.0)],
+            6.838,
+        ),
+        (
+            "sponge, no leavener",
+            &[("plain_flour", 100.0), ("egg", 170.0)],
+            7.033,
+        ),
         (
             "buttermilk cake",
-            &[("plain_flour", 250.0), ("buttermilk", 245.0), ("egg", 100.0), ("butter", 113.0), ("baking_soda", 2.3)],
+            &[
+                ("plain_flour", 250.0),
+                ("buttermilk", 245.0),
+                ("egg", 100.0),
+                ("butter", 113.0),
+                ("baking_soda", 2.3),
+            ],
             7.241,
         ),
         (
             "devil's food, natural cocoa, milk",
-            &[("plain_flour", 100.0), ("cocoa_natural", 20.0), ("milk", 120.0), ("egg", 60.0), ("butter", 50.0), ("baking_soda", 2.5)],
+            &[
+                ("plain_flour", 100.0),
+                ("cocoa_natural", 20.0),
+                ("milk", 120.0),
+                ("egg", 60.0),
+                ("butter", 50.0),
+                ("baking_soda", 2.5),
+            ],
             8.222,
         ),
         (
             "devil's food, natural cocoa, buttermilk",
-            &[("plain_flour", 100.0), ("cocoa_natural", 20.0), ("buttermilk", 120.0), ("egg", 60.0), ("butter", 50.0), ("baking_soda", 2.5)],
+            &[
+                ("plain_flour", 100.0),
+                ("cocoa_natural", 20.0),
+                ("buttermilk", 120.0),
+                ("egg", 60.0),
+                ("butter", 50.0),
+                ("baking_soda", 2.5),
+            ],
             7.992,
         ),
         (
             "devil's food, alkalised cocoa, milk",
-            &[("plain_flour", 100.0), ("cocoa_dutched", 20.0), ("milk", 120.0), ("egg", 60.0), ("butter", 50.0), ("baking_soda", 2.5)],
+            &[
+                ("plain_flour", 100.0),
+                ("cocoa_dutched", 20.0),
+                ("milk", 120.0),
+                ("egg", 60.0),
+                ("butter", 50.0),
+                ("baking_soda", 2.5),
+            ],
             8.297,
         ),
         (
             "banana bread",
-            &[("plain_flour", 250.0), ("banana", 340.0), ("egg", 100.0), ("butter", 113.0), ("baking_soda", 4.6)],
+            &[
+                ("plain_flour", 250.0),
+                ("banana", 340.0),
+                ("egg", 100.0),
+                ("butter", 113.0),
+                ("baking_soda", 4.6),
+            ],
             7.985,
         ),
         (
             "gingerbread",
-            &[("plain_flour", 250.0), ("molasses", 337.0), ("water", 237.0), ("egg", 50.0), ("butter", 113.0), ("baking_soda", 4.6)],
+            &[
+                ("plain_flour", 250.0),
+                ("molasses", 337.0),
+                ("water", 237.0),
+                ("egg", 50.0),
+                ("butter", 113.0),
+                ("baking_soda", 4.6),
+            ],
             7.525,
         ),
     ];
@@ -118,27 +193,55 @@ fn bowls_land_where_an_independent_solver_puts_them() {
 const POWDERS: &[(&str, &[(&str, f64)], f64)] = &[
     (
         "white layer, aluminium powder",
-        &[("cake_flour", 100.0), ("milk", 95.0), ("egg_white", 70.0), ("baking_powder_aluminium", 5.5)],
+        &[
+            ("cake_flour", 100.0),
+            ("milk", 95.0),
+            ("egg_white", 70.0),
+            ("baking_powder_aluminium", 5.5),
+        ],
         6.569,
     ),
     (
         "white layer, phosphate powder",
-        &[("cake_flour", 100.0), ("milk", 95.0), ("egg_white", 70.0), ("baking_powder_phosphate", 5.5)],
+        &[
+            ("cake_flour", 100.0),
+            ("milk", 95.0),
+            ("egg_white", 70.0),
+            ("baking_powder_phosphate", 5.5),
+        ],
         6.741,
     ),
     (
         "white layer, pyrophosphate powder",
-        &[("cake_flour", 100.0), ("milk", 95.0), ("egg_white", 70.0), ("baking_powder_pyrophosphate", 5.5)],
+        &[
+            ("cake_flour", 100.0),
+            ("milk", 95.0),
+            ("egg_white", 70.0),
+            ("baking_powder_pyrophosphate", 5.5),
+        ],
         7.612,
     ),
     (
         "yellow layer, aluminium powder",
-        &[("plain_flour", 100.0), ("milk", 80.0), ("egg", 55.0), ("butter", 50.0), ("baking_powder_aluminium", 4.5)],
+        &[
+            ("plain_flour", 100.0),
+            ("milk", 80.0),
+            ("egg", 55.0),
+            ("butter", 50.0),
+            ("baking_powder_aluminium", 4.5),
+        ],
         6.770,
     ),
     (
         "lemon juice on powder alone",
-        &[("plain_flour", 250.0), ("milk", 120.0), ("lemon_juice", 60.0), ("egg", 150.0), ("butter", 113.0), ("baking_powder_aluminium", 9.2)],
+        &[
+            ("plain_flour", 250.0),
+            ("milk", 120.0),
+            ("lemon_juice", 60.0),
+            ("egg", 150.0),
+            ("butter", 113.0),
+            ("baking_powder_aluminium", 9.2),
+        ],
         4.936,
     ),
 ];
@@ -147,27 +250,59 @@ const POWDERS: &[(&str, &[(&str, f64)], f64)] = &[
 /// 2.40 g to 7.2 for a banana loaf.
 #[test]
 fn soda_needed_is_what_an_independent_solver_finds() {
-    let buttermilk = [("plain_flour", 250.0), ("buttermilk", 245.0), ("egg", 100.0)];
+    let buttermilk = [
+        ("plain_flour", 250.0),
+        ("buttermilk", 245.0),
+        ("egg", 100.0),
+    ];
     near(soda_to(7.2, &buttermilk), 2.24, 0.05, "buttermilk to 7.2");
     near(soda_to(7.5, &buttermilk), 2.75, 0.06, "buttermilk to 7.5");
-    near(soda_to(7.2, &[("plain_flour", 250.0), ("banana", 340.0), ("egg", 100.0)]), 2.40, 0.05, "banana to 7.2");
+    near(
+        soda_to(
+            7.2,
+            &[("plain_flour", 250.0), ("banana", 340.0), ("egg", 100.0)],
+        ),
+        2.40,
+        0.05,
+        "banana to 7.2",
+    );
 }
 
 /// Common practice, no source: half a teaspoon of soda (2.3 g, USDA SR28) answers a cup of sour milk, taken with
 /// the flour and the eggs of its cake. Within a fifth.
 #[test]
 fn half_a_teaspoon_of_soda_answers_a_cup_of_sour_milk() {
-    let needed = soda_to(7.2, &[("plain_flour", 250.0), ("buttermilk", 245.0), ("egg", 100.0)]);
-    near(needed, 2.3, 0.46, "soda for a cup of buttermilk and its cake");
+    let needed = soda_to(
+        7.2,
+        &[
+            ("plain_flour", 250.0),
+            ("buttermilk", 245.0),
+            ("egg", 100.0),
+        ],
+    );
+    near(
+        needed,
+        2.3,
+        0.46,
+        "soda for a cup of buttermilk and its cake",
+    );
 }
 
 /// Common practice, no source: soda has about four times the power of baking powder. By gas, three to four.
 #[test]
 fn soda_has_about_four_times_the_power_of_powder() {
     let gas_of = |key: &str| {
-        bowl_of(&[(key, 1.0), ("plain_flour", 1.0), ("white_vinegar", 200.0)]).gas.made.mean.to_grams()
+        bowl_of(&[(key, 1.0), ("plain_flour", 1.0), ("white_vinegar", 200.0)])
+            .gas
+            .made
+            .mean
+            .to_grams()
     };
-    for powder in ["baking_powder", "baking_powder_phosphate", "baking_powder_tartrate"] {
+    for powder in [
+        "baking_powder",
+        "baking_powder_phosphate",
+        "baking_powder_tartrate",
+    ] {
         let ratio = gas_of("baking_soda") / gas_of(powder);
         assert!((3.0..=4.2).contains(&ratio), "{powder}: {ratio}");
     }
@@ -187,8 +322,14 @@ fn a_tablespoon_of_lemon_juice_answers_a_quarter_teaspoon_of_soda() {
 #[test]
 fn lemon_is_near_two_and_orange_near_four() {
     for (key, low, high) in [("lemon_juice", 2.0, 2.6), ("orange_juice", 3.3, 4.2)] {
-        let acidity = by_key(key).and_then(|food| food.acidity).expect("a juice has acidity");
-        assert!((low..=high).contains(&acidity.ph.1), "{key}: {}", acidity.ph.1);
+        let acidity = by_key(key)
+            .and_then(|food| food.acidity)
+            .expect("a juice has acidity");
+        assert!(
+            (low..=high).contains(&acidity.ph.1),
+            "{key}: {}",
+            acidity.ph.1
+        );
     }
 }
 
@@ -207,8 +348,12 @@ fn titratable_acidity_lies_in_the_published_range() {
     };
     let mut checked = 0;
     for ingredient in batterwright::baking::ingredient::all() {
-        let Some(acidity) = ingredient.acidity else { continue };
-        let Some((acid, low, high)) = acidity.titratable else { continue };
+        let Some(acidity) = ingredient.acidity else {
+            continue;
+        };
+        let Some((acid, low, high)) = acidity.titratable else {
+            continue;
+        };
         let demand = base_demand(acidity, Mass::grams(100.0), 8.2).to_milliequivalents();
         let percent = demand * equivalents(acid) / 1000.0;
         checked += 1;
@@ -219,7 +364,10 @@ fn titratable_acidity_lies_in_the_published_range() {
             ingredient.key
         );
     }
-    assert!(checked >= 20, "only {checked} foods have a published titratable acidity");
+    assert!(
+        checked >= 20,
+        "only {checked} foods have a published titratable acidity"
+    );
 }
 
 /// A juice far more acid than the puree that it replaces, on baking powder alone, ends far too acid: facts of the trade.
@@ -235,7 +383,10 @@ fn a_sour_juice_on_powder_alone_ends_acid() {
             ("sunflower_oil", 72.0),
         ]
     };
-    let (pear, passion) = (bowl_of(&cake("pear_puree")).ph.mean.value(), bowl_of(&cake("passion_fruit_juice")).ph.mean.value());
+    let (pear, passion) = (
+        bowl_of(&cake("pear_puree")).ph.mean.value(),
+        bowl_of(&cake("passion_fruit_juice")).ph.mean.value(),
+    );
     assert!(pear > 6.0, "pear {pear}");
     assert!(passion < 5.5, "passion fruit {passion}");
 }
@@ -244,12 +395,37 @@ fn a_sour_juice_on_powder_alone_ends_acid() {
 /// egg 76.15 % water and 9.51 % fat, flour 11.92 % water and 0.98 % fat. Water 106.0, fat 91.6.
 #[test]
 fn totals_of_a_pound_cake() {
-    let cake = formula(&[("plain_flour", 100.0), ("sugar", 100.0), ("butter", 100.0), ("egg", 100.0)]);
-    near(total(&cake, Constituent::Water).grams.mean.to_grams(), 106.0, 0.2, "water");
-    near(total(&cake, Constituent::Fat).grams.mean.to_grams(), 91.6, 0.3, "fat");
+    let cake = formula(&[
+        ("plain_flour", 100.0),
+        ("sugar", 100.0),
+        ("butter", 100.0),
+        ("egg", 100.0),
+    ]);
+    near(
+        total(&cake, Constituent::Water).grams.mean.to_grams(),
+        106.0,
+        0.2,
+        "water",
+    );
+    near(
+        total(&cake, Constituent::Fat).grams.mean.to_grams(),
+        91.6,
+        0.3,
+        "fat",
+    );
     let percentages = percentages(&cake);
-    near(percentages.of(Mass::grams(50.0)).map_or(0.0, |share| share.to_percent()), 50.0, 1e-9, "half the flour");
-    assert_eq!(kind(&cake, &percentages), batterwright::baking::balance::Kind::Rich);
+    near(
+        percentages
+            .of(Mass::grams(50.0))
+            .map_or(0.0, |share| share.to_percent()),
+        50.0,
+        1e-9,
+        "half the flour",
+    );
+    assert_eq!(
+        kind(&cake, &percentages),
+        batterwright::baking::balance::Kind::Rich
+    );
 }
 
 /// Area and volume ratios by hand: 9 over 8 in round 1.265625; 10 in square over 8 in round 1.989437; 13 x 9 over 9 in round 1.839118.
@@ -263,9 +439,27 @@ fn pan_factors_are_geometry() {
         depth: Length::inches(2.0),
     };
     let factor = |from: Pan, to: Pan| to.brim() / from.brim();
-    near(factor(pan(Shape::Round, 8.0, 8.0), pan(Shape::Round, 9.0, 9.0)), 1.265_625, 1e-6, "8 to 9 round");
-    near(factor(pan(Shape::Round, 8.0, 8.0), pan(Shape::Square, 10.0, 10.0)), 1.989_437, 1e-6, "8 round to 10 square");
-    near(factor(pan(Shape::Round, 9.0, 9.0), pan(Shape::Rectangle, 13.0, 9.0)), 1.839_118, 1e-5, "9 round to 13 x 9");
+    near(
+        factor(pan(Shape::Round, 8.0, 8.0), pan(Shape::Round, 9.0, 9.0)),
+        1.265_625,
+        1e-6,
+        "8 to 9 round",
+    );
+    near(
+        factor(pan(Shape::Round, 8.0, 8.0), pan(Shape::Square, 10.0, 10.0)),
+        1.989_437,
+        1e-6,
+        "8 round to 10 square",
+    );
+    near(
+        factor(
+            pan(Shape::Round, 9.0, 9.0),
+            pan(Shape::Rectangle, 13.0, 9.0),
+        ),
+        1.839_118,
+        1e-5,
+        "9 round to 13 x 9",
+    );
 }
 
 /// NIST SP 811 and Handbook 44, exact: inch, pound, US cup; 350 F is 176.667 C, a difference of 25 F is 13.889 C.
@@ -274,8 +468,28 @@ fn units_are_those_of_the_standards() {
     near(Length::inches(1.0).to_millimetres(), 25.4, 0.0, "inch");
     near(Mass::POUND.to_grams(), 453.592_37, 0.0, "pound");
     near(Mass::OUNCE.to_grams() * 16.0, 453.592_37, 1e-9, "16 ounces");
-    near(Volume::US_CUP.to_millilitres() * 16.0, 3_785.411_784, 1e-9, "US gallon");
-    near(Temperature::fahrenheit(350.0).to_celsius(), 176.667, 0.001, "350 F");
-    near(TemperatureChange::fahrenheit(25.0).to_celsius(), 13.889, 0.001, "a difference of 25 F");
-    near(Temperature::gas_mark(6.0).to_fahrenheit(), 400.0, 1e-9, "gas mark 6");
+    near(
+        Volume::US_CUP.to_millilitres() * 16.0,
+        3_785.411_784,
+        1e-9,
+        "US gallon",
+    );
+    near(
+        Temperature::fahrenheit(350.0).to_celsius(),
+        176.667,
+        0.001,
+        "350 F",
+    );
+    near(
+        TemperatureChange::fahrenheit(25.0).to_celsius(),
+        13.889,
+        0.001,
+        "a difference of 25 F",
+    );
+    near(
+        Temperature::gas_mark(6.0).to_fahrenheit(),
+        400.0,
+        1e-9,
+        "gas mark 6",
+    );
 }

@@ -5,7 +5,7 @@ use batterwright::baking::finding::{Severity, VerdictKind};
 use batterwright::baking::ingredient::{PieceSize, Region};
 use batterwright::baking::pan::{PanEntry, PanField, Shape};
 use batterwright::baking::worksheet::{
-    Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings, SheetLine, Status, Worksheet, worksheet,
+    CupHabit, EggSize, Inputs, LengthUnit, Settings, SheetLine, Status, Worksheet, worksheet,
 };
 
 fn sheet(text: &str) -> Worksheet {
@@ -13,7 +13,10 @@ fn sheet(text: &str) -> Worksheet {
 }
 
 fn demo(key: &str) -> &'static Demo {
-    DEMOS.iter().find(|demo| demo.key == key).expect("a demo of that key")
+    DEMOS
+        .iter()
+        .find(|demo| demo.key == key)
+        .expect("a demo of that key")
 }
 
 #[track_caller]
@@ -23,17 +26,32 @@ fn line(sheet: &Worksheet, number: usize) -> &SheetLine {
 
 #[track_caller]
 fn grams(text: &str) -> f64 {
-    line(&sheet(text), 1).grams.unwrap_or_else(|| panic!("no weight for {text:?}")).mean
+    line(&sheet(text), 1)
+        .grams
+        .unwrap_or_else(|| panic!("no weight for {text:?}"))
+        .mean
 }
 
 /// The hand-worked weights of every demo, within 2 % or the scale's tenth of a gram.
 #[test]
 fn demos_weigh_what_was_worked_by_hand() {
     const BY_HAND: &[(&str, &str)] = &[
-        ("harbour_pear_cake", include_str!("worksheet/harbour_pear_cake.txt")),
-        ("passion_fruit_version", include_str!("worksheet/passion_fruit_version.txt")),
-        ("sour_milk_muffins", include_str!("worksheet/sour_milk_muffins.txt")),
-        ("lamp_room_cocoa_loaf", include_str!("worksheet/lamp_room_cocoa_loaf.txt")),
+        (
+            "harbour_pear_cake",
+            include_str!("worksheet/harbour_pear_cake.txt"),
+        ),
+        (
+            "passion_fruit_version",
+            include_str!("worksheet/passion_fruit_version.txt"),
+        ),
+        (
+            "sour_milk_muffins",
+            include_str!("worksheet/sour_milk_muffins.txt"),
+        ),
+        (
+            "lamp_room_cocoa_loaf",
+            include_str!("worksheet/lamp_room_cocoa_loaf.txt"),
+        ),
     ];
     assert_eq!(BY_HAND.len(), DEMOS.len());
     for (key, table) in BY_HAND {
@@ -41,15 +59,33 @@ fn demos_weigh_what_was_worked_by_hand() {
         let mut expected = 0;
         for row in table.lines().filter(|row| !row.starts_with('#')) {
             let cells: Vec<&str> = row.split('|').map(str::trim).collect();
-            let (number, grams): (usize, f64) = (cells[0].parse().expect("a line"), cells[2].parse().expect("grams"));
+            let (number, grams): (usize, f64) = (
+                cells[0].parse().expect("a line"),
+                cells[2].parse().expect("grams"),
+            );
             let found = line(&sheet, number);
-            assert_eq!(found.ingredient, Some(cells[1]), "{key} line {number}: {}", found.text);
-            let mean = found.grams.unwrap_or_else(|| panic!("{key} line {number} has no weight")).mean;
-            assert!((mean - grams).abs() <= (grams * 0.02).max(0.1), "{key} line {number}: {mean} g, by hand {grams} g");
+            assert_eq!(
+                found.ingredient,
+                Some(cells[1]),
+                "{key} line {number}: {}",
+                found.text
+            );
+            let mean = found
+                .grams
+                .unwrap_or_else(|| panic!("{key} line {number} has no weight"))
+                .mean;
+            assert!(
+                (mean - grams).abs() <= (grams * 0.02).max(0.1),
+                "{key} line {number}: {mean} g, by hand {grams} g"
+            );
             assert!(!found.flagged, "{key} line {number}: {:?}", found.doubts);
             expected += 1;
         }
-        let weighed = sheet.lines.iter().filter(|line| line.grams.is_some()).count();
+        let weighed = sheet
+            .lines
+            .iter()
+            .filter(|line| line.grams.is_some())
+            .count();
         assert_eq!(weighed, expected, "{key}: every ingredient is in the table");
     }
 }
@@ -58,18 +94,52 @@ fn demos_weigh_what_was_worked_by_hand() {
 #[test]
 fn the_passion_fruit_version_is_flagged_and_mended() {
     let pear = sheet(demo("harbour_pear_cake").text);
-    assert_eq!(pear.leavening.verdict.kind, VerdictKind::Agreed, "{}", pear.leavening.verdict.sentence);
+    assert_eq!(
+        pear.leavening.verdict.kind,
+        VerdictKind::Agreed,
+        "{}",
+        pear.leavening.verdict.sentence
+    );
     let inputs = Inputs::of_text(demo("passion_fruit_version").text);
     let passion = worksheet(&inputs, &Settings::default());
-    assert_eq!(passion.leavening.verdict.kind, VerdictKind::Short, "{}", passion.leavening.verdict.sentence);
+    assert_eq!(
+        passion.leavening.verdict.kind,
+        VerdictKind::Short,
+        "{}",
+        passion.leavening.verdict.sentence
+    );
     let finding = &passion.findings[0];
-    assert_eq!((finding.name, finding.severity), ("soda_short", Severity::Fault));
+    assert_eq!(
+        (finding.name, finding.severity),
+        ("soda_short", Severity::Fault)
+    );
     assert_eq!(finding.lines[0], 13, "the juice is the cause");
-    let mended = worksheet(&inputs.with_remedy(&finding.remedies[0]), &Settings::default());
-    assert_eq!(mended.leavening.verdict.kind, VerdictKind::Agreed, "{}", mended.leavening.verdict.sentence);
-    assert_eq!(mended.leavening.gas_verdict.kind, VerdictKind::Agreed, "{}", mended.leavening.gas_verdict.sentence);
+    let mended = worksheet(
+        &inputs.with_remedy(&finding.remedies[0]),
+        &Settings::default(),
+    );
+    assert_eq!(
+        mended.leavening.verdict.kind,
+        VerdictKind::Agreed,
+        "{}",
+        mended.leavening.verdict.sentence
+    );
+    assert_eq!(
+        mended.leavening.gas_verdict.kind,
+        VerdictKind::Agreed,
+        "{}",
+        mended.leavening.gas_verdict.sentence
+    );
     // Part of the powder has become soda, and the rest of the formula stands.
-    let of = |sheet: &Worksheet, key: &str| sheet.lines.iter().filter(|line| line.ingredient == Some(key)).filter_map(|line| line.grams).map(|grams| grams.mean).sum::<f64>();
+    let of = |sheet: &Worksheet, key: &str| {
+        sheet
+            .lines
+            .iter()
+            .filter(|line| line.ingredient == Some(key))
+            .filter_map(|line| line.grams)
+            .map(|grams| grams.mean)
+            .sum::<f64>()
+    };
     assert!(of(&mended, "baking_soda") > 2.0 && of(&mended, "baking_powder") < 11.0);
     assert_eq!(of(&mended, "plain_flour"), of(&passion, "plain_flour"));
 }
@@ -78,25 +148,70 @@ fn the_passion_fruit_version_is_flagged_and_mended() {
 #[test]
 fn verdicts_are_a_practitioners() {
     let cases = [
-        ("powder and milk", "2 cups flour\n1 cup sugar\n1 tablespoon baking powder\n1 cup milk\n2 eggs\n1/2 cup butter", VerdictKind::Agreed, VerdictKind::Agreed),
-        ("half a teaspoon of soda to a cup of buttermilk", "2 cups flour\n1 cup sugar\n1/2 teaspoon baking soda\n1 teaspoon baking powder\n1 cup buttermilk\n2 eggs\n1/2 cup butter", VerdictKind::Agreed, VerdictKind::Agreed),
-        ("a tablespoon of soda to a cup of buttermilk", "2 cups flour\n1 cup sugar\n1 tablespoon baking soda\n1 cup buttermilk\n2 eggs\n1/2 cup butter", VerdictKind::Spare, VerdictKind::Agreed),
-        ("a cup of lemon juice on powder alone", "2 cups flour\n1 cup sugar\n2 teaspoons baking powder\n1 cup lemon juice\n2 eggs\n1/2 cup butter", VerdictKind::Short, VerdictKind::Agreed),
-        ("vinegar and soda, no egg, no milk", "1 1/2 cups flour\n1 cup sugar\n1/4 cup cocoa powder\n1 teaspoon baking soda\n1 tablespoon vinegar\n1/3 cup oil\n1 cup water", VerdictKind::Agreed, VerdictKind::Agreed),
-        ("no leavening at all", "2 cups flour\n1 cup sugar\n1 cup milk\n1/3 cup oil", VerdictKind::Agreed, VerdictKind::Short),
+        (
+            "powder and milk",
+            "2 cups flour\n1 cup sugar\n1 tablespoon baking powder\n1 cup milk\n2 eggs\n1/2 cup butter",
+            VerdictKind::Agreed,
+            VerdictKind::Agreed,
+        ),
+        (
+            "half a teaspoon of soda to a cup of buttermilk",
+            "2 cups flour\n1 cup sugar\n1/2 teaspoon baking soda\n1 teaspoon baking powder\n1 cup buttermilk\n2 eggs\n1/2 cup butter",
+            VerdictKind::Agreed,
+            VerdictKind::Agreed,
+        ),
+        (
+            "a tablespoon of soda to a cup of buttermilk",
+            "2 cups flour\n1 cup sugar\n1 tablespoon baking soda\n1 cup buttermilk\n2 eggs\n1/2 cup butter",
+            VerdictKind::Spare,
+            VerdictKind::Agreed,
+        ),
+        (
+            "a cup of lemon juice on powder alone",
+            "2 cups flour\n1 cup sugar\n2 teaspoons baking powder\n1 cup lemon juice\n2 eggs\n1/2 cup butter",
+            VerdictKind::Short,
+            VerdictKind::Agreed,
+        ),
+        (
+            "vinegar and soda, no egg, no milk",
+            "1 1/2 cups flour\n1 cup sugar\n1/4 cup cocoa powder\n1 teaspoon baking soda\n1 tablespoon vinegar\n1/3 cup oil\n1 cup water",
+            VerdictKind::Agreed,
+            VerdictKind::Agreed,
+        ),
+        (
+            "no leavening at all",
+            "2 cups flour\n1 cup sugar\n1 cup milk\n1/3 cup oil",
+            VerdictKind::Agreed,
+            VerdictKind::Short,
+        ),
     ];
     for (name, text, acid, gas) in cases {
         let sheet = sheet(text);
-        assert_eq!(sheet.leavening.verdict.kind, acid, "{name}: {}", sheet.leavening.verdict.sentence);
-        assert_eq!(sheet.leavening.gas_verdict.kind, gas, "{name}: {}", sheet.leavening.gas_verdict.sentence);
+        assert_eq!(
+            sheet.leavening.verdict.kind, acid,
+            "{name}: {}",
+            sheet.leavening.verdict.sentence
+        );
+        assert_eq!(
+            sheet.leavening.gas_verdict.kind, gas,
+            "{name}: {}",
+            sheet.leavening.gas_verdict.sentence
+        );
     }
 }
 
 /// USDA HERR 41 (1977): a cup of flour is 116 g sifted, 126 g spooned; cookery trials: 142 g dipped.
 #[test]
 fn a_cup_is_as_it_is_filled() {
-    for (habit, expected) in [(CupHabit::Sifted, 116.0), (CupHabit::Spooned, 126.0), (CupHabit::Dipped, 142.0)] {
-        let settings = Settings { cup_habit: habit, ..Settings::default() };
+    for (habit, expected) in [
+        (CupHabit::Sifted, 116.0),
+        (CupHabit::Spooned, 126.0),
+        (CupHabit::Dipped, 142.0),
+    ] {
+        let settings = Settings {
+            cup_habit: habit,
+            ..Settings::default()
+        };
         let found = worksheet(&Inputs::of_text("1 cup all-purpose flour"), &settings);
         let mean = line(&found, 1).grams.expect("a weight").mean;
         assert!((mean - expected).abs() < 0.5, "{habit:?}: {mean}");
@@ -107,8 +222,14 @@ fn a_cup_is_as_it_is_filled() {
 #[test]
 fn measures_are_the_countrys() {
     let water = |text: &str, region| {
-        let settings = Settings { region, ..Settings::default() };
-        line(&worksheet(&Inputs::of_text(text), &settings), 1).grams.expect("a weight").mean
+        let settings = Settings {
+            region,
+            ..Settings::default()
+        };
+        line(&worksheet(&Inputs::of_text(text), &settings), 1)
+            .grams
+            .expect("a weight")
+            .mean
     };
     let ratio = water("1 cup water", Region::Au) / water("1 cup water", Region::Us);
     assert!((ratio - 250.0 / 236.588_236_5).abs() < 1e-9, "{ratio}");
@@ -120,11 +241,27 @@ fn measures_are_the_countrys() {
 #[test]
 fn eggs_are_the_countrys_too() {
     let egg = |region| {
-        let settings = Settings { region, eggs: EggSize(PieceSize::Large), ..Settings::default() };
-        line(&worksheet(&Inputs::of_text("2 eggs"), &settings), 1).grams.expect("a weight").mean / 2.0
+        let settings = Settings {
+            region,
+            eggs: EggSize(PieceSize::Large),
+            ..Settings::default()
+        };
+        line(&worksheet(&Inputs::of_text("2 eggs"), &settings), 1)
+            .grams
+            .expect("a weight")
+            .mean
+            / 2.0
     };
-    assert!((50.0..=52.0).contains(&egg(Region::Us)), "{}", egg(Region::Us));
-    assert!((58.0..=61.0).contains(&egg(Region::Uk)), "{}", egg(Region::Uk));
+    assert!(
+        (50.0..=52.0).contains(&egg(Region::Us)),
+        "{}",
+        egg(Region::Us)
+    );
+    assert!(
+        (58.0..=61.0).contains(&egg(Region::Uk)),
+        "{}",
+        egg(Region::Uk)
+    );
 }
 
 /// A stick of butter is 4 oz by its wrapper: 113.4 g, exact.
@@ -152,7 +289,15 @@ fn corrections_hold_when_lines_are_added_above() {
     assert_eq!(line(&found, 4).ingredient, Some("sugar"));
     assert!(line(&found, 3).corrected && line(&found, 4).corrected);
     inputs.uncorrect(3);
-    assert!((line(&worksheet(&inputs, &Settings::default()), 3).grams.expect("a weight").mean - 250.0).abs() < 1.0);
+    assert!(
+        (line(&worksheet(&inputs, &Settings::default()), 3)
+            .grams
+            .expect("a weight")
+            .mean
+            - 250.0)
+            .abs()
+            < 1.0
+    );
 }
 
 #[test]
@@ -163,13 +308,18 @@ fn a_line_that_is_not_an_ingredient_is_kept_and_left_out() {
     assert_eq!(before.leavening.verdict.kind, VerdictKind::CannotTell);
     inputs.call_ingredient(2, Some(false));
     let after = worksheet(&inputs, &Settings::default());
-    assert_eq!((line(&after, 2).status, line(&after, 2).text.as_str()), (Status::Note, "1 cup love"));
+    assert_eq!(
+        (line(&after, 2).status, line(&after, 2).text.as_str()),
+        (Status::Note, "1 cup love")
+    );
 }
 
 /// An 8 in square pan of 2 in depth into a 9 x 13: 117 / 64 = 1.828 by area and by volume.
 #[test]
 fn another_pan_scales_the_formula_and_counts_eggs() {
-    let mut inputs = Inputs::of_text("250 g flour\n2 large eggs\n200 g milk\n\nMethod\nBake in an 8-inch square pan.");
+    let mut inputs = Inputs::of_text(
+        "250 g flour\n2 large eggs\n200 g milk\n\nMethod\nBake in an 8-inch square pan.",
+    );
     inputs.choices.other_pan = Some(PanEntry {
         shape: Shape::Rectangle,
         count: "1".into(),
@@ -187,12 +337,33 @@ fn another_pan_scales_the_formula_and_counts_eggs() {
 
 #[test]
 fn what_is_typed_wrongly_into_a_pan_is_said_at_its_field() {
-    for (length, depth, field) in [("nine", "2", PanField::Length), ("9", "", PanField::Depth), ("0", "2", PanField::Length), ("9", "40000", PanField::Depth), ("NaN", "2", PanField::Length)] {
+    for (length, depth, field) in [
+        ("nine", "2", PanField::Length),
+        ("9", "", PanField::Depth),
+        ("0", "2", PanField::Length),
+        ("9", "40000", PanField::Depth),
+        ("NaN", "2", PanField::Length),
+    ] {
         let mut inputs = Inputs::of_text("250 g flour");
-        inputs.choices.other_pan = Some(PanEntry { length: length.into(), depth: depth.into(), ..PanEntry::default() });
-        let other = worksheet(&inputs, &Settings::default()).pans.other.expect("the pan as typed");
+        inputs.choices.other_pan = Some(PanEntry {
+            length: length.into(),
+            depth: depth.into(),
+            ..PanEntry::default()
+        });
+        let other = worksheet(&inputs, &Settings::default())
+            .pans
+            .other
+            .expect("the pan as typed");
         assert!(!other.known);
-        assert_eq!(other.troubles.iter().map(|trouble| trouble.field).collect::<Vec<_>>(), [field], "{length} {depth}");
+        assert_eq!(
+            other
+                .troubles
+                .iter()
+                .map(|trouble| trouble.field)
+                .collect::<Vec<_>>(),
+            [field],
+            "{length} {depth}"
+        );
         assert_eq!(other.entry.length, length, "what was typed is kept");
     }
 }
@@ -200,11 +371,22 @@ fn what_is_typed_wrongly_into_a_pan_is_said_at_its_field() {
 /// Bad input: a sentence at the line, nothing lost, and no figure that is not one.
 #[test]
 fn bad_input_gets_a_sentence_at_its_line() {
-    for text in ["1/0 cup flour", "1e308 cups flour", "2 cups", "3 tablespoons", "1 cup", "sugar: minus 2 cups"] {
+    for text in [
+        "1/0 cup flour",
+        "1e308 cups flour",
+        "2 cups",
+        "3 tablespoons",
+        "1 cup",
+        "sugar: minus 2 cups",
+    ] {
         let found = sheet(&format!("250 g flour\n{text}\n100 g sugar"));
         let bad = line(&found, 2);
         assert!(bad.flagged && bad.grams.is_none(), "{text}: {bad:?}");
-        assert!(bad.doubts.iter().any(|doubt| doubt.len() > 10), "{text}: {:?}", bad.doubts);
+        assert!(
+            bad.doubts.iter().any(|doubt| doubt.len() > 10),
+            "{text}: {:?}",
+            bad.doubts
+        );
         assert_eq!(bad.text, text);
     }
 }
@@ -215,22 +397,45 @@ fn nothing_pasted_is_no_fault() {
         let found = sheet(text);
         assert!(found.findings.is_empty(), "{:?}", found.findings);
         assert_eq!(found.leavening.verdict.kind, VerdictKind::CannotTell);
-        assert!(found.summary.starts_with("No ingredients yet"), "{}", found.summary);
+        assert!(
+            found.summary.starts_with("No ingredients yet"),
+            "{}",
+            found.summary
+        );
     }
 }
 
 #[test]
 fn ten_thousand_lines_are_all_kept() {
-    let text = "1 cup flour\n<script>alert(1)</script>\n🍰 שלום\n2 tsp baking powder\n".repeat(2500);
+    let text =
+        "1 cup flour\n<script>alert(1)</script>\n🍰 שלום\n2 tsp baking powder\n".repeat(2500);
     let found = sheet(&text);
     assert_eq!(found.lines.len(), 10_000);
-    assert!(found.lines.iter().step_by(4).all(|line| line.ingredient == Some("plain_flour")));
+    assert!(
+        found
+            .lines
+            .iter()
+            .step_by(4)
+            .all(|line| line.ingredient == Some("plain_flour"))
+    );
 }
 
 #[test]
 fn allergens_name_their_lines() {
     let found = sheet("250 g flour\n2 eggs\n100 g butter\n50 g walnuts\n1 tsp vanilla");
-    let names: Vec<(&str, &[usize])> = found.allergens.iter().map(|note| (note.name.as_str(), note.lines.as_slice())).collect();
-    assert_eq!(names, [("Wheat (gluten)", &[1][..]), ("Milk", &[3]), ("Egg", &[2]), ("Tree nuts", &[4])]);
+    let names: Vec<(&str, &[usize])> = found
+        .allergens
+        .iter()
+        .map(|note| (note.name.as_str(), note.lines.as_slice()))
+        .collect();
+    assert_eq!(
+        names,
+        [
+            ("Wheat (gluten)", &[1][..]),
+            ("Milk", &[3]),
+            ("Egg", &[2]),
+            ("Tree nuts", &[4])
+        ]
+    );
     assert_eq!(found.plant_based, "Not plant-based: see lines 2 and 3.");
 }

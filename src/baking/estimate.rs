@@ -23,19 +23,31 @@ pub struct Estimate<Q> {
 impl<Q: Quantity> Estimate<Q> {
     /// A figure known exactly.
     pub fn exact(value: Q) -> Self {
-        Self { mean: value, low: value, high: value }
+        Self {
+            mean: value,
+            low: value,
+            high: value,
+        }
     }
 
     /// A mean with its 5 % and 95 % points. They are put in order if they are not.
     pub fn between(low: Q, mean: Q, high: Q) -> Self {
         let (a, b, c) = (low.base(), mean.base(), high.base());
-        Self { mean, low: Q::from_base(a.min(b).min(c)), high: Q::from_base(c.max(b).max(a)) }
+        Self {
+            mean,
+            low: Q::from_base(a.min(b).min(c)),
+            high: Q::from_base(c.max(b).max(a)),
+        }
     }
 
     /// A mean with a relative standard deviation, as a fraction of the mean.
     pub fn relative(mean: Q, deviation: f64) -> Self {
         let half = mean.base().abs() * deviation * NORMAL_95;
-        Self { mean, low: Q::from_base(mean.base() - half), high: Q::from_base(mean.base() + half) }
+        Self {
+            mean,
+            low: Q::from_base(mean.base() - half),
+            high: Q::from_base(mean.base() + half),
+        }
     }
 
     /// The standard deviation of a normal spread with the same range, in the base unit.
@@ -45,7 +57,11 @@ impl<Q: Quantity> Estimate<Q> {
 
     /// The standard deviation as a fraction of the mean; zero for a mean of zero.
     pub fn relative_deviation(&self) -> f64 {
-        if self.mean.base() == 0.0 { 0.0 } else { self.deviation() / self.mean.base().abs() }
+        if self.mean.base() == 0.0 {
+            0.0
+        } else {
+            self.deviation() / self.mean.base().abs()
+        }
     }
 
     /// So many times as much, spread included.

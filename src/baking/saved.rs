@@ -84,19 +84,35 @@ pub fn to_text<R: Record>(record: &R) -> Result<String, serde_json::Error> {
 /// [`SavedTrouble`] where the text is damaged, of another format, or newer than this program.
 pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
     let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
-    let mut envelope: Value = serde_json::from_str(text).map_err(|error| corrupt(error.to_string()))?;
-    let format = envelope.get("format").and_then(Value::as_str).unwrap_or("none");
+    let mut envelope: Value =
+        serde_json::from_str(text).map_err(|error| corrupt(error.to_string()))?;
+    let format = envelope
+        .get("format")
+        .and_then(Value::as_str)
+        .unwrap_or("none");
     if format != R::FORMAT {
-        return Err(corrupt(format!("its format is \"{format}\", not \"{}\"", R::FORMAT)));
+        return Err(corrupt(format!(
+            "its format is \"{format}\", not \"{}\"",
+            R::FORMAT
+        )));
     }
     let Some(version) = envelope.get("version").and_then(Value::as_u64) else {
         return Err(corrupt("it names no version".into()));
     };
     if version > u64::from(R::VERSION) {
-        return Err(SavedTrouble::Newer { version, known: R::VERSION });
+        return Err(SavedTrouble::Newer {
+            version,
+            known: R::VERSION,
+        });
     }
-    let body = envelope.get_mut("body").map(Value::take).unwrap_or(Value::Null);
-    let Some(body) = u32::try_from(version).ok().and_then(|version| R::upgrade(version, body)) else {
+    let body = envelope
+        .get_mut("body")
+        .map(Value::take)
+        .unwrap_or(Value::Null);
+    let Some(body) = u32::try_from(version)
+        .ok()
+        .and_then(|version| R::upgrade(version, body))
+    else {
         return Err(corrupt(format!("no version {version} was ever written")));
     };
     serde_json::from_value(body).map_err(|error| corrupt(error.to_string()))

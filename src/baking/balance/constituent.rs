@@ -35,7 +35,14 @@ pub struct Total {
 
 impl Constituent {
     /// Every constituent, in the order shown.
-    pub const ALL: [Self; 6] = [Self::Water, Self::Fat, Self::Sugars, Self::Protein, Self::Starch, Self::Sodium];
+    pub const ALL: [Self; 6] = [
+        Self::Water,
+        Self::Fat,
+        Self::Sugars,
+        Self::Protein,
+        Self::Starch,
+        Self::Sodium,
+    ];
 
     /// Its name on the page.
     pub fn name(self) -> &'static str {
@@ -70,12 +77,20 @@ pub fn total(formula: &Formula, constituent: Constituent) -> Total {
         match constituent.share(composition) {
             Some(share) => {
                 parts.push(line.grams.times(share.to_fraction()));
-                if composition.derived.iter().any(|name| name.eq_ignore_ascii_case(constituent.name())) {
+                if composition
+                    .derived
+                    .iter()
+                    .any(|name| name.eq_ignore_ascii_case(constituent.name()))
+                {
                     derived.push(line.line);
                 }
             }
             None => unknown.push(line.line),
         }
     }
-    Total { grams: Estimate::sum(&parts), unknown, derived }
+    Total {
+        grams: Estimate::sum(&parts),
+        unknown,
+        derived,
+    }
 }

@@ -21,11 +21,18 @@ pub struct Percentages {
 /// The flour of a batter and its whole weight.
 pub fn percentages(formula: &Formula) -> Percentages {
     let with = |basis: FlourBasis| -> Vec<&Weighed> {
-        formula.batter().filter(|line| line.ingredient.flour_basis == basis).collect()
+        formula
+            .batter()
+            .filter(|line| line.ingredient.flour_basis == basis)
+            .collect()
     };
     let always = with(FlourBasis::Always);
     let stands_in = always.is_empty();
-    let flour = if stands_in { with(FlourBasis::WhereNoOther) } else { always };
+    let flour = if stands_in {
+        with(FlourBasis::WhereNoOther)
+    } else {
+        always
+    };
     let total = Estimate::sum(flour.iter().map(|line| &line.grams));
     Percentages {
         flour: (total.mean > Mass::ZERO).then_some(total),

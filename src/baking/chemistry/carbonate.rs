@@ -24,7 +24,10 @@ pub fn kept(water: Mass, ph: f64) -> Kept {
     let dissolved = HENRY * CRUMB_PRESSURE * 1000.0 * kilograms;
     let bicarbonate = dissolved * 10_f64.powf(ph - Acid::CARBONIC.mixed_pk(0));
     let carbonate = bicarbonate * 10_f64.powf(ph - Acid::CARBONIC.mixed_pk(1));
-    Kept { base: bicarbonate + 2.0 * carbonate, carbon: dissolved + bicarbonate + carbonate }
+    Kept {
+        base: bicarbonate + 2.0 * carbonate,
+        carbon: dissolved + bicarbonate + carbonate,
+    }
 }
 
 #[cfg(test)]

@@ -71,7 +71,11 @@ mod tests {
     /// 2 x 0.5 below 6, 3 x 1.5 between, 5 x 0.5 above: by hand 8; and back the same.
     #[test]
     fn buffer_lines_add_up_over_their_corners() {
-        let buffer = Buffer { below_6: 2.0, from_6_to_7_5: 3.0, above_7_5: 5.0 };
+        let buffer = Buffer {
+            below_6: 2.0,
+            from_6_to_7_5: 3.0,
+            above_7_5: 5.0,
+        };
         assert!((buffer_between(&buffer, 5.5, 8.0) - 8.0).abs() < 1e-12);
         assert!((buffer_between(&buffer, 8.0, 5.5) + 8.0).abs() < 1e-12);
         assert_eq!(buffer_between(&buffer, 6.0, 6.0), 0.0);

@@ -55,7 +55,8 @@ pub fn leavening_uptake(leavening: &Leavening, grams: Mass, ph: f64) -> Equivale
         - leavening.calcium_phosphate * CALCIUM_PHOSPHATE_VALUE / 100.0
         - leavening.pyrophosphate * PYROPHOSPHATE_VALUE / 100.0;
     let steady = by_value.max(0.0) * SODA_MMOL_PER_GRAM;
-    let calcium = leavening.calcium_phosphate * 1000.0 / CALCIUM_PHOSPHATE * calcium_phosphate_uptake(ph);
+    let calcium =
+        leavening.calcium_phosphate * 1000.0 / CALCIUM_PHOSPHATE * calcium_phosphate_uptake(ph);
     let pyrophosphate = leavening.pyrophosphate * 1000.0 / PYROPHOSPHATE * pyrophosphate_uptake(ph);
     Equivalents::milliequivalents((steady + calcium + pyrophosphate) * grams.to_grams() / 100.0)
 }
@@ -63,14 +64,20 @@ pub fn leavening_uptake(leavening: &Leavening, grams: Mass, ph: f64) -> Equivale
 /// Standard deviation of that uptake, from the range of the neutralising value.
 pub fn leavening_uptake_deviation(leavening: &Leavening, grams: Mass) -> Equivalents {
     let (low, _, high) = leavening.neutralised;
-    Equivalents::milliequivalents((high - low) / 3.29 * SODA_MMOL_PER_GRAM * grams.to_grams() / 100.0)
+    Equivalents::milliequivalents(
+        (high - low) / 3.29 * SODA_MMOL_PER_GRAM * grams.to_grams() / 100.0,
+    )
 }
 
 /// The curve between its points; level beyond them, so that it never falls.
 fn calcium_phosphate_uptake(ph: f64) -> f64 {
     let curve = CALCIUM_PHOSPHATE_UPTAKE;
-    let Some(above) = curve.iter().position(|(at, _)| *at >= ph) else { return curve[curve.len() - 1].1 };
-    let Some(below) = above.checked_sub(1) else { return curve[0].1 };
+    let Some(above) = curve.iter().position(|(at, _)| *at >= ph) else {
+        return curve[curve.len() - 1].1;
+    };
+    let Some(below) = above.checked_sub(1) else {
+        return curve[0].1;
+    };
     let ((low, from), (high, to)) = (curve[below], curve[above]);
     from + (to - from) * (ph - low) / (high - low)
 }
@@ -95,6 +102,12 @@ mod tests {
     fn the_phosphate_curve_passes_its_points_and_never_falls() {
         assert_eq!(calcium_phosphate_uptake(7.0), 2.10);
         assert!((calcium_phosphate_uptake(6.25) - 1.60).abs() < 1e-12);
-        assert_eq!((calcium_phosphate_uptake(0.0), calcium_phosphate_uptake(14.0)), (0.30, 2.65));
+        assert_eq!(
+            (
+                calcium_phosphate_uptake(0.0),
+                calcium_phosphate_uptake(14.0)
+            ),
+            (0.30, 2.65)
+        );
     }
 }

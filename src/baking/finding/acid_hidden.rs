@@ -8,7 +8,9 @@ const SMALL: f64 = 0.02;
 
 /// Names the lines whose acidity is not known and that are large enough to matter.
 pub fn check(facts: &Facts) -> Vec<Finding> {
-    let Some(bowl) = facts.bowl else { return Vec::new() };
+    let Some(bowl) = facts.bowl else {
+        return Vec::new();
+    };
     let batter = facts.percentages.batter.mean;
     let lines: Vec<usize> = bowl
         .parts
@@ -16,7 +18,12 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         .filter(|part| part.unknown)
         .map(|part| part.line)
         .filter(|number| {
-            let grams: Mass = facts.formula.batter().filter(|line| line.line == *number).map(|line| line.grams.mean).sum();
+            let grams: Mass = facts
+                .formula
+                .batter()
+                .filter(|line| line.line == *number)
+                .map(|line| line.grams.mean)
+                .sum();
             grams / batter > SMALL
         })
         .collect();
@@ -27,7 +34,10 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         name: "acid_hidden",
         severity: Severity::Note,
         title: "Acidity not known".into(),
-        sentence: format!("No source gives the acidity of {}; the spread of the pH is widened for it.", show::lines(&lines)),
+        sentence: format!(
+            "No source gives the acidity of {}; the spread of the pH is widened for it.",
+            show::lines(&lines)
+        ),
         why: "Not known is not none: a sour ingredient here would change the verdict.",
         limit: "Named where it is more than 2 % of the batter (our own limit).".into(),
         lines,

@@ -36,13 +36,49 @@ pub struct GasBand {
 /// 0.4 to 0.7 below those, and it is not known which of the two is off.
 pub fn ph_band(kind: Kind) -> PhBand {
     let (low, high, aim_from_below, aim_from_above, source) = match kind {
-        Kind::Plain => (6.0, 7.8, 6.5, 7.4, "From the limit for fruit muffins to that for buttermilk cakes: common practice, no source."),
-        Kind::Cocoa => (6.8, 8.8, 7.2, 8.0, "Limits for chocolate and devil's food cakes: Ash and Colmey 1973 as textbooks quote it, from memory."),
-        Kind::Rich => (6.2, 7.5, 6.6, 7.1, "Limits for pound cakes: Ash and Colmey 1973 as textbooks quote it, from memory."),
-        Kind::EggFoam => (6.0, 8.0, 6.4, 7.6, "Limits for chiffon and sponge cakes: Ash and Colmey 1973 as textbooks quote it, from memory."),
-        Kind::WhiteFoam => (5.0, 6.0, 5.2, 5.6, "Limits for angel food: Ash and Colmey 1973 as textbooks quote it, from memory."),
+        Kind::Plain => (
+            6.0,
+            7.8,
+            6.5,
+            7.4,
+            "From the limit for fruit muffins to that for buttermilk cakes: common practice, no source.",
+        ),
+        Kind::Cocoa => (
+            6.8,
+            8.8,
+            7.2,
+            8.0,
+            "Limits for chocolate and devil's food cakes: Ash and Colmey 1973 as textbooks quote it, from memory.",
+        ),
+        Kind::Rich => (
+            6.2,
+            7.5,
+            6.6,
+            7.1,
+            "Limits for pound cakes: Ash and Colmey 1973 as textbooks quote it, from memory.",
+        ),
+        Kind::EggFoam => (
+            6.0,
+            8.0,
+            6.4,
+            7.6,
+            "Limits for chiffon and sponge cakes: Ash and Colmey 1973 as textbooks quote it, from memory.",
+        ),
+        Kind::WhiteFoam => (
+            5.0,
+            6.0,
+            5.2,
+            5.6,
+            "Limits for angel food: Ash and Colmey 1973 as textbooks quote it, from memory.",
+        ),
     };
-    PhBand { low, high, aim_from_below, aim_from_above, source }
+    PhBand {
+        low,
+        high,
+        aim_from_below,
+        aim_from_above,
+        source,
+    }
 }
 
 /// The gas band of cakes raised by powder or soda.

@@ -40,7 +40,9 @@ impl Facts<'_> {
     /// The batter lines that are soda and nothing else.
     pub fn sodas(&self) -> impl Iterator<Item = &Weighed> {
         self.formula.batter().filter(|line| {
-            line.ingredient.leavening.is_some_and(|leavening| leavening.bicarbonate.is_some() && leavening.neutralised.1 == 0.0)
+            line.ingredient.leavening.is_some_and(|leavening| {
+                leavening.bicarbonate.is_some() && leavening.neutralised.1 == 0.0
+            })
         })
     }
 
@@ -48,7 +50,9 @@ impl Facts<'_> {
     pub fn powders(&self) -> impl Iterator<Item = &Weighed> {
         self.formula.batter().filter(|line| {
             line.ingredient.flour_basis == crate::baking::ingredient::FlourBasis::Never
-                && line.ingredient.leavening.is_some_and(|leavening| leavening.bicarbonate.is_some() && leavening.neutralised.1 > 0.0)
+                && line.ingredient.leavening.is_some_and(|leavening| {
+                    leavening.bicarbonate.is_some() && leavening.neutralised.1 > 0.0
+                })
         })
     }
 
@@ -57,10 +61,18 @@ impl Facts<'_> {
     pub fn holes(&self) -> Vec<usize> {
         let neutral = |line: &crate::baking::formula::Unweighed| {
             line.ingredient.is_some_and(|ingredient| {
-                ingredient.leavening.is_none() && ingredient.acidity.is_some_and(|acidity| acidity.key == "none")
+                ingredient.leavening.is_none()
+                    && ingredient
+                        .acidity
+                        .is_some_and(|acidity| acidity.key == "none")
             })
         };
-        let mut lines: Vec<usize> = self.formula.holes().filter(|line| !neutral(line)).map(|line| line.line).collect();
+        let mut lines: Vec<usize> = self
+            .formula
+            .holes()
+            .filter(|line| !neutral(line))
+            .map(|line| line.line)
+            .collect();
         lines.extend_from_slice(self.unread);
         lines.sort_unstable();
         lines

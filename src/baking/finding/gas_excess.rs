@@ -1,20 +1,30 @@
 //! More gas than the flour can hold.
 
-use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
 use super::VerdictKind;
+use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
 
 /// Checks gas against the upper end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let verdict = gas_verdict(facts);
-    let (VerdictKind::Spare, Some(bowl)) = (verdict.kind, facts.bowl) else { return Vec::new() };
+    let (VerdictKind::Spare, Some(bowl)) = (verdict.kind, facts.bowl) else {
+        return Vec::new();
+    };
     vec![Finding {
         name: "gas_excess",
         severity: Severity::Fault,
         title: verdict.title,
         sentence: verdict.sentence,
         why: "Bubbles outgrow their walls, run together and burst: the cake rises, then falls, with a coarse crumb.",
-        limit: format!("At most {} % of the flour. {}", gas_band().high, gas_band().source),
-        lines: facts.sodas().chain(facts.powders()).map(|line| line.line).collect(),
+        limit: format!(
+            "At most {} % of the flour. {}",
+            gas_band().high,
+            gas_band().source
+        ),
+        lines: facts
+            .sodas()
+            .chain(facts.powders())
+            .map(|line| line.line)
+            .collect(),
         remedies: mend::less_gas(facts, bowl),
     }]
 }

@@ -1,21 +1,35 @@
 //! Too little gas for the flour.
 
-use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
 use super::VerdictKind;
+use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
 
 /// Checks gas against the lower end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let verdict = gas_verdict(facts);
-    let (VerdictKind::Short, Some(bowl)) = (verdict.kind, facts.bowl) else { return Vec::new() };
+    let (VerdictKind::Short, Some(bowl)) = (verdict.kind, facts.bowl) else {
+        return Vec::new();
+    };
     let leavened = facts.sodas().chain(facts.powders()).next().is_some();
     vec![Finding {
         name: "gas_short",
-        severity: if leavened { Severity::Fault } else { Severity::Look },
+        severity: if leavened {
+            Severity::Fault
+        } else {
+            Severity::Look
+        },
         title: verdict.title,
         sentence: verdict.sentence,
         why: "With too little gas a batter stays low and close, unless beaten air or steam lifts it.",
-        limit: format!("At least {} % of the flour. {}", gas_band().low, gas_band().source),
-        lines: facts.sodas().chain(facts.powders()).map(|line| line.line).collect(),
+        limit: format!(
+            "At least {} % of the flour. {}",
+            gas_band().low,
+            gas_band().source
+        ),
+        lines: facts
+            .sodas()
+            .chain(facts.powders())
+            .map(|line| line.line)
+            .collect(),
         remedies: mend::more_gas(facts, bowl),
     }]
 }

@@ -1,13 +1,13 @@
 //! The two verdicts of leavening, from which its findings follow.
 
 use super::{Facts, gas_band, ph_band};
-use crate::baking::quantity::{Share, show};
 use super::{Verdict, VerdictKind};
+use crate::baking::quantity::{Share, show};
 
-/// From this chance on a verdict is called sure.
-const SURE: f64 = 0.95;
-/// From this chance on it is called likely; below it is too close to call.
-const LIKELY: f64 = 0.75;
+/// From this chance on a verdict is very likely, from the other likely, and below that too close to call:
+/// the calibrated words of the IPCC (Mastrandrea and others 2010, guidance note on uncertainty; from memory).
+const VERY_LIKELY: f64 = 0.90;
+const LIKELY: f64 = 0.66;
 
 /// Acid against soda.
 pub fn acid_verdict(facts: &Facts) -> Verdict {
@@ -27,13 +27,32 @@ pub fn acid_verdict(facts: &Facts) -> Verdict {
         show::ph(band.high),
     );
     let verdict = if short >= LIKELY {
-        verdict(VerdictKind::Short, "Short of soda", format!("More acid than the soda answers: {at}."), short)
+        verdict(
+            VerdictKind::Short,
+            "Short of soda",
+            format!("More acid than the soda answers: {at}."),
+            short,
+        )
     } else if spare >= LIKELY {
-        verdict(VerdictKind::Spare, "Soda to spare", format!("More soda than the acid takes: {at}."), spare)
+        verdict(
+            VerdictKind::Spare,
+            "Soda to spare",
+            format!("More soda than the acid takes: {at}."),
+            spare,
+        )
     } else if short + spare <= 1.0 - LIKELY {
-        verdict(VerdictKind::Agreed, "Acid and soda agree", format!("Acid and soda answer one another: {at}."), 1.0 - short - spare)
+        verdict(
+            VerdictKind::Agreed,
+            "Acid and soda agree",
+            format!("Acid and soda answer one another: {at}."),
+            1.0 - short - spare,
+        )
     } else {
-        let side = if short > spare { "short of soda" } else { "soda to spare" };
+        let side = if short > spare {
+            "short of soda"
+        } else {
+            "soda to spare"
+        };
         Verdict {
             kind: VerdictKind::TooClose,
             title: "Too close to call".into(),
@@ -51,8 +70,14 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
     };
     let band = gas_band();
     let percent = bowl.gas.made.map(|made| Share::fraction(made / flour));
-    let [low, mean, high] = [percent.low, percent.mean, percent.high].map(|share| share.to_percent());
-    let at = format!("{} of the flour ({} to {})", show::percent(percent.mean), show::percent(percent.low), show::percent(percent.high));
+    let [low, mean, high] =
+        [percent.low, percent.mean, percent.high].map(|share| share.to_percent());
+    let at = format!(
+        "{} of the flour ({} to {})",
+        show::percent(percent.mean),
+        show::percent(percent.low),
+        show::percent(percent.high)
+    );
     let limits = format!("{} to {} %", band.low, band.high);
     let deviation = ((high - low) / 3.29).max(1e-9);
     // A spread that reaches over a limit is weighed by how much of it does.
@@ -62,15 +87,33 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
         Verdict {
             kind: VerdictKind::Agreed,
             title: "Raised by beaten air".into(),
-            sentence: format!("Powder and soda make {at}; {}, so little gas is no fault.", facts.kind.words()),
-            sure: "Beaten air is not reckoned here".into(),
+            sentence: format!(
+                "Powder and soda make {at}; {}, so little gas is no fault.",
+                facts.kind.words()
+            ),
+            sure: "Beaten air is not reckoned".into(),
         }
     } else if short >= LIKELY {
-        verdict(VerdictKind::Short, "Too little gas", format!("Soda and powder make {at}; a batter wants {limits}."), short)
+        verdict(
+            VerdictKind::Short,
+            "Too little gas",
+            format!("Soda and powder make {at}; a batter wants {limits}."),
+            short,
+        )
     } else if spare >= LIKELY {
-        verdict(VerdictKind::Spare, "Too much gas", format!("Soda and powder make {at}; a batter holds {limits}."), spare)
+        verdict(
+            VerdictKind::Spare,
+            "Too much gas",
+            format!("Soda and powder make {at}; a batter holds {limits}."),
+            spare,
+        )
     } else if short + spare <= 1.0 - LIKELY {
-        verdict(VerdictKind::Agreed, "Gas enough", format!("Soda and powder make {at}; a batter wants {limits}."), 1.0 - short - spare)
+        verdict(
+            VerdictKind::Agreed,
+            "Gas enough",
+            format!("Soda and powder make {at}; a batter wants {limits}."),
+            1.0 - short - spare,
+        )
     } else {
         Verdict {
             kind: VerdictKind::TooClose,
@@ -83,8 +126,17 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
 }
 
 fn verdict(kind: VerdictKind, title: &str, sentence: String, chance: f64) -> Verdict {
-    let sure = if chance >= SURE { "Sure, as far as the figures go" } else { "Likely" };
-    Verdict { kind, title: title.into(), sentence, sure: sure.into() }
+    let sure = if chance >= VERY_LIKELY {
+        "Very likely"
+    } else {
+        "Likely"
+    };
+    Verdict {
+        kind,
+        title: title.into(),
+        sentence,
+        sure: sure.into(),
+    }
 }
 
 fn cannot_tell(why: &str) -> Verdict {
@@ -107,7 +159,11 @@ fn with_holes(facts: &Facts, verdict: Verdict) -> Verdict {
     Verdict {
         kind: VerdictKind::CannotTell,
         title: "Cannot tell yet".into(),
-        sentence: format!("{} {have} no weight. Without it: {}", show::sentence(&lines), verdict.sentence),
+        sentence: format!(
+            "{} {have} no weight. Without it: {}",
+            show::sentence(&lines),
+            verdict.sentence
+        ),
         sure: format!("Not before {lines} {have} a weight"),
     }
 }

@@ -11,7 +11,11 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     if lines.is_empty() {
         return Vec::new();
     }
-    let (verb, them) = if lines.len() == 1 { ("has", "it") } else { ("have", "them") };
+    let (verb, them) = if lines.len() == 1 {
+        ("has", "it")
+    } else {
+        ("have", "them")
+    };
     vec![Finding {
         name: "line_without_weight",
         severity: Severity::Look,

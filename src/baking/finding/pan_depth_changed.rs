@@ -8,12 +8,18 @@ const FREE: f64 = 0.2;
 
 /// Compares the batter's depth before and after.
 pub fn check(facts: &Facts) -> Vec<Finding> {
-    let (Some(own), Some(other)) = (facts.fit.own_fill, facts.fit.other_fill) else { return Vec::new() };
+    let (Some(own), Some(other)) = (facts.fit.own_fill, facts.fit.other_fill) else {
+        return Vec::new();
+    };
     let change = other.depth.mean / own.depth.mean - 1.0;
     if change.abs() <= FREE {
         return Vec::new();
     }
-    let (deeper, longer) = if change > 0.0 { ("deeper", "longer, in a cooler oven if the crust runs ahead") } else { ("shallower", "shorter") };
+    let (deeper, longer) = if change > 0.0 {
+        ("deeper", "longer, in a cooler oven if the crust runs ahead")
+    } else {
+        ("shallower", "shorter")
+    };
     vec![Finding {
         name: "pan_depth_changed",
         severity: Severity::Look,

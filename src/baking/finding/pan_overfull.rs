@@ -10,15 +10,39 @@ const SHALLOW: f64 = 0.25;
 
 /// Checks the fill of the pan that is going to be used.
 pub fn check(facts: &Facts) -> Vec<Finding> {
-    let Some(fill) = facts.fit.other_fill.or(facts.fit.own_fill) else { return Vec::new() };
+    let Some(fill) = facts.fit.other_fill.or(facts.fit.own_fill) else {
+        return Vec::new();
+    };
     let share = fill.share.mean.to_fraction();
-    let at = format!("The batter stands at {} of the pan's depth", show::percent(fill.share.mean));
+    let at = format!(
+        "The batter stands at {} of the pan's depth",
+        show::percent(fill.share.mean)
+    );
     let (severity, title, sentence) = if share > 1.0 {
-        (Severity::Fault, "More batter than the pan holds", format!("{at}: it runs over before it rises. Take more pans, or a smaller part of the recipe."))
+        (
+            Severity::Fault,
+            "More batter than the pan holds",
+            format!(
+                "{at}: it runs over before it rises. Take more pans, or a smaller part of the recipe."
+            ),
+        )
     } else if share > FULL {
-        (Severity::Look, "Pan too full", format!("{at}; most cakes want two thirds and no more than {:.0} %. Bake the rest in cups.", FULL * 100.0))
+        (
+            Severity::Look,
+            "Pan too full",
+            format!(
+                "{at}; most cakes want two thirds and no more than {:.0} %. Bake the rest in cups.",
+                FULL * 100.0
+            ),
+        )
     } else if share < SHALLOW {
-        (Severity::Look, "Shallow in the pan", format!("{at}: it bakes fast and dry. Look long before the time, or take a smaller pan."))
+        (
+            Severity::Look,
+            "Shallow in the pan",
+            format!(
+                "{at}: it bakes fast and dry. Look long before the time, or take a smaller pan."
+            ),
+        )
     } else {
         return Vec::new();
     };

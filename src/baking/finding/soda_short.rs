@@ -1,9 +1,9 @@
 //! More acid in the bowl than its soda answers.
 
-use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band};
-use crate::baking::quantity::{Equivalents, Mass, show};
-use crate::baking::chemistry::SODA_MMOL_PER_GRAM;
 use super::VerdictKind;
+use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band};
+use crate::baking::chemistry::SODA_MMOL_PER_GRAM;
+use crate::baking::quantity::{Equivalents, Mass, show};
 
 /// This far below the band a cake is likely to fail; nearer, a tart cake may be meant.
 const FAULT_BELOW: f64 = 0.4;
@@ -11,22 +11,39 @@ const FAULT_BELOW: f64 = 0.4;
 /// Checks the crumb's pH against the lower end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let verdict = acid_verdict(facts);
-    let (VerdictKind::Short, Some(bowl)) = (verdict.kind, facts.bowl) else { return Vec::new() };
+    let (VerdictKind::Short, Some(bowl)) = (verdict.kind, facts.bowl) else {
+        return Vec::new();
+    };
     let band = ph_band(facts.kind);
     let grave = bowl.ph.mean.value() < band.low - FAULT_BELOW;
-    let missing = Mass::grams(bowl.missing(band.aim_from_below).to_milliequivalents() / SODA_MMOL_PER_GRAM);
+    let missing =
+        Mass::grams(bowl.missing(band.aim_from_below).to_milliequivalents() / SODA_MMOL_PER_GRAM);
     let remedies = mend::more_soda(facts, bowl);
-    let mut sentence = format!("{} {} of soda are missing to pH {}.", verdict.sentence, show::mass(missing), show::ph(band.aim_from_below));
+    let mut sentence = format!(
+        "{} {} of soda are missing to pH {}.",
+        verdict.sentence,
+        show::mass(missing),
+        show::ph(band.aim_from_below)
+    );
     if remedies.is_empty() {
         sentence.push_str(" No amount of soda mends this within what the flour can hold as gas: use much less of the sour ingredient.");
     }
     vec![Finding {
         name: "soda_short",
-        severity: if grave { Severity::Fault } else { Severity::Look },
+        severity: if grave {
+            Severity::Fault
+        } else {
+            Severity::Look
+        },
         title: verdict.title,
         sentence,
         why: "Strong acid spends the powder's soda while the batter is still cold and sets protein early: the cake bakes dense and wet. A tart cake may want a little of it.",
-        limit: format!("Crumb pH from {} for {}. {}", show::ph(band.low), facts.kind.words(), band.source),
+        limit: format!(
+            "Crumb pH from {} for {}. {}",
+            show::ph(band.low),
+            facts.kind.words(),
+            band.source
+        ),
         lines: bringers(facts, |acid| acid > Equivalents::ZERO),
         remedies,
     }]
@@ -34,7 +51,9 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
 
 /// The lines that bring at least a tenth of what counts, the largest first.
 pub fn bringers(facts: &Facts, counts: impl Fn(Equivalents) -> bool) -> Vec<usize> {
-    let Some(bowl) = facts.bowl else { return Vec::new() };
+    let Some(bowl) = facts.bowl else {
+        return Vec::new();
+    };
     let mut parts: Vec<(usize, f64)> = bowl
         .parts
         .iter()

@@ -1,25 +1,40 @@
 //! More soda in the bowl than its acid takes.
 
+use super::VerdictKind;
 use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band, soda_short::bringers};
 use crate::baking::quantity::{Equivalents, show};
-use super::VerdictKind;
 
-/// This far above the band the crumb tastes of soap; nearer, an old recipe may mean it.
-const FAULT_ABOVE: f64 = 0.5;
+/// This far above the band the crumb tastes of soap; nearer, an old recipe may mean it, and a note will do.
+const FAULT_ABOVE: f64 = 0.6;
+const NOTE_ABOVE: f64 = 0.3;
 
 /// Checks the crumb's pH against the upper end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let verdict = acid_verdict(facts);
-    let (VerdictKind::Spare, Some(bowl)) = (verdict.kind, facts.bowl) else { return Vec::new() };
+    let (VerdictKind::Spare, Some(bowl)) = (verdict.kind, facts.bowl) else {
+        return Vec::new();
+    };
     let band = ph_band(facts.kind);
-    let grave = bowl.ph.mean.value() > band.high + FAULT_ABOVE;
+    let above = bowl.ph.mean.value() - band.high;
+    let severity = if above > FAULT_ABOVE {
+        Severity::Fault
+    } else if above > NOTE_ABOVE {
+        Severity::Look
+    } else {
+        Severity::Note
+    };
     vec![Finding {
         name: "soda_to_spare",
-        severity: if grave { Severity::Fault } else { Severity::Look },
+        severity,
         title: verdict.title,
         sentence: verdict.sentence,
         why: "Soda that meets no acid stays in the crumb: dark, coarse, soapy to taste. A little of it browns and softens, and some old recipes mean it.",
-        limit: format!("Crumb pH up to {} for {}. {}", show::ph(band.high), facts.kind.words(), band.source),
+        limit: format!(
+            "Crumb pH up to {} for {}. {}",
+            show::ph(band.high),
+            facts.kind.words(),
+            band.source
+        ),
         lines: bringers(facts, |acid| acid < Equivalents::ZERO),
         remedies: mend::less_soda(facts, bowl),
     }]

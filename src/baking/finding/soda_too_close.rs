@@ -1,24 +1,40 @@
 //! Acid and soda whose spread lies across a limit.
 
+use super::VerdictKind;
 use super::{Facts, Finding, Severity, acid_verdict, ph_band};
 use crate::baking::quantity::show;
-use super::VerdictKind;
 
 /// Says which lines make the verdict unsure.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let verdict = acid_verdict(facts);
-    let (VerdictKind::TooClose, Some(bowl)) = (verdict.kind, facts.bowl) else { return Vec::new() };
+    let (VerdictKind::TooClose, Some(bowl)) = (verdict.kind, facts.bowl) else {
+        return Vec::new();
+    };
     let band = ph_band(facts.kind);
-    let mut parts: Vec<(usize, f64)> = bowl.parts.iter().map(|part| (part.line, part.acid.deviation())).collect();
+    let mut parts: Vec<(usize, f64)> = bowl
+        .parts
+        .iter()
+        .map(|part| (part.line, part.acid.deviation()))
+        .collect();
     parts.sort_by(|a, b| b.1.total_cmp(&a.1));
     let lines: Vec<usize> = parts.iter().take(2).map(|part| part.0).collect();
     vec![Finding {
         name: "soda_too_close",
         severity: Severity::Note,
         title: verdict.title,
-        sentence: format!("{} Most of the doubt is in {}: weigh it, or bake a small batch first.", verdict.sentence, show::lines(&lines)),
+        sentence: format!(
+            "{} Most of the doubt is in {}: weigh it, or bake a small batch first.",
+            verdict.sentence,
+            show::lines(&lines)
+        ),
         why: "Where acid and soda nearly cancel, a little more of either moves the crumb a long way.",
-        limit: format!("Crumb pH {} to {} for {}. {}", show::ph(band.low), show::ph(band.high), facts.kind.words(), band.source),
+        limit: format!(
+            "Crumb pH {} to {} for {}. {}",
+            show::ph(band.low),
+            show::ph(band.high),
+            facts.kind.words(),
+            band.source
+        ),
         lines,
         remedies: Vec::new(),
     }]

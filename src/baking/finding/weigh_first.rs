@@ -14,17 +14,28 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     let widest = facts
         .formula
         .batter()
-        .filter(|line| line.grams.relative_deviation() > SMALL_SPREAD && line.grams.mean / batter > SMALL_LINE)
+        .filter(|line| {
+            line.grams.relative_deviation() > SMALL_SPREAD && line.grams.mean / batter > SMALL_LINE
+        })
         .max_by(|a, b| a.grams.deviation().total_cmp(&b.grams.deviation()));
-    let Some(line) = widest else { return Vec::new() };
-    let Some(range) = show::mass_range(&line.grams) else { return Vec::new() };
+    let Some(line) = widest else {
+        return Vec::new();
+    };
+    let Some(range) = show::mass_range(&line.grams) else {
+        return Vec::new();
+    };
     vec![Finding {
         name: "weigh_first",
         severity: Severity::Note,
         title: "Weigh this first".into(),
-        sentence: format!("{} by the cup is anywhere from {range}. Weighed, it makes every bake alike.", show::sentence(line.ingredient.name)),
+        sentence: format!(
+            "{} by the cup is anywhere from {range}. Weighed, it makes every bake alike.",
+            show::sentence(line.ingredient.name)
+        ),
         why: "The widest line sets how far two bakes of one recipe can differ.",
-        limit: "Named where nine cups in ten spread by more than a twelfth either way (our own limit).".into(),
+        limit:
+            "Named where nine cups in ten spread by more than a twelfth either way (our own limit)."
+                .into(),
         lines: vec![line.line],
         remedies: Vec::new(),
     }]

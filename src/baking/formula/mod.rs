@@ -37,6 +37,8 @@ pub struct Weighed {
     pub how: How,
     /// Where it goes.
     pub place: Place,
+    /// True for fruit that stays in pieces: most of its acid never meets the batter.
+    pub in_pieces: bool,
     /// What is unsure about the weight, as sentences.
     pub doubts: Vec<String>,
 }
@@ -92,7 +94,9 @@ impl Formula {
 
     /// The batter lines whose weight is missed.
     pub fn holes(&self) -> impl Iterator<Item = &Unweighed> {
-        self.unweighed.iter().filter(|line| line.place == Place::Batter && line.missed)
+        self.unweighed
+            .iter()
+            .filter(|line| line.place == Place::Batter && line.missed)
     }
 
     /// The whole formula, so many times over.

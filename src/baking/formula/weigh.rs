@@ -2,9 +2,13 @@
 
 use super::{Formula, Habits, How, Place, Unweighed, Weighed};
 use crate::baking::estimate::Estimate;
-use crate::baking::ingredient::{FillingWeight, Form, Group, Ingredient, Piece, PieceSize, PieceWeight, SpoonOrCup};
+use crate::baking::ingredient::{
+    FillingWeight, Form, Group, Ingredient, Piece, PieceSize, PieceWeight, SpoonOrCup,
+};
 use crate::baking::quantity::{Mass, show};
-use crate::baking::recipe::{Amount, Aside, Level, Reading, Recipe, Role, Section, Unit, VolumeUnit};
+use crate::baking::recipe::{
+    Amount, Aside, Level, Reading, Recipe, Role, Section, Unit, VolumeUnit,
+};
 
 /// The part of a cook's error that all scoops of one line share; the rest averages out.
 /// Set from the trials quoted in `measuring_methods`: one person repeats within 3 %, people differ by 20 %.
@@ -23,7 +27,9 @@ const DISAGREEMENT: f64 = 0.15;
 pub fn weigh(recipe: &Recipe, habits: &Habits) -> Formula {
     let mut formula = Formula::default();
     for line in &recipe.lines {
-        let Role::Ingredient(reading) = &line.role else { continue };
+        let Role::Ingredient(reading) = &line.role else {
+            continue;
+        };
         match weigh_line(reading, habits) {
             Ok(found) => formula.lines.push(Weighed {
                 line: line.number,
@@ -31,6 +37,7 @@ pub fn weigh(recipe: &Recipe, habits: &Habits) -> Formula {
                 grams: found.grams,
                 how: found.how,
                 place: place(reading),
+                in_pieces: in_pieces(found.ingredient, reading.form),
                 doubts: found.doubts,
             }),
             Err(NoWeight { why, missed }) => formula.unweighed.push(Unweighed {
@@ -56,6 +63,30 @@ fn place(reading: &Reading) -> Place {
     }
 }
 
+/// Whether it stays in pieces in the batter: fruit that is not mashed, puréed, grated or crushed, and is not
+/// smooth by nature or by custom.
+fn in_pieces(ingredient: &Ingredient, form: Option<Form>) -> bool {
+    const SMOOTH: &[&str] = &[
+        "banana",
+        "puree",
+        "sauce",
+        "zest",
+        "crushed",
+        "butter",
+        "paste",
+        "avocado",
+        "passion_fruit",
+        "curd",
+    ];
+    let broken = matches!(
+        form,
+        Some(Form::Mashed | Form::Pureed | Form::Grated | Form::Crushed | Form::Ground)
+    );
+    matches!(ingredient.group, Group::Fruit | Group::DriedFruit)
+        && !broken
+        && !SMOOTH.iter().any(|word| ingredient.key.contains(word))
+}
+
 /// A weight as it was found.
 struct Found {
     ingredient: &'static Ingredient,
@@ -73,12 +104,19 @@ struct NoWeight {
 fn weigh_line(reading: &Reading, habits: &Habits) -> Result<Found, NoWeight> {
     let Some(ingredient) = reading.ingredient.taken() else {
         return Err(NoWeight {
-            why: format!("No ingredient in the tables is called \"{}\". Choose one, or say that it is not an ingredient.", reading.name),
+            why: format!(
+                "No ingredient in the tables is called \"{}\". Choose one, or say that it is not an ingredient.",
+                reading.name
+            ),
             missed: reading.aside.is_none(),
         });
     };
     if let Some(grams) = reading.own_weight {
-        return Ok(stated(ingredient, Estimate::exact(grams), "You gave this weight."));
+        return Ok(stated(
+            ingredient,
+            Estimate::exact(grams),
+            "You gave this weight.",
+        ));
     }
     let stated_weight = reading.amounts.iter().find_map(|amount| match amount.unit {
         Unit::Mass(each) => Some(counted(amount, |count| each * count)),
@@ -89,9 +127,14 @@ fn weigh_line(reading: &Reading, habits: &Habits) -> Result<Found, NoWeight> {
         _ => None,
     });
     if let Some(grams) = stated_weight {
-        let mut found = stated(ingredient, grams, "The recipe states this weight; it is taken before any cup.");
+        let mut found = stated(
+            ingredient,
+            grams,
+            "The recipe states this weight; it is taken before any cup.",
+        );
         if let Some(Ok(cup)) = by_volume
-            && (grams.mean < cup.grams.low * (1.0 - DISAGREEMENT) || grams.mean > cup.grams.high * (1.0 + DISAGREEMENT))
+            && (grams.mean < cup.grams.low * (1.0 - DISAGREEMENT)
+                || grams.mean > cup.grams.high * (1.0 + DISAGREEMENT))
         {
             found.doubts.push(format!(
                 "The two amounts disagree: the measure would be {} by the table. The stated {} is taken.",
@@ -111,11 +154,24 @@ fn weigh_line(reading: &Reading, habits: &Habits) -> Result<Found, NoWeight> {
     match (by_piece, by_volume) {
         (Some(Ok(found)), _) => Ok(found),
         (_, Some(Err(no_weight))) | (Some(Err(no_weight)), _) => Err(no_weight),
-        (None, _) if reading.amounts.iter().any(|amount| amount.unit == Unit::ToTaste) => {
-            Err(NoWeight { why: "To taste: there is no amount to weigh.".into(), missed: false })
+        (None, _)
+            if reading
+                .amounts
+                .iter()
+                .any(|amount| amount.unit == Unit::ToTaste) =>
+        {
+            Err(NoWeight {
+                why: "To taste: there is no amount to weigh.".into(),
+                missed: false,
+            })
         }
+        (None, _) if reading.aside.is_some() => Err(NoWeight {
+            why: "No amount, and none is needed: it stays out of the batter.".into(),
+            missed: false,
+        }),
         (None, _) => Err(NoWeight {
-            why: "No amount stands in this line. Write one, such as \"2 cups\" or \"250 g\".".into(),
+            why: "No amount stands in this line. Write one, such as \"2 cups\" or \"250 g\"."
+                .into(),
             missed: reading.aside.is_none() && bears_weight(ingredient),
         }),
     }
@@ -127,12 +183,24 @@ fn bears_weight(ingredient: &Ingredient) -> bool {
 }
 
 fn stated(ingredient: &'static Ingredient, grams: Estimate<Mass>, sentence: &str) -> Found {
-    Found { ingredient, grams, how: How { sentence: sentence.into(), cited: None }, doubts: Vec::new() }
+    Found {
+        ingredient,
+        grams,
+        how: How {
+            sentence: sentence.into(),
+            cited: None,
+        },
+        doubts: Vec::new(),
+    }
 }
 
 /// A range of counts as an estimate: its middle, and its ends as the spread.
 fn counted(amount: &Amount, each: impl Fn(f64) -> Mass) -> Estimate<Mass> {
-    Estimate::between(each(amount.low), each((amount.low + amount.high) / 2.0), each(amount.high))
+    Estimate::between(
+        each(amount.low),
+        each((amount.low + amount.high) / 2.0),
+        each(amount.high),
+    )
 }
 
 /// The weight of a volume: the best row of the table for this form, filling and measure.
@@ -145,7 +213,10 @@ fn volume(
 ) -> Result<Found, NoWeight> {
     let Some((row, form_fits)) = best_row(ingredient, reading, unit, habits) else {
         return Err(NoWeight {
-            why: format!("No source tells what a measure of {} weighs. Weigh it once and write the grams.", ingredient.name),
+            why: format!(
+                "No source tells what a measure of {} weighs. Weigh it once and write the grams.",
+                ingredient.name
+            ),
             missed: reading.aside.is_none(),
         });
     };
@@ -157,28 +228,40 @@ fn volume(
     let size = unit.volume(habits.region);
     let each = |weight: Mass| size * (weight / measure);
     let mean = each(row.weight.mean) * middle;
-    let mut errors = vec![
-        (
-            calm * (1.0 - row.weight.low / row.weight.mean),
-            calm * (row.weight.high / row.weight.mean - 1.0),
-        ),
-    ];
+    let mut errors = vec![(
+        calm * (1.0 - row.weight.low / row.weight.mean),
+        calm * (row.weight.high / row.weight.mean - 1.0),
+    )];
     if amount.high > amount.low && middle > 0.0 {
         errors.push((1.0 - amount.low / middle, amount.high / middle - 1.0));
     }
     if !form_fits {
         errors.push((OTHER_FORM_SPREAD, OTHER_FORM_SPREAD));
     }
-    if matches!(unit, VolumeUnit::Pinch | VolumeUnit::Dash | VolumeUnit::Drop) {
+    if matches!(
+        unit,
+        VolumeUnit::Pinch | VolumeUnit::Dash | VolumeUnit::Drop
+    ) {
         errors.push((PINCH_SPREAD, PINCH_SPREAD));
     }
     let (fullness, below, above) = fullness(reading.level, unit);
     errors.push((below, above));
     let mean = mean * fullness;
     let grams = spread(mean, &errors);
-    let filling = row.filling.map_or(String::new(), |filling| format!(", {}", filling.words()));
-    let form = row.form.map_or(String::new(), |form| format!(", {}", form.words()));
-    let fullness = if fullness == 1.0 { String::new() } else { format!(", and the measure counted {} times as full", show::factor(fullness)) };
+    let filling = row
+        .filling
+        .map_or(String::new(), |filling| format!(", {}", filling.words()));
+    let form = row
+        .form
+        .map_or(String::new(), |form| format!(", {}", form.words()));
+    let fullness = if fullness == 1.0 {
+        String::new()
+    } else {
+        format!(
+            ", and the measure counted {} times as full",
+            show::factor(fullness)
+        )
+    };
     Ok(Found {
         ingredient,
         grams,
@@ -199,7 +282,13 @@ fn volume(
 
 /// A mean with independent relative errors, each given as (below, above).
 fn spread(mean: Mass, errors: &[(f64, f64)]) -> Estimate<Mass> {
-    let root = |pick: fn(&(f64, f64)) -> f64| errors.iter().map(|error| pick(error).powi(2)).sum::<f64>().sqrt();
+    let root = |pick: fn(&(f64, f64)) -> f64| {
+        errors
+            .iter()
+            .map(|error| pick(error).powi(2))
+            .sum::<f64>()
+            .sqrt()
+    };
     let (below, above) = (root(|error| error.0), root(|error| error.1));
     Estimate::between(mean * (1.0 - below).max(0.0), mean, mean * (1.0 + above))
 }
@@ -239,7 +328,12 @@ fn best_row(
     let filling = reading.filling.or(habits.filling);
     let spoon = matches!(
         unit,
-        VolumeUnit::Tablespoon | VolumeUnit::Dessertspoon | VolumeUnit::Teaspoon | VolumeUnit::Pinch | VolumeUnit::Dash | VolumeUnit::Drop
+        VolumeUnit::Tablespoon
+            | VolumeUnit::Dessertspoon
+            | VolumeUnit::Teaspoon
+            | VolumeUnit::Pinch
+            | VolumeUnit::Dash
+            | VolumeUnit::Drop
     );
     fits.into_iter()
         .max_by_key(|row| {
@@ -248,7 +342,10 @@ fn best_row(
                 (None, _) => 1,
                 _ => 0,
             };
-            (filling_rank, u8::from((row.measure != SpoonOrCup::Cup) == spoon))
+            (
+                filling_rank,
+                u8::from((row.measure != SpoonOrCup::Cup) == spoon),
+            )
         })
         .map(|row| (row, form_fits))
 }
@@ -279,7 +376,11 @@ fn piece(
         });
     let Some(row) = row else {
         return Err(NoWeight {
-            why: format!("No source tells what one {} of {} weighs. Weigh it and write the grams.", kind.words(), ingredient.name),
+            why: format!(
+                "No source tells what one {} of {} weighs. Weigh it and write the grams.",
+                kind.words(),
+                ingredient.name
+            ),
             missed: reading.aside.is_none(),
         });
     };
@@ -293,7 +394,9 @@ fn piece(
     if amount.high > amount.low && middle > 0.0 {
         errors.push((1.0 - amount.low / middle, amount.high / middle - 1.0));
     }
-    let class = row.size.map_or(String::new(), |size| format!("{} ", size.words()));
+    let class = row
+        .size
+        .map_or(String::new(), |size| format!("{} ", size.words()));
     Ok(Found {
         ingredient,
         grams: spread(row.weight.mean * middle, &errors),

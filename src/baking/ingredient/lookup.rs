@@ -174,38 +174,49 @@ fn phrase(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     None
 }
 
-/// The longest known name that ends where the words end, or before words that only describe.
+/// The best known name that ends where the words end, or before words that only describe: the one
+/// that leaves the fewest words unexplained, and of these the longest.
 fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     let mut end = plain.len();
     while end > 0 {
+        let mut best: Option<(Found, usize)> = None;
         for start in 0..end {
             let window = &plain[start..end];
             let shorter = index.undescribed(window);
-            let matched = index
-                .whole(window, region)
-                .map(|matched| (matched, window.to_vec()))
-                .or_else(|| {
-                    (shorter.len() < window.len())
-                        .then(|| index.whole(&shorter, region))
-                        .flatten()
-                        .map(|matched| (matched, shorter))
-                });
-            if let Some((matched, named_by)) = matched {
-                let mut found = sure(matched, &named_by);
-                let left: Vec<&str> = plain[..start]
-                    .iter()
-                    .map(String::as_str)
-                    .filter(|word| !index.is_describing(word) && !is_harmless(word, &found.matched))
-                    .collect();
-                if let (false, Some(ingredient)) = (left.is_empty(), found.matched.taken()) {
-                    found.doubts.push(format!(
-                        "Taken for {}; what \"{}\" makes of it is not known.",
-                        ingredient.name,
-                        left.join(" ")
-                    ));
+            let is_shorter = shorter.len() < window.len();
+            for words in [Some(window), is_shorter.then_some(shorter.as_slice())]
+                .into_iter()
+                .flatten()
+            {
+                if best
+                    .as_ref()
+                    .is_some_and(|(found, left)| found.named_by.len() >= words.len() && *left == 0)
+                {
+                    continue;
                 }
-                return Some(found);
+                let Some(matched) = index.whole(words, region) else {
+                    continue;
+                };
+                let mut found = sure(matched, words);
+                let left = unexplained(index, &plain[..start], &found.matched);
+                let is_better = best.as_ref().is_none_or(|(known, fewest)| {
+                    left.len() < *fewest
+                        || left.len() == *fewest && words.len() > known.named_by.len()
+                });
+                if is_better {
+                    if let (false, Some(ingredient)) = (left.is_empty(), found.matched.taken()) {
+                        found.doubts.push(format!(
+                            "Taken for {}; what \"{}\" makes of it is not known.",
+                            ingredient.name,
+                            left.join(" ")
+                        ));
+                    }
+                    best = Some((found, left.len()));
+                }
             }
+        }
+        if let Some((found, _)) = best {
+            return Some(found);
         }
         if !index.is_describing(&plain[end - 1]) {
             break;
@@ -213,6 +224,23 @@ fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
         end -= 1;
     }
     None
+}
+
+/// The words before a name that neither describe nor stand in the ingredient's own name.
+fn unexplained<'a>(index: &Index, before: &'a [String], matched: &Match) -> Vec<&'a str> {
+    let own = matched
+        .taken()
+        .map(|ingredient| words::plain(ingredient.name, MOST_WORDS))
+        .unwrap_or_default();
+    before
+        .iter()
+        .map(String::as_str)
+        .filter(|word| {
+            !index.is_describing(word)
+                && !is_harmless(word, matched)
+                && !own.iter().any(|known| known == word)
+        })
+        .collect()
 }
 
 /// Words that change nothing in one family, though they do in another.

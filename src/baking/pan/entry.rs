@@ -66,7 +66,10 @@ impl PanEntry {
             _ => {
                 troubles.push(FieldTrouble {
                     field: PanField::Count,
-                    sentence: format!("\"{}\" is not a count: write a whole number from 1 to 200.", self.count.trim()),
+                    sentence: format!(
+                        "\"{}\" is not a count: write a whole number from 1 to 200.",
+                        self.count.trim()
+                    ),
                 });
                 1
             }
@@ -88,18 +91,40 @@ impl PanEntry {
             }
             None => {
                 let typed = typed.trim();
-                let found = if typed.is_empty() { "Nothing is written here".to_owned() } else { format!("\"{typed}\" is not a length") };
+                let found = if typed.is_empty() {
+                    "Nothing is written here".to_owned()
+                } else {
+                    format!("\"{typed}\" is not a length")
+                };
                 troubles.push(FieldTrouble {
                     field,
-                    sentence: format!("{found}: write a number in {}, such as {}.", self.unit.word(), example(self.unit)),
+                    sentence: format!(
+                        "{found}: write a number in {}, such as {}.",
+                        self.unit.word(),
+                        example(self.unit)
+                    ),
                 });
                 Length::ZERO
             }
         };
         let length = side(PanField::Length, &self.length);
-        let width = if self.shape.has_width() { side(PanField::Width, &self.width) } else { length };
+        let width = if self.shape.has_width() {
+            side(PanField::Width, &self.width)
+        } else {
+            length
+        };
         let depth = side(PanField::Depth, &self.depth);
-        if troubles.is_empty() { Ok(Pan { shape: self.shape, count, length, width, depth }) } else { Err(troubles) }
+        if troubles.is_empty() {
+            Ok(Pan {
+                shape: self.shape,
+                count,
+                length,
+                width,
+                depth,
+            })
+        } else {
+            Err(troubles)
+        }
     }
 
     /// A typed number as a length; a comma may stand for the point, and "9 1/2" is understood.
@@ -134,7 +159,11 @@ fn plain_number(typed: &str) -> Option<f64> {
                 }
                 f64::from(above) / f64::from(below)
             }
-            None => word.replace(',', ".").parse::<f64>().ok().filter(|value| value.is_finite())?,
+            None => word
+                .replace(',', ".")
+                .parse::<f64>()
+                .ok()
+                .filter(|value| value.is_finite())?,
         };
     }
     (words == 1 || words == 2).then_some(total)

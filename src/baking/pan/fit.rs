@@ -50,7 +50,13 @@ pub struct Fill {
 /// Fits a recipe into its own pan and into another.
 ///
 /// The factor is the ratio of brim volumes, so that the other pan is filled as high, part for part.
-pub fn fit(recipe: &Recipe, own: Option<&PanEntry>, other: Option<&PanEntry>, batter: Estimate<Mass>, kind: Kind) -> Fit {
+pub fn fit(
+    recipe: &Recipe,
+    own: Option<&PanEntry>,
+    other: Option<&PanEntry>,
+    batter: Estimate<Mass>,
+    kind: Kind,
+) -> Fit {
     let (own, origin) = match own {
         Some(entry) => (entry.read().ok(), Origin::Chosen),
         None => match named(recipe) {
@@ -61,12 +67,15 @@ pub fn fit(recipe: &Recipe, own: Option<&PanEntry>, other: Option<&PanEntry>, ba
     let other = other.and_then(|entry| entry.read().ok());
     let known = (origin != Origin::Taken).then_some(own).flatten();
     let ratio = |measure: fn(&Pan) -> f64| Some(measure(&other?) / measure(&known?));
-    let factor = ratio(|pan| pan.brim().base()).filter(|factor| factor.is_finite() && *factor > 0.0);
+    let factor =
+        ratio(|pan| pan.brim().base()).filter(|factor| factor.is_finite() && *factor > 0.0);
     let has_batter = batter.mean > Mass::ZERO;
     let fill = |pan: Pan, factor: f64| has_batter.then(|| filled(&pan, batter.times(factor), kind));
     Fit {
         own_fill: known.and_then(|pan| fill(pan, 1.0)),
-        other_fill: other.zip(factor).and_then(|(pan, factor)| fill(pan, factor)),
+        other_fill: other
+            .zip(factor)
+            .and_then(|(pan, factor)| fill(pan, factor)),
         own,
         origin,
         other,
@@ -78,7 +87,9 @@ pub fn fit(recipe: &Recipe, own: Option<&PanEntry>, other: Option<&PanEntry>, ba
 /// The first pan that the text names, and where.
 fn named(recipe: &Recipe) -> Option<(usize, Pan)> {
     recipe.lines.iter().find_map(|line| {
-        let (Role::Method(mentions) | Role::Note(mentions)) = &line.role else { return None };
+        let (Role::Method(mentions) | Role::Note(mentions)) = &line.role else {
+            return None;
+        };
         let pan = Pan::named(mentions.pans.first()?);
         // A size that no pan has is a slip of the text, not a pan.
         pan.entry(LengthUnit::Centimetres).read().ok()?;
@@ -99,7 +110,11 @@ fn filled(pan: &Pan, batter: Estimate<Mass>, kind: Kind) -> Fill {
     let above = apart(batter.high / density.mean, light(batter.mean));
     let volume = Estimate::between(mean - below, mean, mean + above);
     let depth = volume.map(|volume| pan.depth_of(Volume::millilitres(volume.base().max(0.0))));
-    Fill { volume, depth, share: depth.map(|depth| Share::fraction(depth / pan.depth)) }
+    Fill {
+        volume,
+        depth,
+        share: depth.map(|depth| Share::fraction(depth / pan.depth)),
+    }
 }
 
 /// Batter density by kind: textbook scaling sheets (Gisslen; Sultan; AACC 10-90), from memory.

@@ -52,7 +52,14 @@ const TUBE_CORE_BASE: f64 = 0.3;
 
 impl Shape {
     /// Every shape, in the order offered.
-    pub const ALL: [Self; 6] = [Self::Round, Self::Square, Self::Rectangle, Self::Loaf, Self::Tube, Self::Cups];
+    pub const ALL: [Self; 6] = [
+        Self::Round,
+        Self::Square,
+        Self::Rectangle,
+        Self::Loaf,
+        Self::Tube,
+        Self::Cups,
+    ];
 
     /// Its name.
     pub fn words(self) -> &'static str {
@@ -100,7 +107,13 @@ impl Pan {
             Shape::Cups => (12, 2.75, 2.75, 1.5),
         };
         let [length, width, depth] = [length, width, depth].map(Length::inches);
-        Self { shape, count, length, width, depth }
+        Self {
+            shape,
+            count,
+            length,
+            width,
+            depth,
+        }
     }
 
     /// The pan that a text names; sizes that it leaves out are the usual ones of that kind.
@@ -113,7 +126,10 @@ impl Pan {
             PanKind::Tube => Shape::Tube,
             PanKind::Cups => Shape::Cups,
         };
-        let mut pan = Self { count: mention.count.max(1), ..Self::usual(shape) };
+        let mut pan = Self {
+            count: mention.count.max(1),
+            ..Self::usual(shape)
+        };
         let lengths = &mention.lengths;
         if let Some(length) = lengths.first() {
             pan.length = *length;
@@ -179,7 +195,11 @@ impl Pan {
         }
         for _ in 0..60 {
             let middle = (low + high) / 2.0;
-            if self.volume_to(Length::millimetres(middle)) < volume { low = middle } else { high = middle }
+            if self.volume_to(Length::millimetres(middle)) < volume {
+                low = middle
+            } else {
+                high = middle
+            }
         }
         Length::millimetres((low + high) / 2.0)
     }
@@ -193,7 +213,9 @@ impl Pan {
             Shape::Round => PI / 4.0 * length * length,
             Shape::Square => length * length,
             Shape::Rectangle => length * width,
-            Shape::Loaf => between(self.loaf_base(length), length) * between(self.loaf_base(width), width),
+            Shape::Loaf => {
+                between(self.loaf_base(length), length) * between(self.loaf_base(width), width)
+            }
             Shape::Tube => {
                 let outer = between(length * TUBE_BASE, length);
                 let core = between(length * TUBE_CORE_BASE, length * TUBE_CORE_TOP);
@@ -213,11 +235,18 @@ impl Pan {
 
     /// The pan cut through its middle across its shorter side, with a batter in it.
     pub fn section(&self, batter: Option<Length>) -> Section {
-        let side = self.width.to_millimetres().min(self.length.to_millimetres());
+        let side = self
+            .width
+            .to_millimetres()
+            .min(self.length.to_millimetres());
         let (base, tube_top, tube_base) = match self.shape {
             Shape::Round | Shape::Square | Shape::Rectangle => (side, 0.0, 0.0),
             Shape::Loaf => (self.loaf_base(side), 0.0, 0.0),
-            Shape::Tube => (side * TUBE_BASE, side * TUBE_CORE_TOP, side * TUBE_CORE_BASE),
+            Shape::Tube => (
+                side * TUBE_BASE,
+                side * TUBE_CORE_TOP,
+                side * TUBE_CORE_BASE,
+            ),
             Shape::Cups => (side * CUP_BASE, 0.0, 0.0),
         };
         Section {
@@ -234,7 +263,11 @@ impl Pan {
     /// The pan in words: "9 in round, 2 in deep", "2 of 8 in round, 2 in deep", "12 muffin cups, ...".
     pub fn label(&self, unit: LengthUnit) -> String {
         let show = |length| show::length_figure(length, unit);
-        let (length, width, depth) = (show(self.length), show(self.width), show::length(self.depth, unit));
+        let (length, width, depth) = (
+            show(self.length),
+            show(self.width),
+            show::length(self.depth, unit),
+        );
         let unit = match unit {
             LengthUnit::Inches => "in",
             LengthUnit::Centimetres => "cm",
@@ -246,11 +279,22 @@ impl Pan {
             Shape::Loaf => format!("{length} x {width} {unit} loaf"),
             Shape::Tube => format!("{length} {unit} tube"),
             Shape::Cups => {
-                let cups = if self.count == 1 { "muffin cup" } else { "muffin cups" };
-                return format!("{} {cups}, {length} {unit} across, {depth} deep", self.count);
+                let cups = if self.count == 1 {
+                    "muffin cup"
+                } else {
+                    "muffin cups"
+                };
+                return format!(
+                    "{} {cups}, {length} {unit} across, {depth} deep",
+                    self.count
+                );
             }
         };
-        if self.count == 1 { format!("{one}, {depth} deep") } else { format!("{} of {one}, {depth} deep", self.count) }
+        if self.count == 1 {
+            format!("{one}, {depth} deep")
+        } else {
+            format!("{} of {one}, {depth} deep", self.count)
+        }
     }
 }
 
@@ -279,7 +323,13 @@ mod tests {
 
     fn pan(shape: Shape, length: f64, width: f64, depth: f64) -> Pan {
         let [length, width, depth] = [length, width, depth].map(Length::inches);
-        Pan { shape, count: 1, length, width, depth }
+        Pan {
+            shape,
+            count: 1,
+            length,
+            width,
+            depth,
+        }
     }
 
     /// Brim volumes by hand: pi/4 x 9 x 9 x 2 in3 = 127.23 in3 = 2085.0 mL; 13 x 9 x 2 = 234 in3 = 3834.6 mL;
@@ -294,7 +344,11 @@ mod tests {
             (pan(Shape::Tube, 10.0, 10.0, 4.0), 4057.4),
         ] {
             let brim = pan.brim().to_millilitres();
-            assert!((brim / millilitres - 1.0).abs() < 5e-4, "{:?}: {brim}", pan.shape);
+            assert!(
+                (brim / millilitres - 1.0).abs() < 5e-4,
+                "{:?}: {brim}",
+                pan.shape
+            );
         }
     }
 
@@ -304,7 +358,10 @@ mod tests {
             let pan = Pan::usual(shape);
             for part in [0.1, 0.5, 1.0] {
                 let depth = pan.depth * part;
-                assert!((pan.depth_of(pan.volume_to(depth)) / depth - 1.0).abs() < 1e-9, "{shape:?} {part}");
+                assert!(
+                    (pan.depth_of(pan.volume_to(depth)) / depth - 1.0).abs() < 1e-9,
+                    "{shape:?} {part}"
+                );
             }
         }
     }

@@ -10,7 +10,10 @@ pub fn mass(mass: Mass) -> String {
 
 /// A range of weights: "259 to 319 g"; `None` where both ends look alike.
 pub fn mass_range(estimate: &Estimate<Mass>) -> Option<String> {
-    let (low, high) = (mass_figure(estimate.low.to_grams()), mass_figure(estimate.high.to_grams()));
+    let (low, high) = (
+        mass_figure(estimate.low.to_grams()),
+        mass_figure(estimate.high.to_grams()),
+    );
     (low != high).then(|| format!("{low} to {high} g"))
 }
 
@@ -29,18 +32,30 @@ fn mass_figure(grams: f64) -> String {
 /// A share in per cent: tenths below 10 %, whole numbers from there.
 pub fn percent(share: Share) -> String {
     let percent = share.to_percent();
-    if percent.abs() < 9.95 { format!("{} %", trimmed(percent, 1)) } else { format!("{} %", thousands(percent.round())) }
+    if percent.abs() < 9.95 {
+        format!("{} %", trimmed(percent, 1))
+    } else {
+        format!("{} %", thousands(percent.round()))
+    }
 }
 
 /// Milliequivalents: tenths below 10, whole numbers from there.
 pub fn milliequivalents(value: f64) -> String {
-    if value.abs() < 9.95 { trimmed(value, 1) } else { thousands(value.round()) }
+    if value.abs() < 9.95 {
+        trimmed(value, 1)
+    } else {
+        thousands(value.round())
+    }
 }
 
 /// A volume in millilitres below a litre, in litres from there.
 pub fn volume(volume: Volume) -> String {
     let millilitres = volume.to_millilitres();
-    if millilitres < 995.0 { format!("{millilitres:.0} mL") } else { format!("{:.2} L", millilitres / 1000.0) }
+    if millilitres < 995.0 {
+        format!("{millilitres:.0} mL")
+    } else {
+        format!("{:.2} L", millilitres / 1000.0)
+    }
 }
 
 /// A length in the baker's unit.
@@ -66,7 +81,11 @@ pub fn ph(value: f64) -> String {
 
 /// A plain factor: "1.56".
 pub fn factor(value: f64) -> String {
-    if value >= 9.995 { trimmed(value, 1) } else { trimmed(value, 2) }
+    if value >= 9.995 {
+        trimmed(value, 1)
+    } else {
+        trimmed(value, 2)
+    }
 }
 
 /// US teaspoons to the nearest eighth: "1 1/8 tsp"; "a scant 1/8 tsp" for less than that.
@@ -118,13 +137,19 @@ pub fn sentence(words: &str) -> String {
 fn trimmed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" || text.is_empty() { "0".to_owned() } else { text.to_owned() }
+    if text == "-0" || text.is_empty() {
+        "0".to_owned()
+    } else {
+        text.to_owned()
+    }
 }
 
 /// A whole number with thousands apart by a comma.
 fn thousands(value: f64) -> String {
     let digits = format!("{value:.0}");
-    let (sign, digits) = digits.strip_prefix('-').map_or(("", digits.as_str()), |rest| ("-", rest));
+    let (sign, digits) = digits
+        .strip_prefix('-')
+        .map_or(("", digits.as_str()), |rest| ("-", rest));
     let mut text = String::with_capacity(digits.len() + digits.len() / 3);
     for (index, digit) in digits.chars().enumerate() {
         if index > 0 && (digits.len() - index) % 3 == 0 {

@@ -186,7 +186,7 @@ impl Gather {
                     self.is_set_apart = true;
                     return;
                 }
-                if has_name && !after.is_empty() && self.names_another(after, region) {
+                if has_name && !self.is_own(after, region) {
                     self.another(term, after);
                     return;
                 }
@@ -206,8 +206,10 @@ impl Gather {
                 }
             }
             _ => {
-                if has_name && !after.is_empty() && self.names_another(after, region) {
-                    self.another(term, after);
+                if has_name && !self.is_own(after, region) {
+                    if lead != Lead::Other || self.names_another(after, region) {
+                        self.another(term, after);
+                    }
                 } else if lead != Lead::Other && !(term.is_bare && has_name) {
                     self.dual(term);
                 }
@@ -257,6 +259,17 @@ impl Gather {
         } else {
             // A dual of the second term may follow in a bracket: it is added there.
             self.amounts = kept;
+        }
+    }
+
+    /// Whether words after an amount say nothing but this line's own ingredient, or its state.
+    fn is_own(&self, words: &str, region: Region) -> bool {
+        if lookup::only_describes(words) || phrase::is_to_taste(&words.to_ascii_lowercase()) {
+            return true;
+        }
+        match (lookup::search(words, region).matched.taken(), lookup::search(&self.name, region).matched.taken()) {
+            (Some(one), Some(two)) => one.key == two.key,
+            _ => shares_text(words, &self.name),
         }
     }
 
@@ -311,7 +324,14 @@ impl Gather {
             line.get(tokens[from].start..tokens[to - 1].end)
                 .unwrap_or_default()
         };
-        let mut is_alternative = false;
+        // "(2 tbsp ground flax + 5 tbsp water)" tells what it is made of.
+        let mut is_alternative = inner.windows(2).any(|pair| match pair {
+            [Chunk::Amount(_, Lead::Plus | Lead::Minus), Chunk::Words(from, to)] => {
+                let words = text(*from, *to);
+                !lookup::only_describes(words) && self.names_another(words, region)
+            }
+            _ => false,
+        });
         for (at, chunk) in inner.iter().enumerate() {
             match chunk {
                 Chunk::Words(from, to) => {
@@ -442,6 +462,41 @@ impl Gather {
         }
     }
 
+    /// Ingredients that stand in notes without an amount: "1 tsp each cinnamon, cloves and nutmeg".
+    fn list_others(&mut self, found: &lookup::Found, region: Region) {
+        let Some(own) = found.matched.taken() else {
+            return;
+        };
+        for tail in &self.tails {
+            let lower = tail.to_ascii_lowercase();
+            let is_joined = [
+                "in ", "with ", "for ", "to ", "from ", "or ", "at ", "on ", "such ", "like ",
+                "if ", "of ", "plus ", "as ", "about ", "until ", "not ", "then ",
+            ]
+            .iter()
+            .any(|start| lower.starts_with(start));
+            if is_joined || tail.split(' ').count() > 5 || lookup::only_describes(tail) {
+                continue;
+            }
+            let other = lookup::search(tail, region);
+            let named: Vec<&str> = other
+                .matched
+                .taken()
+                .into_iter()
+                .chain(other.also.iter().copied())
+                .filter(|other| other.key != own.key && !shares_word(own, other))
+                .map(|other| other.name)
+                .collect();
+            let is_own_kind = other
+                .named_by
+                .iter()
+                .all(|word| found.named_by.contains(word));
+            if other.doubts.is_empty() && !named.is_empty() && !is_own_kind {
+                self.others.push(named.join(" and "));
+            }
+        }
+    }
+
     /// Whether words in a bracket name something that cannot be this line's own ingredient.
     fn names_another_family(&self, words: &str, region: Region) -> bool {
         let found = lookup::search(words, region);
@@ -468,7 +523,7 @@ fn shares_word(one: &Ingredient, two: &Ingredient) -> bool {
 fn shares_text(one: &str, two: &str) -> bool {
     let words = |text: &str| -> Vec<String> {
         text.split(|letter: char| !letter.is_alphanumeric())
-            .filter(|word| word.len() > 3)
+            .filter(|word| word.len() > 2 && !lookup::only_describes(word))
             .map(lookup::plain_word)
             .collect()
     };
@@ -538,7 +593,9 @@ fn finish(
         region,
         &mut gather.doubts,
     );
+    let found = name::from_tin(found, &gather.amounts, region);
     let taken = found.matched.taken();
+    gather.list_others(&found, region);
 
     let mut aside = phrase::aside(&name_lower, true);
     let mut section = section;

@@ -236,7 +236,7 @@ fn plain(word: &str) -> Option<Unit> {
         "dessertspoon" | "dessertspoons" | "dessertspoonful" | "dessertspoonfuls" | "dsp"
         | "dstspn" | "dssp" | "dessertsp" | "dstsp" => volume(Dessertspoon),
         "teaspoon" | "teaspoons" | "teaspoonful" | "teaspoonfuls" | "teaspoonsful" | "tsp"
-        | "tsps" | "tspn" | "tspns" | "teasp" | "tspoon" | "teaspn" | "ts" | "teaspons"
+        | "tsps" | "teas" | "tspn" | "tspns" | "teasp" | "tspoon" | "teaspn" | "ts" | "teaspons"
         | "teapoon" | "teapoons" => volume(Teaspoon),
         "floz" => volume(FluidOunce),
         "gill" | "gills" => volume(Gill),
@@ -271,7 +271,7 @@ pub fn piece(word: &str) -> Option<Piece> {
         "stick" | "sticks" => Piece::Stick,
         "slice" | "slices" | "round" | "rounds" => Piece::Slice,
         "stalk" | "stalks" | "rib" | "ribs" => Piece::Stalk,
-        "square" | "squares" => Piece::Square,
+        "square" | "squares" | "sq" | "sqs" => Piece::Square,
         "bar" | "bars" => Piece::Bar,
         "packet" | "packets" | "sachet" | "sachets" | "envelope" | "envelopes" | "package"
         | "packages" | "pkg" | "pkgs" | "pkge" | "pk" | "pkt" | "pkts" | "pack" | "packs"

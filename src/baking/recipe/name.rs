@@ -150,6 +150,13 @@ pub fn resolve(
     });
     if let Some(part) = noted {
         if let Some(found) = part_of(bare, part, region) {
+            let other = bare
+                .split(|letter: char| !letter.is_alphanumeric())
+                .filter_map(|word| Part::of(&word.to_ascii_lowercase()))
+                .find(|other| *other != part && part != Part::JuiceAndZest && !matches!(other, Part::White | Part::Yolk));
+            if let Some(other) = other {
+                doubts.push(format!("The line also names {}. Give it a line of its own.", other.word()));
+            }
             if part == Part::JuiceAndZest {
                 doubts.push("The line names both juice and zest; the juice is taken. Give the zest a line of its own.".to_owned());
             }
@@ -320,6 +327,24 @@ fn refined(
     None
 }
 
+/// What a tin holds, where the tables have it from the tin: "1 can peaches".
+pub fn from_tin(found: Found, amounts: &[Amount], region: Region) -> Found {
+    let is_tin = amounts
+        .iter()
+        .any(|amount| amount.unit == Unit::Piece(Piece::Can));
+    let is_one_word = found.named_by.len() == 1 && matches!(found.matched, Match::Known(_));
+    if !is_tin || !is_one_word {
+        return found;
+    }
+    match lookup::exact(&format!("canned {}", found.named_by[0]), region) {
+        Some(ingredient) => Found {
+            matched: Match::Known(ingredient),
+            ..found
+        },
+        None => found,
+    }
+}
+
 /// Dark chocolate by the cocoa in it, where the line says how much: "dark chocolate (72% cocoa)".
 fn by_cocoa(
     words: &str,
@@ -400,7 +425,10 @@ pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, region: Reg
             });
             let is_own = is_own && changes_name(&found.named_by, &plain, taken, region);
             // Ground is how spices are sold, and no state of theirs.
-            let is_state = form != Form::Ground || taken.is_none_or(|ingredient| !matches!(ingredient.group, Group::Spice | Group::Flavour));
+            let is_state = form != Form::Ground
+                || taken.is_none_or(|ingredient| {
+                    !matches!(ingredient.group, Group::Spice | Group::Flavour)
+                });
             let names_whole = form != Form::Whole
                 || taken.is_some_and(|ingredient| {
                     matches!(

@@ -97,6 +97,12 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
         return None;
     }
     let first = &tokens[next];
+    let is_set_apart = at.checked_sub(1).is_some_and(|before| {
+        tokens[before].is_any(&["into", "for", "by", "page", "step", "note", "notes", "no", "number", "type", "grade", "recipe", "serves", "makes"])
+    });
+    if is_set_apart && place != Place::Start {
+        return None;
+    }
     next = count.next;
     if is_no_amount(tokens, next) {
         return None;
@@ -144,6 +150,9 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
         found.amounts.push(amount(&count, &measure));
         found.next = words;
         compound(tokens, &mut found);
+        if measure.weighs_or_fills() {
+            found.next = past_container(tokens, found.next);
+        }
         return Some(found);
     }
     found.is_bare = true;
@@ -175,7 +184,15 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
                 found.next = next + 1;
                 return Some(found);
             }
-            if !ends {
+            // "Eggs, 2 beaten", "eggs 3 large".
+            let follows_break = at
+                .checked_sub(1)
+                .is_some_and(|before| matches!(tokens[before].kind, Kind::Mark(',' | ':' | '|') ))
+                && !has_amount_before(tokens, at);
+            let is_sized = tokens.get(next).is_some_and(|token| {
+                token.is_any(&["large", "medium", "small", "whole", "beaten", "ripe", "extra", "xl", "jumbo", "lg", "separated"])
+            });
+            if !(ends || follows_break || is_sized) {
                 return None;
             }
         }
@@ -187,6 +204,11 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
     });
     found.next = next;
     Some(found)
+}
+
+/// Whether a number stands before this place.
+fn has_amount_before(tokens: &[Token], at: usize) -> bool {
+    tokens[..at].iter().any(Token::is_number)
 }
 
 /// Past "about", "up to", "~".
@@ -227,9 +249,14 @@ fn modifier(tokens: &[Token], at: usize, found: &mut Term) -> Option<usize> {
         | "size" | "tiny" => {}
         "sifted" => found.filling = Some(Filling::Sifted),
         "spooned" => found.filling = Some(Filling::Spooned),
+        "sm" | "lg" | "lge" | "med" => {}
         _ => return None,
     }
-    Some(at + 1)
+    let has_dot = matches!(token.lower, "sm" | "lg" | "lge" | "med")
+        && tokens
+            .get(at + 1)
+            .is_some_and(|dot| dot.is_mark('.') && !dot.spaced);
+    Some(at + 1 + usize::from(has_dot))
 }
 
 /// A measure, with at most four words before it that say how full it is.
@@ -251,6 +278,31 @@ fn measured(tokens: &[Token], at: usize, found: &mut Term) -> Option<(Measure, u
         next = after;
     }
     None
+}
+
+/// Past the vessel in "170 g jar strawberry jam": it adds nothing to the weight.
+fn past_container(tokens: &[Token], at: usize) -> usize {
+    let is_vessel = tokens.get(at).is_some_and(|token| {
+        token.kind == Kind::Word
+            && matches!(
+                measure::piece(token.lower),
+                Some(Piece::Packet | Piece::Can | Piece::Pot | Piece::Block | Piece::Bar)
+            )
+    });
+    let dot = usize::from(
+        tokens
+            .get(at + 1)
+            .is_some_and(|token| token.is_mark('.') && !token.spaced),
+    );
+    if is_vessel
+        && tokens
+            .get(at + 1 + dot)
+            .is_some_and(|next| next.kind == Kind::Word)
+    {
+        at + 1 + dot
+    } else {
+        at
+    }
 }
 
 /// Whether a measure stands here, words about it aside.
@@ -399,7 +451,9 @@ fn inch_piece(tokens: &[Token], at: usize, low: f64, high: f64) -> Option<(Amoun
     let is_root = token.is_any(&[
         "ginger", "fresh", "root", "turmeric", "peeled", "of", "cinnamon",
     ]);
-    if !(is_piece || is_root) {
+    // "Rhubarb, in 1/2-inch pieces" tells how it is cut, and not how much there is.
+    let is_cut = is_piece && token.lower.ends_with('s') && !tokens.get(next + 1).is_some_and(|after| after.kind == Kind::Word);
+    if !(is_piece || is_root) || is_cut {
         return None;
     }
     let unit = Unit::Piece(Piece::Inch);

@@ -15,10 +15,13 @@ pub fn understood(reading: &Reading) -> String {
         Some(amount) => match (amount.unit, reading.size) {
             (Unit::ToTaste, _) => format!("{name}, to taste"),
             (Unit::Piece(Piece::Each), Some(size)) => {
-                format!("{} {} of {name}", count(amount), size_word(size))
+                format!("{name}: {}, {}", count(amount), size_word(size))
             }
-            (Unit::Piece(Piece::Each), None) => format!("{} of {name}", count(amount)),
-            _ => format!("{}{} of {name}", level_word(reading.level), written(amount)),
+            (Unit::Piece(Piece::Each), None) => format!("{name}: {}", count(amount)),
+            _ => match (level_word(reading.level), written(amount)) {
+                ("", amount) => format!("{amount} of {name}"),
+                (level, amount) => format!("{level} {amount} of {name}"),
+            },
         },
     };
     let said = [
@@ -150,10 +153,10 @@ pub fn figure(value: f64) -> String {
 fn level_word(level: Level) -> &'static str {
     match level {
         Level::Level => "",
-        Level::Scant => "scant ",
-        Level::Generous => "generous ",
-        Level::Rounded => "rounded ",
-        Level::Heaped => "heaped ",
+        Level::Scant => "scant",
+        Level::Generous => "generous",
+        Level::Rounded => "rounded",
+        Level::Heaped => "heaped",
     }
 }
 

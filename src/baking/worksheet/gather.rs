@@ -18,14 +18,24 @@ use crate::baking::source::Source;
 /// The worksheet of a recipe: a pure function of what the baker gave.
 pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
     let recipe = read(&inputs.text, settings.region, &inputs.corrections);
-    let habits = Habits { region: settings.region, filling: settings.cup_habit.filling(), eggs: settings.eggs.0 };
+    let habits = Habits {
+        region: settings.region,
+        filling: settings.cup_habit.filling(),
+        eggs: settings.eggs.0,
+    };
     let formula = weigh(&recipe, &habits);
 
     let percentages = percentages(&formula);
     let kind = kind(&formula, &percentages);
     let bowl = bowl(&formula);
     let choices = &inputs.choices;
-    let fit = fit(&recipe, choices.own_pan.as_ref(), choices.other_pan.as_ref(), percentages.batter, kind);
+    let fit = fit(
+        &recipe,
+        choices.own_pan.as_ref(),
+        choices.other_pan.as_ref(),
+        percentages.batter,
+        kind,
+    );
 
     let unread = unread(&recipe);
     let facts = Facts {
@@ -58,13 +68,24 @@ pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
 
 /// Lines in the batter's place that could not be read.
 fn unread(recipe: &Recipe) -> Vec<usize> {
-    recipe.lines.iter().filter(|line| matches!(line.role, Role::Unread(_))).map(|line| line.number).collect()
+    recipe
+        .lines
+        .iter()
+        .filter(|line| matches!(line.role, Role::Unread(_)))
+        .map(|line| line.number)
+        .collect()
 }
 
 /// The allergens of everything that was understood, batter or not, weighed or not.
 fn allergens(formula: &Formula) -> Vec<AllergenNote> {
-    let weighed = formula.lines.iter().map(|line| (line.line, Some(line.ingredient)));
-    let unweighed = formula.unweighed.iter().map(|line| (line.line, line.ingredient));
+    let weighed = formula
+        .lines
+        .iter()
+        .map(|line| (line.line, Some(line.ingredient)));
+    let unweighed = formula
+        .unweighed
+        .iter()
+        .map(|line| (line.line, line.ingredient));
     let mut notes: Vec<(Allergen, Vec<usize>)> = Vec::new();
     for (line, ingredient) in weighed.chain(unweighed) {
         for allergen in ingredient.map_or(&[][..], |ingredient| ingredient.allergens) {
@@ -79,15 +100,24 @@ fn allergens(formula: &Formula) -> Vec<AllergenNote> {
         .into_iter()
         .map(|(allergen, mut lines)| {
             lines.sort_unstable();
-            AllergenNote { name: allergen.words().to_owned(), lines }
+            AllergenNote {
+                name: allergen.words().to_owned(),
+                lines,
+            }
         })
         .collect()
 }
 
 /// Whether it comes from plants alone, as far as its lines tell.
 fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
-    let known = formula.lines.iter().map(|line| (line.line, Some(line.ingredient)));
-    let rest = formula.unweighed.iter().map(|line| (line.line, line.ingredient));
+    let known = formula
+        .lines
+        .iter()
+        .map(|line| (line.line, Some(line.ingredient)));
+    let rest = formula
+        .unweighed
+        .iter()
+        .map(|line| (line.line, line.ingredient));
     let (mut animal, mut unsure) = (unread(recipe), Vec::new());
     let mut from_animals = Vec::new();
     unsure.append(&mut animal);
@@ -105,7 +135,10 @@ fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
     } else if !from_animals.is_empty() {
         format!("Not plant-based: see {}.", show::lines(&from_animals))
     } else if !unsure.is_empty() {
-        format!("Plant-based if the packets of {} say so.", show::lines(&unsure))
+        format!(
+            "Plant-based if the packets of {} say so.",
+            show::lines(&unsure)
+        )
     } else {
         "Plant-based by its ingredients; the packets decide.".into()
     }
@@ -116,11 +149,23 @@ fn cautions(formula: &Formula) -> Vec<String> {
     let mut cautions = vec![
         "Allergens are read from names, as a help and never a guarantee: read every packet, and mind what shares your bench.".to_owned(),
     ];
-    let has = |group: Group| formula.lines.iter().any(|line| line.ingredient.group == group);
+    let has = |group: Group| {
+        formula
+            .lines
+            .iter()
+            .any(|line| line.ingredient.group == group)
+    };
     if has(Group::Flour) || has(Group::Egg) {
-        cautions.push("Don't taste or serve raw batter: raw flour and raw egg can make people ill.".to_owned());
+        cautions.push(
+            "Don't taste or serve raw batter: raw flour and raw egg can make people ill."
+                .to_owned(),
+        );
     }
-    if formula.lines.iter().any(|line| line.ingredient.key == "bakers_ammonia") {
+    if formula
+        .lines
+        .iter()
+        .any(|line| line.ingredient.key == "bakers_ammonia")
+    {
         cautions.push("Baker's ammonia is for thin, dry biscuits only: in a cake the ammonia stays. Its fumes hurt eyes and lungs.".to_owned());
     }
     cautions.push("All figures are estimates for a baker's judgement and a test bake. Where food is sold or given away, local food rules and licensed practice decide.".to_owned());
@@ -140,16 +185,29 @@ fn sources(formula: &Formula) -> Vec<SourceNote> {
             sources.extend([acidity.ph_cited.source, acidity.buffer_cited.source]);
             sources.extend(acidity.acids_cited.map(|cited| cited.source));
         }
-        sources.extend(line.ingredient.leavening.map(|leavening| leavening.cited.source));
+        sources.extend(
+            line.ingredient
+                .leavening
+                .map(|leavening| leavening.cited.source),
+        );
     }
     sources.sort_by_key(|source| source.key);
     sources.dedup_by_key(|source| source.key);
-    sources.into_iter().map(|source| SourceNote { key: source.key, citation: source.citation }).collect()
+    sources
+        .into_iter()
+        .map(|source| SourceNote {
+            key: source.key,
+            citation: source.citation,
+        })
+        .collect()
 }
 
 /// One sentence for the top of the page and for a screen reader.
 fn summary(lines: &[super::SheetLine], leavening: &super::LeaveningSheet) -> String {
-    let weighed = lines.iter().filter(|line| line.status == Status::Weighed).count();
+    let weighed = lines
+        .iter()
+        .filter(|line| line.status == Status::Weighed)
+        .count();
     let missed = lines
         .iter()
         .filter(|line| matches!(line.status, Status::NotWeighed | Status::NotRead) && line.flagged)

@@ -84,7 +84,10 @@ impl Default for EggSize {
 impl Inputs {
     /// A recipe that is only text.
     pub fn of_text(text: impl Into<String>) -> Self {
-        Self { text: text.into(), ..Self::default() }
+        Self {
+            text: text.into(),
+            ..Self::default()
+        }
     }
 
     /// The inputs with a remedy carried out: a new value, so that the old one can be taken back.
@@ -120,7 +123,9 @@ impl Inputs {
     /// What was said of a line, if anything.
     pub fn correction(&self, line: usize) -> Option<&Correction> {
         let (text, occurrence) = place(&self.text, line)?;
-        self.corrections.iter().find(|correction| correction.text == text && correction.occurrence == occurrence)
+        self.corrections
+            .iter()
+            .find(|correction| correction.text == text && correction.occurrence == occurrence)
     }
 
     /// Takes back all that was said of a line.
@@ -134,14 +139,20 @@ impl Inputs {
 
     /// Changes the correction of a line, found by its words; a line that is not there is left alone.
     fn correct(&mut self, line: usize, change: impl FnOnce(&mut Correction)) {
-        let Some((text, occurrence)) = place(&self.text, line) else { return };
+        let Some((text, occurrence)) = place(&self.text, line) else {
+            return;
+        };
         let found = self
             .corrections
             .iter()
             .position(|correction| correction.text == text && correction.occurrence == occurrence);
         let mut correction = match found {
             Some(index) => self.corrections.remove(index),
-            None => Correction { text, occurrence, ..Correction::default() },
+            None => Correction {
+                text,
+                occurrence,
+                ..Correction::default()
+            },
         };
         change(&mut correction);
         if !correction.is_empty() {
@@ -161,6 +172,10 @@ impl Inputs {
 /// A line's words and which of its likes it is: the address that corrections are kept by.
 fn place(text: &str, line: usize) -> Option<(String, usize)> {
     let wanted = text.lines().nth(line.checked_sub(1)?)?.trim();
-    let occurrence = text.lines().take(line - 1).filter(|other| other.trim() == wanted).count();
+    let occurrence = text
+        .lines()
+        .take(line - 1)
+        .filter(|other| other.trim() == wanted)
+        .count();
     Some((wanted.to_owned(), occurrence))
 }

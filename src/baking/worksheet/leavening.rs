@@ -59,23 +59,35 @@ fn how(line: &Weighed) -> String {
         }
         if leavening.neutralised.1 > 0.0 {
             let with = if how.is_empty() { "" } else { ", with " };
-            how.push_str(&format!("{with}{} that takes up {} g of soda", leavening.acids, leavening.neutralised.1));
+            how.push_str(&format!(
+                "{with}{} that takes up {} g of soda",
+                leavening.acids, leavening.neutralised.1
+            ));
         }
         how.push_str(&format!(". {}. ", source(leavening.cited)));
     }
     match line.ingredient.acidity {
         Some(acidity) => {
             let (low, typical, high) = acidity.ph;
-            how.push_str(&format!("Its own pH is about {typical} ({low} to {high}): {}. ", source(acidity.ph_cited)));
+            how.push_str(&format!(
+                "Its own pH is about {typical} ({low} to {high}): {}. ",
+                source(acidity.ph_cited)
+            ));
             if let Some(cited) = acidity.acids_cited {
                 how.push_str(&format!("Acids: {}. ", source(cited)));
             }
-            how.push_str(&format!("Other buffering: {}.", source(acidity.buffer_cited)));
+            how.push_str(&format!(
+                "Other buffering: {}.",
+                source(acidity.buffer_cited)
+            ));
         }
         None if line.ingredient.leavening.is_none() => {
             how.push_str("No source gives its acidity. It is counted as none, and the spread is widened for it.");
         }
         None => {}
+    }
+    if line.in_pieces {
+        how.push_str(" It stays in pieces, so about a third of its acid is counted (common practice, no source).");
     }
     how.trim_end().to_owned()
 }
@@ -88,7 +100,7 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
         scale_high: (band.high + 1.0).max(crumb.high).ceil().min(13.0),
         band_low: band.low,
         band_high: band.high,
-        band_for: format!("{} {}", show::sentence(facts.kind.words()), band.source),
+        band_for: band.source.to_owned(),
         crumb,
         words: format!(
             "The crumb is reckoned at pH {}, nine cases in ten from {} to {}. The band for {} runs from {} to {}.",
@@ -105,12 +117,19 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
 fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
     let flour = facts.flour()?;
     let band = gas_band();
-    let percent = bowl.gas.made.map(|made| Share::percent(made / flour * 100.0));
+    let percent = bowl
+        .gas
+        .made
+        .map(|made| Share::percent(made / flour * 100.0));
     let shown = |share: Share| show::percent(share);
     let early = bowl.gas.early;
     Some(GasSheet {
         grams: Spread::from(bowl.gas.made),
-        percent: Spread { mean: percent.mean.to_percent(), low: percent.low.to_percent(), high: percent.high.to_percent() },
+        percent: Spread {
+            mean: percent.mean.to_percent(),
+            low: percent.low.to_percent(),
+            high: percent.high.to_percent(),
+        },
         band_low: band.low,
         band_high: band.high,
         scale_high: (percent.high.to_percent() * 1.1).max(band.high * 1.25),
@@ -130,12 +149,25 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
 
 /// The milliequivalents, and the same in soda.
 fn figures(bowl: &Bowl) -> Vec<FigureShown> {
-    let meq = |value: Equivalents| format!("{} meq", show::milliequivalents(value.to_milliequivalents()));
+    let meq = |value: Equivalents| {
+        format!(
+            "{} meq",
+            show::milliequivalents(value.to_milliequivalents())
+        )
+    };
     let spread = |estimate: &crate::baking::estimate::Estimate<Equivalents>| {
         let (low, high) = (meq(estimate.low), meq(estimate.high));
-        if low == high { meq(estimate.mean) } else { format!("{} ({low} to {high})", meq(estimate.mean)) }
+        if low == high {
+            meq(estimate.mean)
+        } else {
+            format!("{} ({low} to {high})", meq(estimate.mean))
+        }
     };
-    let soda = |value: Equivalents| show::mass(Mass::grams((value.to_milliequivalents() / SODA_MMOL_PER_GRAM).max(0.0)));
+    let soda = |value: Equivalents| {
+        show::mass(Mass::grams(
+            (value.to_milliequivalents() / SODA_MMOL_PER_GRAM).max(0.0),
+        ))
+    };
     vec![
         FigureShown {
             label: "Acid to pH 7".into(),

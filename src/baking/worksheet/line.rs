@@ -18,8 +18,13 @@ pub fn sheet_lines(
     fit: &Fit,
     corrections: &[Correction],
 ) -> Vec<SheetLine> {
-    let weighed: HashMap<usize, &Weighed> = formula.lines.iter().map(|line| (line.line, line)).collect();
-    let unweighed: HashMap<usize, &Unweighed> = formula.unweighed.iter().map(|line| (line.line, line)).collect();
+    let weighed: HashMap<usize, &Weighed> =
+        formula.lines.iter().map(|line| (line.line, line)).collect();
+    let unweighed: HashMap<usize, &Unweighed> = formula
+        .unweighed
+        .iter()
+        .map(|line| (line.line, line))
+        .collect();
     let mut seen: HashMap<&str, usize> = HashMap::new();
     recipe
         .lines
@@ -27,7 +32,9 @@ pub fn sheet_lines(
         .map(|line| {
             let words = line.text.trim();
             let occurrence = seen.entry(words).or_default();
-            let corrected = corrections.iter().any(|correction| correction.text == words && correction.occurrence == *occurrence);
+            let corrected = corrections
+                .iter()
+                .any(|correction| correction.text == words && correction.occurrence == *occurrence);
             *occurrence += 1;
             let mut sheet = bare(line, corrected);
             if let Role::Ingredient(reading) = &line.role {
@@ -94,12 +101,23 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
     sheet.doubts = reading.doubts.clone();
     sheet.flagged = !reading.doubts.is_empty() || taken.is_none();
     if let Match::OneOf(several) = &reading.ingredient {
-        sheet.offers = several.iter().map(|ingredient| Offer { key: ingredient.key, name: ingredient.name }).collect();
+        sheet.offers = several
+            .iter()
+            .map(|ingredient| Offer {
+                key: ingredient.key,
+                name: ingredient.name,
+            })
+            .collect();
     }
 }
 
 /// What the scale says of it.
-fn weigh_in(sheet: &mut SheetLine, weighed: &Weighed, percentages: &Percentages, factor: Option<f64>) {
+fn weigh_in(
+    sheet: &mut SheetLine,
+    weighed: &Weighed,
+    percentages: &Percentages,
+    factor: Option<f64>,
+) {
     let batter = weighed.place == Place::Batter;
     sheet.grams = Some(Spread::from(weighed.grams));
     sheet.grams_shown = Some(show::mass(weighed.grams.mean));
@@ -110,7 +128,10 @@ fn weigh_in(sheet: &mut SheetLine, weighed: &Weighed, percentages: &Percentages,
     sheet.doubts.extend(weighed.doubts.iter().cloned());
     sheet.in_batter = batter;
     sheet.beside = weighed.place.words().map(str::to_owned);
-    sheet.percent_shown = percentages.of(weighed.grams.mean).filter(|_| batter).map(show::percent);
+    sheet.percent_shown = percentages
+        .of(weighed.grams.mean)
+        .filter(|_| batter)
+        .map(show::percent);
     if let Some(factor) = factor {
         let scaled = weighed.grams.mean * factor;
         sheet.scaled_shown = Some(show::mass(scaled));
@@ -130,7 +151,12 @@ fn eggs(weighed: &Weighed, scaled: Mass) -> Option<EggCount> {
         return None;
     }
     // One egg of the recipe's own kind: the piece that the weighing used is the one nearest to its words.
-    let each = ingredient.pieces.iter().find(|row| row.piece == Piece::Each && row.size.is_none())?.weight.mean;
+    let each = ingredient
+        .pieces
+        .iter()
+        .find(|row| row.piece == Piece::Each && row.size.is_none())?
+        .weight
+        .mean;
     let count = scaled / each;
     let whole = count.round().max(1.0);
     let shown = format!(
@@ -139,5 +165,8 @@ fn eggs(weighed: &Weighed, scaled: Mass) -> Option<EggCount> {
         show::factor(count),
         show::mass(each),
     );
-    Some(EggCount { whole: whole as u32, shown })
+    Some(EggCount {
+        whole: whole as u32,
+        shown,
+    })
 }

@@ -46,7 +46,11 @@ pub struct Spread {
 
 impl<Q: Quantity> From<Estimate<Q>> for Spread {
     fn from(estimate: Estimate<Q>) -> Self {
-        Self { mean: estimate.mean.base(), low: estimate.low.base(), high: estimate.high.base() }
+        Self {
+            mean: estimate.mean.base(),
+            low: estimate.low.base(),
+            high: estimate.high.base(),
+        }
     }
 }
 

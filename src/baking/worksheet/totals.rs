@@ -8,7 +8,11 @@ use crate::baking::quantity::{Mass, Share, show};
 /// The table of percentages and the totals.
 pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
     let percentages = facts.percentages;
-    let percent = |grams: Mass| percentages.of(grams).map_or_else(|| "no flour".to_owned(), show::percent);
+    let percent = |grams: Mass| {
+        percentages
+            .of(grams)
+            .map_or_else(|| "no flour".to_owned(), show::percent)
+    };
     let rows = facts
         .formula
         .batter()
@@ -36,11 +40,27 @@ pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
         .collect();
     let basis = match (percentages.flour, percentages.stands_in) {
         (None, _) => "No flour in the batter, so no percentages.".to_owned(),
-        (Some(_), true) => format!("There is no flour, so {} is taken for it.", show::lines(&percentages.flour_lines)),
-        (Some(flour), false) => format!("Flour is 100 %: {}, from {}.", show::mass(flour.mean), show::lines(&percentages.flour_lines)),
+        (Some(_), true) => format!(
+            "There is no flour, so {} is taken for it.",
+            show::lines(&percentages.flour_lines)
+        ),
+        (Some(flour), false) => format!(
+            "Flour is 100 %: {}, from {}.",
+            show::mass(flour.mean),
+            show::lines(&percentages.flour_lines)
+        ),
     };
-    let mut gaps: Vec<String> = facts.formula.holes().map(|line| format!("Line {} has no weight; the totals leave it out.", line.line)).collect();
-    gaps.extend(facts.unread.iter().map(|line| format!("Line {line} could not be read; the totals leave it out.")));
+    let mut gaps: Vec<String> = facts
+        .formula
+        .holes()
+        .map(|line| format!("Line {} has no weight; the totals leave it out.", line.line))
+        .collect();
+    gaps.extend(
+        facts
+            .unread
+            .iter()
+            .map(|line| format!("Line {line} could not be read; the totals leave it out.")),
+    );
     BalanceSheet {
         flour: percentages.flour.map(Spread::from),
         flour_basis: basis,
@@ -59,10 +79,16 @@ fn how(total: &Total) -> String {
     }
     how.push('.');
     if !total.derived.is_empty() {
-        how.push_str(&format!(" Worked out by difference for {}.", show::lines(&total.derived)));
+        how.push_str(&format!(
+            " Worked out by difference for {}.",
+            show::lines(&total.derived)
+        ));
     }
     if !total.unknown.is_empty() {
-        how.push_str(&format!(" No source gives it for {}: left out, not zero.", show::lines(&total.unknown)));
+        how.push_str(&format!(
+            " No source gives it for {}: left out, not zero.",
+            show::lines(&total.unknown)
+        ));
     }
     how
 }
