@@ -267,7 +267,10 @@ impl Gather {
         if lookup::only_describes(words) || phrase::is_to_taste(&words.to_ascii_lowercase()) {
             return true;
         }
-        match (lookup::search(words, region).matched.taken(), lookup::search(&self.name, region).matched.taken()) {
+        match (
+            lookup::search(words, region).matched.taken(),
+            lookup::search(&self.name, region).matched.taken(),
+        ) {
             (Some(one), Some(two)) => one.key == two.key,
             _ => shares_text(words, &self.name),
         }
@@ -326,7 +329,10 @@ impl Gather {
         };
         // "(2 tbsp ground flax + 5 tbsp water)" tells what it is made of.
         let mut is_alternative = inner.windows(2).any(|pair| match pair {
-            [Chunk::Amount(_, Lead::Plus | Lead::Minus), Chunk::Words(from, to)] => {
+            [
+                Chunk::Amount(_, Lead::Plus | Lead::Minus),
+                Chunk::Words(from, to),
+            ] => {
                 let words = text(*from, *to);
                 !lookup::only_describes(words) && self.names_another(words, region)
             }

@@ -236,8 +236,8 @@ fn plain(word: &str) -> Option<Unit> {
         "dessertspoon" | "dessertspoons" | "dessertspoonful" | "dessertspoonfuls" | "dsp"
         | "dstspn" | "dssp" | "dessertsp" | "dstsp" => volume(Dessertspoon),
         "teaspoon" | "teaspoons" | "teaspoonful" | "teaspoonfuls" | "teaspoonsful" | "tsp"
-        | "tsps" | "teas" | "tspn" | "tspns" | "teasp" | "tspoon" | "teaspn" | "ts" | "teaspons"
-        | "teapoon" | "teapoons" => volume(Teaspoon),
+        | "tsps" | "teas" | "tspn" | "tspns" | "teasp" | "tspoon" | "teaspn" | "ts"
+        | "teaspons" | "teapoon" | "teapoons" => volume(Teaspoon),
         "floz" => volume(FluidOunce),
         "gill" | "gills" => volume(Gill),
         "pint" | "pints" | "pt" | "pts" => volume(Pint),

@@ -149,13 +149,21 @@ pub fn resolve(
             .filter(|part| fits(bare, *part, region))
     });
     if let Some(part) = noted {
-        if let Some(found) = part_of(bare, part, region) {
+        let thing = bare.split(" and ").next().unwrap_or(bare);
+        if let Some(found) = part_of(thing, part, region) {
             let other = bare
                 .split(|letter: char| !letter.is_alphanumeric())
                 .filter_map(|word| Part::of(&word.to_ascii_lowercase()))
-                .find(|other| *other != part && part != Part::JuiceAndZest && !matches!(other, Part::White | Part::Yolk));
+                .find(|other| {
+                    *other != part
+                        && part != Part::JuiceAndZest
+                        && !matches!(other, Part::White | Part::Yolk)
+                });
             if let Some(other) = other {
-                doubts.push(format!("The line also names {}. Give it a line of its own.", other.word()));
+                doubts.push(format!(
+                    "The line also names {}. Give it a line of its own.",
+                    other.word()
+                ));
             }
             if part == Part::JuiceAndZest {
                 doubts.push("The line names both juice and zest; the juice is taken. Give the zest a line of its own.".to_owned());

@@ -98,7 +98,10 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
     }
     let first = &tokens[next];
     let is_set_apart = at.checked_sub(1).is_some_and(|before| {
-        tokens[before].is_any(&["into", "for", "by", "page", "step", "note", "notes", "no", "number", "type", "grade", "recipe", "serves", "makes"])
+        tokens[before].is_any(&[
+            "into", "for", "by", "page", "step", "note", "notes", "no", "number", "type", "grade",
+            "recipe", "serves", "makes",
+        ])
     });
     if is_set_apart && place != Place::Start {
         return None;
@@ -187,10 +190,22 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
             // "Eggs, 2 beaten", "eggs 3 large".
             let follows_break = at
                 .checked_sub(1)
-                .is_some_and(|before| matches!(tokens[before].kind, Kind::Mark(',' | ':' | '|') ))
+                .is_some_and(|before| matches!(tokens[before].kind, Kind::Mark(',' | ':' | '|')))
                 && !has_amount_before(tokens, at);
             let is_sized = tokens.get(next).is_some_and(|token| {
-                token.is_any(&["large", "medium", "small", "whole", "beaten", "ripe", "extra", "xl", "jumbo", "lg", "separated"])
+                token.is_any(&[
+                    "large",
+                    "medium",
+                    "small",
+                    "whole",
+                    "beaten",
+                    "ripe",
+                    "extra",
+                    "xl",
+                    "jumbo",
+                    "lg",
+                    "separated",
+                ])
             });
             if !(ends || follows_break || is_sized) {
                 return None;
@@ -452,7 +467,11 @@ fn inch_piece(tokens: &[Token], at: usize, low: f64, high: f64) -> Option<(Amoun
         "ginger", "fresh", "root", "turmeric", "peeled", "of", "cinnamon",
     ]);
     // "Rhubarb, in 1/2-inch pieces" tells how it is cut, and not how much there is.
-    let is_cut = is_piece && token.lower.ends_with('s') && !tokens.get(next + 1).is_some_and(|after| after.kind == Kind::Word);
+    let is_cut = is_piece
+        && token.lower.ends_with('s')
+        && !tokens
+            .get(next + 1)
+            .is_some_and(|after| after.kind == Kind::Word);
     if !(is_piece || is_root) || is_cut {
         return None;
     }

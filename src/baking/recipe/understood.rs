@@ -19,8 +19,12 @@ pub fn understood(reading: &Reading) -> String {
             }
             (Unit::Piece(Piece::Each), None) => format!("{name}: {}", count(amount)),
             _ => match (level_word(reading.level), written(amount)) {
-                ("", amount) => format!("{amount} of {name}"),
-                (level, amount) => format!("{level} {amount} of {name}"),
+                ("", measure) => format!("{measure} of {name}"),
+                (level, measure) => {
+                    let figures = count(amount);
+                    let unit = measure.strip_prefix(&figures).unwrap_or(&measure);
+                    format!("{figures} {level}{unit} of {name}")
+                }
             },
         },
     };
