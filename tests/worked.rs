@@ -4,7 +4,7 @@
 //! program from the same constants and tables; they test the arithmetic, never that a cake has that pH.
 
 use batterwright::baking::balance::{Constituent, kind, percentages, total};
-use batterwright::baking::chemistry::{Bowl, SODA_MMOL_PER_GRAM, base_demand, bowl};
+use batterwright::baking::chemistry::{Bowl, Curve, SODA_MMOL_PER_GRAM, bowl};
 use batterwright::baking::estimate::Estimate;
 use batterwright::baking::formula::{Formula, How, Place, Weighed};
 use batterwright::baking::ingredient::by_key;
@@ -64,7 +64,9 @@ fn soda_answers_its_equivalents() {
         .and_then(|food| food.acidity)
         .expect("vinegar has acidity");
     // To pH 8.2 acetic acid has given all it has.
-    let demand = base_demand(vinegar, Mass::grams(14.4), 8.2).to_milliequivalents();
+    let demand = Curve::of_acidity(vinegar, Mass::grams(14.4))
+        .at(8.2)
+        .to_milliequivalents();
     near(
         demand,
         SODA_MMOL_PER_GRAM,
@@ -354,7 +356,9 @@ fn titratable_acidity_lies_in_the_published_range() {
         let Some((acid, low, high)) = acidity.titratable else {
             continue;
         };
-        let demand = base_demand(acidity, Mass::grams(100.0), 8.2).to_milliequivalents();
+        let demand = Curve::of_acidity(acidity, Mass::grams(100.0))
+            .at(8.2)
+            .to_milliequivalents();
         let percent = demand * equivalents(acid) / 1000.0;
         checked += 1;
         // Read at the table's own precision.

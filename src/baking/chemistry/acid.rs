@@ -1,6 +1,7 @@
 //! Weak acids and how many protons they have given up at a pH.
 
 use super::IONIC_STRENGTH;
+use std::sync::OnceLock;
 
 /// A weak acid: its molar mass and its pKa values at 25 C and no ionic strength.
 #[derive(Debug, PartialEq)]
@@ -11,6 +12,8 @@ pub struct Acid {
     pub molar_mass: f64,
     /// pKa of each step.
     pub pk: &'static [f64],
+    /// Charges that are gone before the first of these steps.
+    pub charge: f64,
 }
 
 /// Davies A at 25 C, from the density and permittivity of water.
@@ -22,110 +25,195 @@ impl Acid {
         name: "citric acid",
         molar_mass: 192.123,
         pk: &[3.128, 4.761, 6.396],
+        charge: 0.0,
     };
     /// Malic acid: Eden and Bates 1959, J Res NBS 62:161.
     pub const MALIC: Self = Self {
         name: "malic acid",
         molar_mass: 134.087,
         pk: &[3.459, 5.097],
+        charge: 0.0,
     };
     /// Quinic acid: CRC Handbook, from memory.
     pub const QUINIC: Self = Self {
         name: "quinic acid",
         molar_mass: 192.167,
         pk: &[3.58],
+        charge: 0.0,
     };
     /// Tartaric acid: Goldberg and others 2002.
     pub const TARTARIC: Self = Self {
         name: "tartaric acid",
         molar_mass: 150.086,
         pk: &[3.036, 4.366],
+        charge: 0.0,
     };
     /// Lactic acid: Martell and Smith.
     pub const LACTIC: Self = Self {
         name: "lactic acid",
         molar_mass: 90.078,
         pk: &[3.86],
+        charge: 0.0,
     };
     /// Acetic acid: Goldberg and others 2002.
     pub const ACETIC: Self = Self {
         name: "acetic acid",
         molar_mass: 60.052,
         pk: &[4.756],
+        charge: 0.0,
     };
     /// Oxalic acid: Goldberg and others 2002.
     pub const OXALIC: Self = Self {
         name: "oxalic acid",
         molar_mass: 90.034,
         pk: &[1.27, 4.266],
+        charge: 0.0,
     };
     /// Succinic acid: Goldberg and others 2002.
     pub const SUCCINIC: Self = Self {
         name: "succinic acid",
         molar_mass: 118.088,
         pk: &[4.207, 5.636],
+        charge: 0.0,
     };
     /// Gluconic acid: values from 3.3 to 3.9 are published.
     pub const GLUCONIC: Self = Self {
         name: "gluconic acid",
         molar_mass: 196.155,
         pk: &[3.7],
+        charge: 0.0,
     };
     /// Aconitic acid (trans): CRC Handbook, from memory; the third step is weakly known.
     pub const ACONITIC: Self = Self {
         name: "aconitic acid",
         molar_mass: 174.108,
         pk: &[2.8, 4.46, 6.3],
+        charge: 0.0,
     };
     /// Chlorogenic acid: spectrophotometric studies, from memory.
     pub const CHLOROGENIC: Self = Self {
         name: "chlorogenic acid",
         molar_mass: 354.311,
         pk: &[3.4, 8.3],
+        charge: 0.0,
     };
     /// Phosphoric acid: Goldberg and others 2002, from memory.
     pub const PHOSPHORIC: Self = Self {
         name: "phosphoric acid",
         molar_mass: 97.995,
         pk: &[2.148, 7.198, 12.35],
+        charge: 0.0,
     };
     /// Carbonic acid, counted from dissolved carbon dioxide: Goldberg and others 2002.
     pub const CARBONIC: Self = Self {
         name: "carbonic acid",
         molar_mass: 44.009,
         pk: &[6.351, 10.329],
+        charge: 0.0,
     };
+
+    /// Sodium acid pyrophosphate: the last two of its four protons. Goldberg and others 2002, from memory.
+    pub const PYROPHOSPHATE: Self = Self {
+        name: "sodium acid pyrophosphate",
+        molar_mass: 221.94,
+        pk: &[6.72, 9.46],
+        charge: 2.0,
+    };
+
+    /// Every acid that the tables may name, in the order of their columns.
+    pub const ALL: [&Self; 12] = [
+        &Self::CITRIC,
+        &Self::MALIC,
+        &Self::QUINIC,
+        &Self::TARTARIC,
+        &Self::LACTIC,
+        &Self::ACETIC,
+        &Self::OXALIC,
+        &Self::SUCCINIC,
+        &Self::GLUCONIC,
+        &Self::ACONITIC,
+        &Self::CHLOROGENIC,
+        &Self::PHOSPHORIC,
+    ];
 
     /// The constant of step `step` (from 0) as a meter sees it: activity of the proton, concentrations of
     /// the rest, by the Davies equation; a neutral species has log10 of its coefficient at 0.1 I.
     pub fn mixed_pk(&self, step: usize) -> f64 {
-        let root = IONIC_STRENGTH.sqrt();
-        let davies = DAVIES_A * (root / (1.0 + root) - 0.3 * IONIC_STRENGTH);
-        let log_activity = |charge: f64| {
-            if charge == 0.0 {
-                0.1 * IONIC_STRENGTH
-            } else {
-                -davies * charge * charge
-            }
-        };
-        let before = step as f64;
+        let before = self.charge + step as f64;
         self.pk[step] + log_activity(before + 1.0) - log_activity(before)
     }
+}
 
-    /// The mean number of protons that a molecule has given up at a pH.
-    pub fn protons_lost(&self, ph: f64) -> f64 {
-        Self::lost_from((0..self.pk.len()).map(|step| self.mixed_pk(step)), ph)
+/// log10 of the activity coefficient of a species of that charge.
+fn log_activity(charge: f64) -> f64 {
+    let root = IONIC_STRENGTH.sqrt();
+    let davies = DAVIES_A * (root / (1.0 + root) - 0.3 * IONIC_STRENGTH);
+    if charge == 0.0 {
+        0.1 * IONIC_STRENGTH
+    } else {
+        -davies * charge * charge
+    }
+}
+
+/// The most steps that an acid has.
+const STEPS: usize = 3;
+
+/// The constants as a meter sees them, 10 to the minus pK, of every acid of [`Acid::ALL`], then carbonic acid and
+/// pyrophosphate; zero where an acid has no such step. Worked out once.
+fn constants() -> &'static [[f64; STEPS]; 14] {
+    static CONSTANTS: OnceLock<[[f64; STEPS]; 14]> = OnceLock::new();
+    CONSTANTS.get_or_init(|| {
+        let mut constants = [[0.0; STEPS]; 14];
+        let acids = Acid::ALL
+            .into_iter()
+            .chain([&Acid::CARBONIC, &Acid::PYROPHOSPHATE]);
+        for (row, acid) in constants.iter_mut().zip(acids) {
+            for (step, constant) in row.iter_mut().enumerate().take(acid.pk.len()) {
+                *constant = 10_f64.powf(-acid.mixed_pk(step));
+            }
+        }
+        constants
+    })
+}
+
+/// A pH, made ready to ask how many protons acids have given up at it.
+pub struct Protons {
+    /// The pH.
+    pub ph: f64,
+    /// 10 to the pH: the inverse of the proton's activity.
+    inverse: f64,
+    constants: &'static [[f64; STEPS]; 14],
+}
+
+impl Protons {
+    /// At this pH.
+    pub fn at(ph: f64) -> Self {
+        Self {
+            ph,
+            inverse: 10_f64.powf(ph),
+            constants: constants(),
+        }
     }
 
-    /// The same for constants given as a meter sees them.
-    pub(super) fn lost_from(constants: impl Iterator<Item = f64>, ph: f64) -> f64 {
+    /// The mean number of protons that a molecule of the acid at that place in [`Acid::ALL`] has given up.
+    pub fn lost(&self, place: usize) -> f64 {
         let (mut weight, mut sum, mut lost) = (1.0, 1.0, 0.0);
-        for (step, constant) in constants.enumerate() {
-            weight *= 10_f64.powf(ph - constant);
+        for (step, constant) in self.constants[place].iter().enumerate() {
+            weight *= self.inverse * constant;
             sum += weight;
             lost += weight * (step + 1) as f64;
         }
         lost / sum
+    }
+
+    /// The same for carbonic acid.
+    pub fn carbonic(&self) -> f64 {
+        self.lost(Acid::ALL.len())
+    }
+
+    /// The same for the two protons that sodium acid pyrophosphate still has.
+    pub fn pyrophosphate(&self) -> f64 {
+        self.lost(Acid::ALL.len() + 1)
     }
 }
 
@@ -136,8 +224,9 @@ mod tests {
     /// Half of a one-step acid is dissociated where the pH equals its constant: the definition.
     #[test]
     fn half_is_gone_at_the_constant() {
-        let constant = Acid::ACETIC.mixed_pk(0);
-        assert!((Acid::ACETIC.protons_lost(constant) - 0.5).abs() < 1e-12);
+        assert_eq!(Acid::ALL[5].name, "acetic acid");
+        let protons = Protons::at(Acid::ACETIC.mixed_pk(0));
+        assert!((protons.lost(5) - 0.5).abs() < 1e-9);
     }
 
     /// Davies by hand at I 0.25: 0.5108 (0.5 / 1.5 - 0.075) = 0.13196; a neutral acid adds 0.025.
@@ -150,6 +239,13 @@ mod tests {
     /// Citric acid gives 2.95 equivalents to pH 7 in water of ionic strength 0.3, worked from its constants.
     #[test]
     fn citric_acid_gives_nearly_three() {
-        assert!((Acid::CITRIC.protons_lost(7.0) - 2.95).abs() < 0.01);
+        assert!((Protons::at(7.0).lost(0) - 2.95).abs() < 0.01);
+    }
+
+    /// Pyrophosphate at ionic strength 0.3 has mixed constants 6.05 and 8.52, worked out beforehand.
+    #[test]
+    fn pyrophosphate_keeps_its_charges_in_mind() {
+        assert!((Acid::PYROPHOSPHATE.mixed_pk(0) - 6.05).abs() < 0.02);
+        assert!((Acid::PYROPHOSPHATE.mixed_pk(1) - 8.52).abs() < 0.03);
     }
 }

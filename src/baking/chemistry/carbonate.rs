@@ -2,6 +2,7 @@
 
 use super::Acid;
 use crate::baking::quantity::Mass;
+use std::sync::OnceLock;
 
 /// Solubility of carbon dioxide at 25 C, mol per kg of water and atmosphere.
 /// Carroll, Slupsky and Mather 1991, J Phys Chem Ref Data 20:1201.
@@ -9,6 +10,12 @@ const HENRY: f64 = 0.0347;
 
 /// Pressure of carbon dioxide over a cooled crumb, atm: 0.01 to 0.05 (worked out, weakly known).
 const CRUMB_PRESSURE: f64 = 0.03;
+
+/// The two constants of carbonic acid as a meter sees them, worked out once.
+fn constants() -> [f64; 2] {
+    static CONSTANTS: OnceLock<[f64; 2]> = OnceLock::new();
+    *CONSTANTS.get_or_init(|| [Acid::CARBONIC.mixed_pk(0), Acid::CARBONIC.mixed_pk(1)])
+}
 
 /// What the water of a crumb keeps at a pH.
 pub struct Kept {
@@ -22,8 +29,9 @@ pub struct Kept {
 pub fn kept(water: Mass, ph: f64) -> Kept {
     let kilograms = water.to_grams() / 1000.0;
     let dissolved = HENRY * CRUMB_PRESSURE * 1000.0 * kilograms;
-    let bicarbonate = dissolved * 10_f64.powf(ph - Acid::CARBONIC.mixed_pk(0));
-    let carbonate = bicarbonate * 10_f64.powf(ph - Acid::CARBONIC.mixed_pk(1));
+    let [first, second] = constants();
+    let bicarbonate = dissolved * 10_f64.powf(ph - first);
+    let carbonate = bicarbonate * 10_f64.powf(ph - second);
     Kept {
         base: bicarbonate + 2.0 * carbonate,
         carbon: dissolved + bicarbonate + carbonate,

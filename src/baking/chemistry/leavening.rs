@@ -11,9 +11,7 @@ pub const SODA_MMOL_PER_GRAM: f64 = 1000.0 / 84.007;
 const CALCIUM_PHOSPHATE: f64 = 252.07;
 /// Its neutralising value, grams of soda for 100 g: trade list.
 const CALCIUM_PHOSPHATE_VALUE: f64 = 80.0;
-/// Sodium acid pyrophosphate, g/mol.
-const PYROPHOSPHATE: f64 = 221.94;
-/// Its neutralising value: trade list.
+/// The neutralising value of sodium acid pyrophosphate: trade list.
 const PYROPHOSPHATE_VALUE: f64 = 72.0;
 
 /// Equivalents that a mole of monocalcium phosphate has taken up, by pH: less than apatite, more than nothing
@@ -30,10 +28,6 @@ const CALCIUM_PHOSPHATE_UPTAKE: [(f64, f64); 9] = [
     (8.5, 2.65),
 ];
 
-/// The last two protons of pyrophosphoric acid; the acid salt has given up the first two already.
-/// Goldberg, Kishore and Lennen 2002, at ionic strength 0.25 by the Davies equation for charges 2, 3 and 4.
-const PYROPHOSPHATE_PK: [f64; 2] = [6.06, 8.54];
-
 /// Bicarbonate in so much of a leavener, mmol: the base it brings and the gas it can make.
 pub fn bicarbonate(leavening: &Leavening, grams: Mass) -> f64 {
     leavening.bicarbonate.map_or(0.0, |(kind, share)| {
@@ -46,22 +40,31 @@ pub fn bicarbonate(leavening: &Leavening, grams: Mass) -> f64 {
     })
 }
 
-/// Base that the leavening acids in so much of a leavener take up to a pH.
-///
-/// Most count by their neutralising value, a figure of the trade. The two phosphates don't follow one
-/// reaction, so their part follows a curve.
-pub fn leavening_uptake(leavening: &Leavening, grams: Mass, ph: f64) -> Equivalents {
+/// The leavening acids in so much of a leavener.
+pub(super) struct Acids {
+    /// Those that count by their neutralising value, a figure of the trade, meq.
+    pub steady: f64,
+    /// Monocalcium phosphate, mmol: it takes up along a curve.
+    pub calcium_phosphate: f64,
+    /// Sodium acid pyrophosphate, mmol: it takes up by its constants.
+    pub pyrophosphate: f64,
+}
+
+/// The leavening acids in so much of a leavener; what the two phosphates would take by the trade's value is
+/// left out of the rest.
+pub(super) fn acids(leavening: &Leavening, grams: Mass) -> Acids {
+    let hundreds = grams.to_grams() / 100.0;
     let by_value = leavening.neutralised.1
         - leavening.calcium_phosphate * CALCIUM_PHOSPHATE_VALUE / 100.0
         - leavening.pyrophosphate * PYROPHOSPHATE_VALUE / 100.0;
-    let steady = by_value.max(0.0) * SODA_MMOL_PER_GRAM;
-    let calcium =
-        leavening.calcium_phosphate * 1000.0 / CALCIUM_PHOSPHATE * calcium_phosphate_uptake(ph);
-    let pyrophosphate = leavening.pyrophosphate * 1000.0 / PYROPHOSPHATE * pyrophosphate_uptake(ph);
-    Equivalents::milliequivalents((steady + calcium + pyrophosphate) * grams.to_grams() / 100.0)
+    Acids {
+        steady: by_value.max(0.0) * SODA_MMOL_PER_GRAM * hundreds,
+        calcium_phosphate: leavening.calcium_phosphate * 1000.0 / CALCIUM_PHOSPHATE * hundreds,
+        pyrophosphate: leavening.pyrophosphate * 1000.0 / Acid::PYROPHOSPHATE.molar_mass * hundreds,
+    }
 }
 
-/// Standard deviation of that uptake, from the range of the neutralising value.
+/// Standard deviation of the base that they take up, from the range of the neutralising value.
 pub fn leavening_uptake_deviation(leavening: &Leavening, grams: Mass) -> Equivalents {
     let (low, _, high) = leavening.neutralised;
     Equivalents::milliequivalents(
@@ -69,8 +72,8 @@ pub fn leavening_uptake_deviation(leavening: &Leavening, grams: Mass) -> Equival
     )
 }
 
-/// The curve between its points; level beyond them, so that it never falls.
-fn calcium_phosphate_uptake(ph: f64) -> f64 {
+/// Equivalents that a mole of monocalcium phosphate has taken up at a pH: the curve between its points, level beyond them, so that it never falls.
+pub(super) fn calcium_phosphate_uptake(ph: f64) -> f64 {
     let curve = CALCIUM_PHOSPHATE_UPTAKE;
     let Some(above) = curve.iter().position(|(at, _)| *at >= ph) else {
         return curve[curve.len() - 1].1;
@@ -82,21 +85,9 @@ fn calcium_phosphate_uptake(ph: f64) -> f64 {
     from + (to - from) * (ph - low) / (high - low)
 }
 
-fn pyrophosphate_uptake(ph: f64) -> f64 {
-    Acid::lost_from(PYROPHOSPHATE_PK.into_iter(), ph)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// At pH 7 pyrophosphate has taken 35 g of soda for 100 g, not the 72 of the trade: its constants at
-    /// ionic strength 0.3, worked beforehand.
-    #[test]
-    fn pyrophosphate_takes_half_its_trade_value_at_ph_7() {
-        let value = pyrophosphate_uptake(7.0) * 1000.0 / PYROPHOSPHATE / SODA_MMOL_PER_GRAM * 100.0;
-        assert!((value - 35.2).abs() < 0.5, "{value}");
-    }
 
     #[test]
     fn the_phosphate_curve_passes_its_points_and_never_falls() {

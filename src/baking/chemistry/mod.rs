@@ -12,14 +12,13 @@ mod acid;
 mod bowl;
 mod carbonate;
 mod charge;
+mod contribution;
 mod leavening;
 
 pub use acid::Acid;
 pub use bowl::{Bowl, Gas, Part, bowl};
-pub use charge::{base_demand, base_demand_deviation};
-pub use leavening::{
-    SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake, leavening_uptake_deviation,
-};
+pub use charge::Curve;
+pub use leavening::{SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake_deviation};
 
 /// The ionic strength at which constants are taken, mol per kg of the batter's water.
 ///

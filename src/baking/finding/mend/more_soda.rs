@@ -4,7 +4,7 @@ use super::leavener::{
     GAS_OF_SODA, POWDER, POWDER_KEPT, SMALLEST, TEASPOON, gas_per_gram, in_spoons, last_leavener,
     soda_name, tenths,
 };
-use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM, base_demand, bowl};
+use crate::baking::chemistry::{Bowl, Curve, NEUTRAL, SODA_MMOL_PER_GRAM, bowl};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Edit, Facts, Remedy, gas_band, ph_band};
 use crate::baking::formula::{Formula, Place, Weighed};
@@ -237,7 +237,9 @@ fn soda_for_powder(facts: &Facts, plan: &Plan, gas: &Gas) -> Option<Remedy> {
 fn sourest<'a>(facts: &'a Facts) -> Option<&'a Weighed> {
     let acid = |line: &Weighed| {
         line.ingredient.acidity.map_or(0.0, |acidity| {
-            base_demand(acidity, line.grams.mean, NEUTRAL).to_milliequivalents()
+            Curve::of_acidity(acidity, line.grams.mean)
+                .at(NEUTRAL)
+                .to_milliequivalents()
         })
     };
     facts
