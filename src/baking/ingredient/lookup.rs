@@ -455,7 +455,7 @@ struct Index {
     /// Every word of every name.
     vocabulary: HashSet<String>,
     /// The same words, for slips of spelling.
-    spellings: Vec<spelling::Entry>,
+    spellings: spelling::Spellings,
     /// Words that describe and change nothing.
     describing: HashSet<String>,
 }
@@ -472,7 +472,7 @@ impl Index {
             names: HashMap::new(),
             squeezed: HashMap::new(),
             vocabulary: HashSet::new(),
-            spellings: Vec::new(),
+            spellings: spelling::Spellings::default(),
             describing: words::DESCRIBING
                 .iter()
                 .map(|word| words::plain_word(word))
@@ -488,7 +488,7 @@ impl Index {
             index.names.entry(plain.join(" ")).or_default().push(place);
             for word in plain {
                 if index.vocabulary.insert(word.clone()) {
-                    index.spellings.push(spelling::Entry::new(word));
+                    index.spellings.add(word);
                 }
             }
         }

@@ -198,7 +198,10 @@ pub fn heading(text: &str, has_hash: bool) -> Option<Heading> {
     let stripped = trimmed
         .trim_end_matches([':', '.', '-', ' ', '=', '#', '_', '!', ')'])
         .trim_start_matches(['=', '-', ' ', '(']);
-    if stripped.is_empty() || stripped.len() > 60 {
+    if stripped.is_empty()
+        || stripped.len() > 60
+        || stripped.starts_with(|first: char| first.is_ascii_digit())
+    {
         return None;
     }
     let lower = stripped.to_lowercase().replace('’', "'");

@@ -47,7 +47,7 @@ pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
         })
         .collect();
     role::doubt_minus(&looks, &mut lines);
-    correct(&mut lines, &looks, corrections);
+    correct(&mut lines, &looks, corrections, region);
     Recipe {
         title: title.map(|at| looks[at].text.clone()),
         lines,
@@ -55,7 +55,7 @@ pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
 }
 
 /// Puts what the baker said in place of what was read.
-fn correct(lines: &mut [Line], looks: &[Look], corrections: &[Correction]) {
+fn correct(lines: &mut [Line], looks: &[Look], corrections: &[Correction], region: Region) {
     if corrections.is_empty() {
         return;
     }
@@ -82,13 +82,20 @@ fn correct(lines: &mut [Line], looks: &[Look], corrections: &[Correction]) {
                 look,
                 section,
                 correction,
+                region,
             );
         }
     }
 }
 
 /// One line's role with a correction in it.
-fn corrected(role: Role, look: &Look, section: Section, correction: &Correction) -> Role {
+fn corrected(
+    role: Role,
+    look: &Look,
+    section: Section,
+    correction: &Correction,
+    region: Region,
+) -> Role {
     if correction.is_ingredient == Some(false) {
         return Role::Note(Mentions::default());
     }
@@ -97,7 +104,7 @@ fn corrected(role: Role, look: &Look, section: Section, correction: &Correction)
         correction.is_ingredient == Some(true) || key.is_some() || correction.grams.is_some();
     let mut role = match role {
         Role::Ingredient(_) => role,
-        _ if is_wanted => role::forced(look, section),
+        _ if is_wanted => role::forced(look, section, region),
         _ => return role,
     };
     let Role::Ingredient(reading) = &mut role else {

@@ -34,12 +34,19 @@ impl Look {
         let lower = text.to_ascii_lowercase();
         let tokens = token::tokens(&text, &lower);
         let is_short = text.len() <= ingredient_line::LONGEST;
-        let attempt = (is_short && !tokens.is_empty())
+        let (is_step, is_sentence) = (
+            running::starts_as_step(&tokens),
+            running::is_sentence(&tokens),
+        );
+        // Running text is not tried as an ingredient: most lines of a method are spared the work.
+        let is_running = is_step && tokens.len() >= 5
+            || is_sentence && !tokens.first().is_some_and(Token::is_number);
+        let attempt = (is_short && !tokens.is_empty() && !is_running)
             .then(|| ingredient_line::attempt(&text, region, Section::Batter));
         Self {
             heading: heading::heading(&text, bullet.heading),
-            is_step: running::starts_as_step(&tokens),
-            is_sentence: running::is_sentence(&tokens),
+            is_step,
+            is_sentence,
             is_fact: running::is_fact(&lower),
             has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
             words: tokens.len(),
@@ -329,7 +336,7 @@ impl Walk<'_> {
     fn long_line(&self, at: usize) -> Option<String> {
         let look = &self.looks[at];
         let starts_with_figure = look.text.starts_with(|first: char| first.is_ascii_digit());
-        starts_with_figure.then(|| "This line is too long for one ingredient. Put each ingredient on a line of its own.".to_owned())
+        starts_with_figure.then(|| TOO_LONG.to_owned())
     }
 
     /// In the method. Where only the shape of the lines opened it, a list may go on below it.
@@ -388,18 +395,20 @@ fn short(text: &str) -> String {
 }
 
 /// A line forced to be read as an ingredient, as its baker says it is one.
-pub fn forced(look: &Look, section: Section) -> Role {
-    match &look.attempt {
-        Some(attempt) => match &attempt.fault {
-            Some(fault) => Role::Unread(fault.clone()),
-            None => Role::Ingredient(placed(attempt, section)),
-        },
-        None => Role::Unread(
-            "This line is too long for one ingredient. Put each ingredient on a line of its own."
-                .to_owned(),
-        ),
+pub fn forced(look: &Look, section: Section, region: Region) -> Role {
+    if look.text.len() > ingredient_line::LONGEST {
+        return Role::Unread(TOO_LONG.to_owned());
+    }
+    let attempt = ingredient_line::attempt(&look.text, region, Section::Batter);
+    match &attempt.fault {
+        Some(fault) => Role::Unread(fault.clone()),
+        None => Role::Ingredient(placed(&attempt, section)),
     }
 }
+
+/// What is said of a line with more than one ingredient can fill.
+const TOO_LONG: &str =
+    "This line is too long for one ingredient. Put each ingredient on a line of its own.";
 
 /// A lone dash tight against a figure may be a minus: said where no other line has such a bullet.
 pub fn doubt_minus(looks: &[Look], lines: &mut [Line]) {

@@ -15,6 +15,9 @@ pub fn tidy(line: &str) -> String {
     let mut characters = text.chars().peekable();
     while let Some(character) = characters.next() {
         match character {
+            'a'..='z' | 'A'..='Z' | '0'..='9' | ' ' | ',' | '.' | '(' | ')' | '/' | '-' => {
+                out.push(character);
+            }
             _ if vulgar(character).is_some() => {
                 if out.ends_with(|last: char| last.is_ascii_digit()) {
                     out.push(' ');
@@ -139,6 +142,9 @@ fn is_combining(character: char) -> bool {
 
 /// HTML entities replaced by what they mean.
 fn entities(line: &str) -> String {
+    if !line.contains('&') {
+        return line.to_owned();
+    }
     let mut out = String::with_capacity(line.len());
     let mut rest = line;
     while let Some(at) = rest.find('&') {
@@ -209,6 +215,9 @@ fn entity(name: &str) -> Option<char> {
 
 /// Tags and links taken out: "<b>1</b> cup [flour](address)" becomes "1 cup flour".
 fn markup(text: &str) -> String {
+    if !text.contains(['<', ']']) && !text.contains("://") {
+        return text.to_owned();
+    }
     let mut out = String::with_capacity(text.len());
     let mut rest = text;
     while let Some(at) = rest.find(['<', ']', 'h', 'H']) {

@@ -1,14 +1,14 @@
 //! Slips of spelling: words that are one or two letters away from a known one.
 
 /// A known word with what tells quickly that another is not near.
-pub struct Entry {
+struct Entry {
     word: String,
     letters: u32,
 }
 
 impl Entry {
     /// Makes a known word ready.
-    pub fn new(word: String) -> Self {
+    fn new(word: String) -> Self {
         let letters = letters(&word);
         Self { word, letters }
     }
@@ -21,8 +21,27 @@ fn letters(word: &str) -> u32 {
         .fold(0, |letters, byte| letters | 1 << (byte - b'a'))
 }
 
+/// Known words by their length.
+#[derive(Default)]
+pub struct Spellings(Vec<Vec<Entry>>);
+
+impl Spellings {
+    /// Adds a known word.
+    pub fn add(&mut self, word: String) {
+        if self.0.len() <= word.len() {
+            self.0.resize_with(word.len() + 1, Vec::new);
+        }
+        self.0[word.len()].push(Entry::new(word));
+    }
+
+    /// The words of a length from `least` to `most`.
+    fn of_length(&self, least: usize, most: usize) -> impl Iterator<Item = &Entry> {
+        self.0.iter().take(most + 1).skip(least).flatten()
+    }
+}
+
 /// The known words nearest to this one: one slip away for words of five letters and more, two for eight and more.
-pub fn near<'a>(word: &str, known: &'a [Entry]) -> Vec<&'a str> {
+pub fn near<'a>(word: &str, known: &'a Spellings) -> Vec<&'a str> {
     let length = word.len();
     let allowed = match length {
         0..5 => return Vec::new(),
@@ -33,7 +52,7 @@ pub fn near<'a>(word: &str, known: &'a [Entry]) -> Vec<&'a str> {
     let own = letters(word);
     let mut best = allowed;
     let mut found = Vec::new();
-    for entry in known {
+    for entry in known.of_length(length - allowed, length + allowed) {
         if entry.word.len() < 4
             || entry.word.len().abs_diff(length) > best
             || (entry.letters ^ own).count_ones() as usize > 2 * best
@@ -75,7 +94,7 @@ fn slips(one: &[u8], two: &[u8]) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::{Entry, near, slips};
+    use super::{Spellings, near, slips};
 
     #[test]
     fn slips_are_counted_as_a_typist_makes_them() {
@@ -88,10 +107,9 @@ mod tests {
 
     #[test]
     fn short_words_are_left_alone() {
-        let known = [
-            Entry::new("salt".to_owned()),
-            Entry::new("sugar".to_owned()),
-        ];
+        let mut known = Spellings::default();
+        known.add("salt".to_owned());
+        known.add("sugar".to_owned());
         assert!(near("malt", &known).is_empty());
         assert_eq!(near("suger", &known), ["sugar"]);
     }
