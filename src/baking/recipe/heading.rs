@@ -230,6 +230,10 @@ pub fn heading(text: &str, has_hash: bool) -> Option<Heading> {
         let section = part(base.trim_end_matches("ingredients").trim()).unwrap_or(Section::Batter);
         return found(section, INGREDIENTS.contains(&base));
     }
+    if base.starts_with("ingredients for ") && base.contains(|letter: char| letter.is_ascii_digit())
+    {
+        return found(Section::Batter, true);
+    }
     if METHOD.contains(&base) && !(base == "assembly" && has_colon && lower.len() > 12) {
         return found(Section::Method, true);
     }

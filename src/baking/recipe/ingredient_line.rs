@@ -47,6 +47,8 @@ struct Gather {
     others: Vec<String>,
     doubts: Vec<String>,
     fault: Option<String>,
+    /// Duals of a first term that wait for their partner: "2 tbsp (30 g) + 1/4 cup (50 g)".
+    unpaired: Vec<(Amount, f64)>,
     /// Set where an alternative begins: amounts after it are not this line's.
     is_over: bool,
     /// Set where the last chunk was a bracket, so that words after it go on with the name.
@@ -179,7 +181,9 @@ impl Gather {
         match lead {
             Lead::Plus | Lead::Minus => {
                 let after_lower = after.to_ascii_lowercase();
-                let is_set_apart = after_lower.starts_with("for ")
+                let is_set_apart = ["for ", "extra", "more", "additional"]
+                    .iter()
+                    .any(|start| after_lower.starts_with(start))
                     || after_lower.starts_with("to ")
                     || phrase::aside(&after_lower, false).is_some();
                 if has_name && is_set_apart {
@@ -211,7 +215,7 @@ impl Gather {
                         self.another(term, after);
                     }
                 } else if lead != Lead::Other && !(term.is_bare && has_name) {
-                    self.dual(term);
+                    self.dual(term, region);
                 }
             }
         }
@@ -229,8 +233,19 @@ impl Gather {
     }
 
     /// The same amount in another unit.
-    fn dual(&mut self, term: &Term) {
-        self.amounts.extend(term.amounts.iter().copied());
+    fn dual(&mut self, term: &Term, region: Region) {
+        for amount in &term.amounts {
+            let mut whole = *amount;
+            self.unpaired.retain(|(first, sign)| {
+                let mut sum = *first;
+                let is_pair = add(&mut sum, amount, *sign, region);
+                if is_pair {
+                    whole = sum;
+                }
+                !is_pair
+            });
+            self.amounts.push(whole);
+        }
         self.form = self.form.or(term.form);
         self.fault = self.fault.take().or_else(|| term.fault.clone());
         if self.level == Level::Level {
@@ -243,6 +258,7 @@ impl Gather {
         self.fault = self.fault.take().or_else(|| term.fault.clone());
         self.doubts.extend(term.doubts.iter().cloned());
         let mut kept = Vec::new();
+        let mut unpaired = Vec::new();
         for amount in &self.amounts {
             let mut whole = *amount;
             if term
@@ -251,14 +267,16 @@ impl Gather {
                 .any(|other| add(&mut whole, other, sign, region))
             {
                 kept.push(whole);
+            } else {
+                unpaired.push((*amount, sign));
             }
         }
         if kept.is_empty() {
             let written: Vec<String> = term.amounts.iter().map(understood::written).collect();
             self.doubts.push(format!("{} {} is left out: it cannot be put together with the first amount. Give it a line of its own.", written.join(", "), after).replace("  ", " "));
         } else {
-            // A dual of the second term may follow in a bracket: it is added there.
             self.amounts = kept;
+            self.unpaired = unpaired;
         }
     }
 
@@ -461,7 +479,7 @@ impl Gather {
         // "(about 3 medium)" counts pieces where the line has a measure.
         let counts_again = term.is_bare && matches!(first.unit, Unit::Piece(Piece::Each));
         if !counts_again {
-            self.dual(term);
+            self.dual(term, region);
             self.size = self
                 .size
                 .or(phrase::size(after_lower).filter(|_| term.is_bare));

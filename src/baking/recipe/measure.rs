@@ -119,6 +119,12 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             made(VolumeUnit::FluidOunce, 1.0, None, 2)
         }
         "metric" if is_cup => made(VolumeUnit::Millilitre, 250.0, None, 2),
+        "australian" | "aussie" if matches!(second, "tablespoon" | "tablespoons" | "tbsp") => {
+            made(VolumeUnit::Millilitre, 20.0, None, 2)
+        }
+        "imperial" | "uk" | "british" if matches!(second, "pint" | "pints") => {
+            made(VolumeUnit::Millilitre, 568.261_25, None, 2)
+        }
         "us" | "american" | "standard" | "measuring" if is_cup => {
             made(VolumeUnit::Cup, 1.0, None, 2)
         }

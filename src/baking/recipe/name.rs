@@ -210,7 +210,7 @@ pub fn resolve(
 /// Leading "of" and "the" taken off.
 fn crumb(name: &str) -> &str {
     let mut words = name.trim();
-    for start in ["of ", "the ", "Of "] {
+    for start in ["of ", "the ", "Of ", "each of ", "each "] {
         words = words.strip_prefix(start).unwrap_or(words);
     }
     words
@@ -337,6 +337,19 @@ fn refined(
 
 /// What a tin holds, where the tables have it from the tin: "1 can peaches".
 pub fn from_tin(found: Found, amounts: &[Amount], region: Region) -> Found {
+    // A cake of yeast is pressed fresh yeast.
+    let is_block = amounts
+        .iter()
+        .any(|amount| amount.unit == Unit::Piece(Piece::Block));
+    if is_block
+        && found.named_by == ["yeast"]
+        && let Some(ingredient) = lookup::exact("fresh yeast", region)
+    {
+        return Found {
+            matched: Match::Known(ingredient),
+            ..found
+        };
+    }
     let is_tin = amounts
         .iter()
         .any(|amount| amount.unit == Unit::Piece(Piece::Can));

@@ -229,6 +229,36 @@ fn word_part(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
     .then_some((over / under, next + 1))
 }
 
+/// What "and a half" after a unit adds to it, and the token after: "one cup and a half of flour".
+/// A measure after the part would make it an amount of its own ("1 cup and a half teaspoon").
+pub fn part_after_unit(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
+    if !tokens.get(at)?.is("and") {
+        return None;
+    }
+    let (part, next) = word_part(tokens, at + 1)?;
+    measure::measure(tokens, skip_of_a(tokens, next))
+        .is_none()
+        .then_some((part, next))
+}
+
+/// What "or two", "or so" after a unit makes of its upper end, and the token after.
+pub fn or_more(tokens: &[Token], at: usize) -> Option<(Option<f64>, usize)> {
+    if !tokens.get(at)?.is("or") {
+        return None;
+    }
+    let token = tokens.get(at + 1)?;
+    if token.is_any(&["so", "more", "less"]) {
+        return Some((None, at + 2));
+    }
+    let value = small_number(token)?;
+    let is_apart = measure::measure(tokens, at + 2).is_none()
+        && !tokens.get(at + 2).is_some_and(Token::is_number);
+    let ends = tokens
+        .get(at + 2)
+        .is_none_or(|next| next.is("of") || next.kind != Kind::Word);
+    (is_apart && ends).then_some((Some(value), at + 2))
+}
+
 /// The number that a word names.
 fn small_number(token: &Token) -> Option<f64> {
     const NAMES: [&str; 21] = [
@@ -360,6 +390,12 @@ fn words(tokens: &[Token], at: usize) -> Option<Single> {
     }
     if token.is("dozen") {
         return Single::sure(12.0, at + 1, false);
+    }
+    // A figure 1 that was read off a page as a letter.
+    if matches!(token.text, "l" | "I") && at == 0 && is_measured(tokens, at + 1) {
+        let mut single = Single::sure(1.0, at + 1, false)?;
+        single.doubt = Some(format!("\"{}\" is read as the figure 1.", token.text));
+        return Some(single);
     }
     let value = small_number(token)?;
     // "one-bowl" and "five-spice" are names.

@@ -126,11 +126,15 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
     if is_besides && !is_main {
         return None;
     }
+    if note == "opt" || note.ends_with(" opt") {
+        return Some(Aside::Optional);
+    }
     if note.contains("plus ") || note.contains("more for") {
         return has(&["(optional", "optional)"]).then_some(Aside::Optional);
     }
     if has(&[
         "optional",
+        "(opt",
         "if desired",
         "if you like",
         "if using",
@@ -167,7 +171,7 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
         "the mold",
         "for the baking dish",
     ];
-    const SERVE: [&str; 33] = [
+    const SERVE: [&str; 38] = [
         "to serve",
         "for serving",
         "to decorate",
@@ -198,6 +202,11 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
         "for sprinkle",
         "for rolling in",
         "to accompany",
+        "to fill",
+        "for filling",
+        "to sandwich",
+        "to scatter",
+        "for scattering",
         "to glaze",
         "for glazing",
         "for presentation",

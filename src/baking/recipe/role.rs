@@ -21,6 +21,8 @@ pub struct Look {
     is_step: bool,
     is_sentence: bool,
     is_fact: bool,
+    /// Whether nothing but marks stands on it.
+    is_bare: bool,
     has_pan: bool,
     words: usize,
 }
@@ -47,7 +49,8 @@ impl Look {
             heading: heading::heading(&text, bullet.heading),
             is_step,
             is_sentence,
-            is_fact: running::is_fact(&lower),
+            is_fact: running::is_fact(&lower) || running::is_multiplier(&tokens),
+            is_bare: text.is_empty() && !line.trim().is_empty(),
             has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
             words: tokens.len(),
             bullet,
@@ -202,7 +205,11 @@ impl Walk<'_> {
     fn role(&mut self, at: usize) -> Role {
         let look = &self.looks[at];
         if look.is_empty() {
-            return Role::Blank;
+            return if look.is_bare {
+                Role::Note(Mentions::default())
+            } else {
+                Role::Blank
+            };
         }
         if self.title == Some(at) {
             return Role::Title;

@@ -29,6 +29,9 @@ pub fn makes(text: &str) -> Option<String> {
         if let Some(rest) = lower.strip_prefix(start) {
             let rest = text[text.len() - rest.len()..]
                 .trim_start_matches([':', ' ', '-', '|', '.'])
+                .split('|')
+                .next()
+                .unwrap_or_default()
                 .trim();
             let has_figure = rest.contains(|letter: char| letter.is_ascii_digit())
                 || rest.split(' ').next().is_some_and(|word| {
@@ -103,6 +106,14 @@ pub fn is_fact(lower: &str) -> bool {
         "diet:",
     ];
     STARTS.iter().any(|start| lower.starts_with(start))
+}
+
+/// Whether the line only offers to multiply the recipe: "1x 2x 3x".
+pub fn is_multiplier(tokens: &[Token]) -> bool {
+    tokens.len() >= 2
+        && tokens
+            .iter()
+            .all(|token| token.is_number() || token.is("x") || token.is_mark('×'))
 }
 
 /// Words that start a step and are never the name of an ingredient.
@@ -335,7 +346,7 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
     }
     if BOTH.contains(&first.lower) && !second_is_amount {
         return follows(&["the", "a", "an", "your", "together", "each", "and"], 3)
-            && !follows(&["size"], 3)
+            && !follows(&["size", "to", "enough", "for"], 3)
             && follows(
                 &[
                     "the", "a", "an", "your", "together", "each", "with", "until", "pan", "tin",

@@ -152,6 +152,21 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
         found.doubts.extend(measure.doubt.map(str::to_owned));
         found.amounts.push(amount(&count, &measure));
         found.next = words;
+        if let Some((upper, after)) = number::or_more(tokens, words)
+            && let Some(last) = found.amounts.last_mut()
+        {
+            last.high = last
+                .high
+                .max(upper.unwrap_or(last.high / measure.factor) * measure.factor);
+            found.next = after;
+        }
+        if let Some((part, after)) = number::part_after_unit(tokens, words)
+            && let Some(last) = found.amounts.last_mut()
+        {
+            last.low += part * measure.factor;
+            last.high += part * measure.factor;
+            found.next = after;
+        }
         compound(tokens, &mut found);
         if measure.weighs_or_fills() {
             found.next = past_container(tokens, found.next);
@@ -303,6 +318,7 @@ fn past_container(tokens: &[Token], at: usize) -> usize {
                 measure::piece(token.lower),
                 Some(Piece::Packet | Piece::Can | Piece::Pot | Piece::Block | Piece::Bar)
             )
+            || token.is("cup")
     });
     let dot = usize::from(
         tokens
@@ -338,8 +354,26 @@ fn amount(count: &number::Count, measure: &Measure) -> Amount {
 fn alone(tokens: &[Token], at: usize, mut found: Term, place: Place) -> Option<Term> {
     let token = tokens.get(at)?;
     let is_said = found.level != Level::Level;
-    if !(measure::stands_alone(token.lower) || is_said) || token.kind != Kind::Word {
+    // "Cup of sugar": one, but its number may be lost.
+    let is_numberless = place == Place::Start
+        && token.text.len() > 2
+        && at == 0
+        && !measure::stands_alone(token.lower)
+        && measure::measure(tokens, at).is_some_and(|measure| {
+            matches!(measure.unit, Unit::Volume(_))
+                && tokens
+                    .get(measure.next)
+                    .is_some_and(|next| next.kind == Kind::Word)
+        });
+    if !(measure::stands_alone(token.lower) || is_said || is_numberless) || token.kind != Kind::Word
+    {
         return None;
+    }
+    if is_numberless {
+        found.doubts.push(format!(
+            "No number stands before \"{}\"; it is taken as 1.",
+            token.text
+        ));
     }
     // "For sprinkling": in the middle of a line such a word starts an amount only after a break.
     let follows_word = at

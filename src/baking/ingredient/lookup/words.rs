@@ -169,6 +169,7 @@ pub fn cuts(word: &str) -> bool {
             | "plus"
             | "see"
             | "about"
+            | "enough"
             | "preferably"
             | "eg"
             | "ie"
@@ -499,6 +500,11 @@ pub const DESCRIBING: &[&str] = &[
     "minced",
     "divided",
     "optional",
+    "opt",
+    "stiff",
+    "frothy",
+    "foamy",
+    "fluffy",
     "needed",
     "required",
     "desired",
