@@ -92,3 +92,9 @@ fn try_download(name: &str, text: &str) -> Result<(), JsValue> {
     link.click();
     Url::revoke_object_url(&address)
 }
+
+/// Opens the browser's own way to print.
+pub fn print() {
+    // A browser without one does nothing.
+    let _ = window().print();
+}

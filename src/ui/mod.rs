@@ -5,11 +5,13 @@
 
 pub mod app;
 mod device;
+mod dom;
 mod early;
 mod history;
 mod pages;
 mod parts;
 pub mod route;
+mod shown;
 pub mod state;
 pub mod storage;
 

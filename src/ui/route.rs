@@ -4,7 +4,7 @@
 //! scrolls there without any help from us.
 
 use super::device;
-use leptos::{ev, prelude::*};
+use leptos::prelude::*;
 
 /// A page, and the place on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,10 +57,8 @@ impl Route {
 /// The route that the address bar shows, followed as it changes.
 pub fn follow() -> ReadSignal<Route> {
     let (route, set_route) = signal(Route::read(&device::hash()));
-    let listener = window_event_listener(ev::hashchange, move |_| {
-        set_route.set(Route::read(&device::hash()))
-    });
-    on_cleanup(move || listener.remove());
+    // The page listens for as long as it lives.
+    let _ = window_event_listener_untyped("hashchange", move |_| set_route.set(Route::read(&device::hash())));
     route
 }
 

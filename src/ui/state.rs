@@ -9,6 +9,7 @@ use super::{device, storage};
 use crate::baking::demo::DEMOS;
 use crate::baking::finding::Remedy;
 use crate::baking::pan::PanEntry;
+use super::shown::{Part, Shown};
 use crate::baking::worksheet::{Inputs, Settings, Worksheet, worksheet};
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::time::Duration;
@@ -40,8 +41,8 @@ pub struct Bench {
     /// Counts changes of the inputs that the worksheet is to follow.
     pace: RwSignal<u32>,
     waiting: StoredValue<Option<TimeoutHandle>>,
-    /// The worksheet of the open recipe.
-    pub sheet: Memo<Worksheet>,
+    shown: Memo<Shown>,
+    parts: [Memo<u32>; Part::ALL.len()],
     /// Counts changes of the text that did not come from the text box.
     pub outside: RwSignal<u32>,
     /// The line whose details are open.
@@ -63,15 +64,20 @@ impl Bench {
         let inputs = RwSignal::new(Inputs::default());
         let settings = RwSignal::new(storage::load_settings());
         let pace = RwSignal::new(0);
+        let reckon = move |before: Option<&Shown>| {
+            pace.track();
+            let sheet = settings
+                .with(|settings| inputs.with_untracked(|inputs| worksheet(inputs, settings)));
+            Shown::after(before, sheet)
+        };
+        // Whether a worksheet differs is told by the counts, part by part.
+        let shown = Memo::new_with_compare(reckon, |_, _| true);
         let bench = Self {
             inputs,
             settings,
             pace,
-            sheet: Memo::new(move |_| {
-                pace.track();
-                settings
-                    .with(|settings| inputs.with_untracked(|inputs| worksheet(inputs, settings)))
-            }),
+            shown,
+            parts: Part::ALL.map(|part| Memo::new(move |_| shown.with(|shown| shown.part(part)))),
             open: StoredValue::new(Open {
                 id: device::fresh_id(),
                 own: false,
@@ -93,24 +99,46 @@ impl Bench {
         bench
     }
 
-    /// The state that the page's root has put into context.
-    pub fn here() -> Self {
-        expect_context()
+    /// A piece of the worksheet, following one part of it.
+    pub fn part<R>(self, part: Part, read: impl FnOnce(&Worksheet) -> R) -> R {
+        self.parts[part as usize].track();
+        self.sheet(read)
+    }
+
+    /// A piece of the worksheet as it is now.
+    pub fn sheet<R>(self, read: impl FnOnce(&Worksheet) -> R) -> R {
+        self.shown.with_untracked(|shown| read(&shown.sheet))
+    }
+
+    /// A count that moves on when a line, counted from 1, has changed.
+    pub fn line_changes(self, line: usize) -> Memo<u32> {
+        let shown = self.shown;
+        Memo::new(move |_| shown.with(|shown| shown.line(line)))
     }
 
     /// The open recipe's inputs, followed.
-    pub fn inputs(self) -> Signal<Inputs> {
-        self.inputs.into()
+    pub fn inputs<R>(self, read: impl FnOnce(&Inputs) -> R) -> R {
+        self.inputs.with(read)
+    }
+
+    /// The open recipe's inputs as they are now.
+    pub fn inputs_now<R>(self, read: impl FnOnce(&Inputs) -> R) -> R {
+        self.inputs.with_untracked(read)
     }
 
     /// The settings, followed.
-    pub fn settings(self) -> Signal<Settings> {
-        self.settings.into()
+    pub fn settings(self) -> Settings {
+        self.settings.get()
     }
 
-    /// What can be taken back and put back, followed.
-    pub fn history(self) -> Signal<History> {
-        self.history.into()
+    /// What the last change was, if it can be taken back; followed.
+    pub fn last_change(self) -> Option<String> {
+        self.history.with(|history| history.last().map(|step| step.what.clone()))
+    }
+
+    /// What the change last taken back was, if it can be put back; followed.
+    pub fn next_change(self) -> Option<String> {
+        self.history.with(|history| history.next().map(|step| step.what.clone()))
     }
 
     /// The name of the open recipe's record.
@@ -123,6 +151,7 @@ impl Bench {
         let before = self.inputs.get_untracked();
         self.remember(TYPING.into(), before.clone(), true);
         self.done.set(None);
+        self.editing.set(true);
         self.take(Inputs { text, ..before });
     }
 
@@ -156,7 +185,7 @@ impl Bench {
 
     /// Changes one of the two pans, starting from the fields as they are shown.
     pub fn change_pan(self, other: bool, change: impl FnOnce(&mut PanEntry)) {
-        let shown = self.sheet.with_untracked(|sheet| match &sheet.pans.other {
+        let shown = self.sheet(|sheet| match &sheet.pans.other {
             Some(view) if other => view.entry.clone(),
             _ => sheet.pans.own.entry.clone(),
         });
@@ -181,8 +210,7 @@ impl Bench {
     pub fn choose_other_pan(self) {
         let unit = self.settings.with_untracked(|settings| settings.lengths);
         let own = self
-            .sheet
-            .with_untracked(|sheet| sheet.pans.own.entry.clone());
+            .sheet(|sheet| sheet.pans.own.entry.clone());
         let entry = own.read().map_or(own, |pan| pan.entry(unit));
         self.change("the pan on the shelf".into(), false, |inputs| {
             inputs.choices.other_pan = Some(entry)

@@ -1,7 +1,9 @@
 //! How the figures are got, how far to trust them, and what this page cannot know.
 
 use crate::baking::{ingredient, source};
-use leptos::prelude::*;
+use crate::ui::dom::{Element, element};
+use crate::ui::parts::fact;
+use leptos::prelude::document;
 
 const STEPS: [(&str, &str); 6] = [
     (
@@ -39,31 +41,30 @@ const LIMITS: [&str; 5] = [
 ];
 
 /// The page about the figures.
-#[component]
-pub fn About() -> impl IntoView {
+pub fn about() -> Element {
     document().set_title("About · Batterwright");
-    let steps = STEPS.map(|(name, words)| view! { <div class="facts__fact"><dt class="facts__label">{name}</dt><dd class="facts__words">{words}</dd></div> });
-    let limits = LIMITS.map(|words| view! { <li>{words}</li> });
-    let sources = source::all()
-        .iter()
-        .map(|source| view! { <li class="sources__source">{source.citation}</li> });
-    view! {
-        <div class="sheet">
-            <h1 class="sheet__title">"About the figures"</h1>
-            <p>
-                "Batterwright turns a recipe in cups into grams with their spread, sets its acid against its soda, and rescales it for another pan. It works without a network."
-            </p>
-            <h2 class="part__title">"How they are got"</h2>
-            <dl class="facts">{steps.into_iter().collect_view()}</dl>
-            <h2 class="part__title">"How far to trust them"</h2>
-            <p>"Each figure names its source and one of these: published, worked out from published figures, common practice without a source, or from memory. The last two are the ones to doubt first."</p>
-            <h2 class="part__title">"Limits and cautions"</h2>
-            <ul class="plain-list">{limits.into_iter().collect_view()}</ul>
-            <h2 class="part__title">"Sources"</h2>
-            <p>{format!("The tables hold {} ingredients under {} names.", ingredient::all().len(), ingredient::aliases().len())}</p>
-            <ul class="sources">{sources.collect_view()}</ul>
-            <h2 class="part__title">"Licence"</h2>
-            <p>"Free to use, change and share under the MIT licence or the Apache licence 2.0, as you choose. There is no warranty."</p>
-        </div>
-    }
+    let head = |words: &'static str| element("h2").class("part__title").text(words);
+    let words = |words: &'static str| element("p").text(words);
+    let count = format!(
+        "The tables hold {} ingredients under {} names.",
+        ingredient::all().len(),
+        ingredient::aliases().len()
+    );
+    element("div").class("sheet").children([
+        element("h1").class("sheet__title").text("About the figures"),
+        words("Batterwright turns a recipe in cups into grams with their spread, sets its acid against its soda, and rescales it for another pan. It works without a network."),
+        head("How they are got"),
+        element("dl").class("facts").children(STEPS.iter().map(|(name, words)| fact(name, *words))),
+        head("How far to trust them"),
+        words("Each figure names its source and one of these: published, worked out from published figures, common practice without a source, or from memory. The last two are the ones to doubt first."),
+        head("Limits and cautions"),
+        element("ul").class("plain-list").children(LIMITS.iter().map(|words| element("li").text(*words))),
+        head("Sources"),
+        element("p").text(count),
+        element("ul").class("sources").children(
+            source::all().iter().map(|source| element("li").class("sources__source").text(source.citation)),
+        ),
+        head("Licence"),
+        words("Free to use, change and share under the MIT licence or the Apache licence 2.0, as you choose. There is no warranty."),
+    ])
 }

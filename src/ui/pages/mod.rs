@@ -5,7 +5,7 @@ mod settings;
 mod shelf;
 mod ticket;
 
-pub use about::About;
-pub use settings::SettingsPage;
-pub use shelf::ShelfPage;
-pub use ticket::Ticket;
+pub use about::about;
+pub use settings::settings;
+pub use shelf::shelf;
+pub use ticket::ticket;

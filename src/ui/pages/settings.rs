@@ -1,9 +1,10 @@
 //! What holds for every recipe of this baker.
 
 use crate::baking::ingredient::{PieceSize, Region};
-use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit, Settings};
+use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit};
+use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
-use leptos::prelude::*;
+use leptos::prelude::{Get, document};
 
 const REGIONS: [(Region, &str); 5] = [
     (Region::Us, "United States"),
@@ -28,116 +29,70 @@ const EGGS: [(PieceSize, &str); 5] = [
     (PieceSize::Jumbo, "Jumbo or king"),
 ];
 
-const LENGTHS: [(LengthUnit, &str); 2] = [
-    (LengthUnit::Inches, "Inches"),
-    (LengthUnit::Centimetres, "Centimetres"),
-];
+const LENGTHS: [(LengthUnit, &str); 2] = [(LengthUnit::Inches, "Inches"), (LengthUnit::Centimetres, "Centimetres")];
 
 /// The page of settings. Each holds at once.
-#[component]
-pub fn SettingsPage() -> impl IntoView {
-    let bench = Bench::here();
+pub fn settings(bench: Bench) -> Element {
     document().set_title("Settings · Batterwright");
-    let unkept = move || match bench.unkept.get() {
-        None => "Settings and recipes are kept on this device, in this browser, and nowhere else."
-            .to_owned(),
+    let regions = REGIONS.map(|(region, words)| {
+        let chosen = move || bench.settings().region == region;
+        option("region", words, chosen, move || bench.set(|settings| settings.region = region))
+    });
+    let habits = HABITS.map(|(habit, words)| {
+        let chosen = move || bench.settings().cup_habit == habit;
+        option("cup-habit", words, chosen, move || bench.set(|settings| settings.cup_habit = habit))
+    });
+    let eggs = EGGS.map(|(size, words)| {
+        let chosen = move || bench.settings().eggs.0 == size;
+        option("eggs", words, chosen, move || bench.set(|settings| settings.eggs = EggSize(size)))
+    });
+    let lengths = LENGTHS.map(|(unit, words)| {
+        let chosen = move || bench.settings().lengths == unit;
+        option("lengths", words, chosen, move || bench.set(|settings| settings.lengths = unit))
+    });
+    let kept = move || match bench.unkept.get() {
+        None => "Settings and recipes are kept on this device, in this browser, and nowhere else.".to_owned(),
         Some(reason) => format!("Nothing is being kept: {reason}."),
     };
-    view! {
-        <div class="sheet">
-            <h1 class="sheet__title">"Settings"</h1>
-            <p>"They hold at once, for every recipe."</p>
-            <Choice
-                name="region"
-                legend="Cups, spoons and words of"
-                hint="A US cup is 237 mL, a metric cup 250 mL; an Australian tablespoon is 20 mL."
-                options=REGIONS.map(|(_, words)| words).to_vec()
-                chosen=index(&REGIONS, |settings| settings.region)
-                choose=Callback::new(move |at: usize| if let Some((region, _)) = REGIONS.get(at) { bench.set(|settings| settings.region = *region) })
-            />
-            <Choice
-                name="cup-habit"
-                legend="How a cup of flour is filled"
-                hint="It decides up to a quarter of the flour. The scale is surer than any habit."
-                options=HABITS.map(|(_, words)| words).to_vec()
-                chosen=index(&HABITS, |settings| settings.cup_habit)
-                choose=Callback::new(move |at: usize| if let Some((habit, _)) = HABITS.get(at) { bench.set(|settings| settings.cup_habit = *habit) })
-            />
-            <Choice
-                name="eggs"
-                legend="Eggs on the shelf"
-                hint="Where a recipe names no size. Sizes are those of the country above."
-                options=EGGS.map(|(_, words)| words).to_vec()
-                chosen=index(&EGGS, |settings| settings.eggs.0)
-                choose=Callback::new(move |at: usize| if let Some((size, _)) = EGGS.get(at) { bench.set(|settings| settings.eggs = EggSize(*size)) })
-            />
-            <Choice
-                name="lengths"
-                legend="Pans in"
-                hint="For pans that you choose from now on."
-                options=LENGTHS.map(|(_, words)| words).to_vec()
-                chosen=index(&LENGTHS, |settings| settings.lengths)
-                choose=Callback::new(move |at: usize| if let Some((unit, _)) = LENGTHS.get(at) { bench.set(|settings| settings.lengths = *unit) })
-            />
-            <h2 class="part__title">"Where things are kept"</h2>
-            <p>{unkept}</p>
-        </div>
-    }
-}
-
-/// Which of the options the settings hold.
-fn index<T: PartialEq + Send + Sync + 'static>(
-    options: &'static [(T, &'static str)],
-    of: fn(&Settings) -> T,
-) -> Signal<usize> {
-    let settings = Bench::here().settings();
-    Signal::derive(move || {
-        let now = settings.with(of);
-        options
-            .iter()
-            .position(|(option, _)| *option == now)
-            .unwrap_or(0)
-    })
+    element("div").class("sheet").children([
+        element("h1").class("sheet__title").text("Settings"),
+        element("p").text("They hold at once, for every recipe."),
+        choice(
+            "region",
+            "Cups, spoons and words of",
+            "A US cup is 237 mL, a metric cup 250 mL; an Australian tablespoon is 20 mL.",
+            regions,
+        ),
+        choice(
+            "cup-habit",
+            "How a cup of flour is filled",
+            "It decides up to a quarter of the flour. The scale is surer than any habit.",
+            habits,
+        ),
+        choice("eggs", "Eggs on the shelf", "Where a recipe names no size. Sizes are those of the country above.", eggs),
+        choice("lengths", "Pans in", "For pans that you choose from now on.", lengths),
+        element("h2").class("part__title").text("Where things are kept"),
+        element("p").text_of(kept),
+    ])
 }
 
 /// A choice of one among few.
-#[component]
-fn Choice(
-    /// The name of the group of buttons.
-    name: &'static str,
-    /// What is chosen.
-    legend: &'static str,
-    /// A word of help.
-    hint: &'static str,
-    /// The options in words.
-    options: Vec<&'static str>,
-    /// Which of them holds.
-    chosen: Signal<usize>,
-    /// Called with the option that was touched.
-    choose: Callback<usize>,
-) -> impl IntoView {
+fn choice<const MANY: usize>(name: &'static str, legend: &'static str, hint: &'static str, options: [Element; MANY]) -> Element {
     let hint_id = format!("{name}-hint");
-    let described = hint_id.clone();
-    let options = options.into_iter().enumerate().map(move |(at, words)| {
-        view! {
-            <label class="choice__option">
-                <input
-                    class="choice__button"
-                    type="radio"
-                    name=name
-                    prop:checked=move || chosen.get() == at
-                    on:change=move |_| choose.run(at)
-                />
-                <span>{words}</span>
-            </label>
-        }
-    });
-    view! {
-        <fieldset class="choice" aria-describedby=described>
-            <legend class="choice__legend">{legend}</legend>
-            <p class="hint" id=hint_id>{hint}</p>
-            {options.collect_view()}
-        </fieldset>
-    }
-    .into_any()
+    element("fieldset")
+        .class("choice")
+        .attribute("aria-describedby", hint_id.clone())
+        .child(element("legend").class("choice__legend").text(legend))
+        .child(element("p").class("hint").attribute("id", hint_id).text(hint))
+        .children(options)
+}
+
+fn option(name: &'static str, words: &'static str, chosen: impl Fn() -> bool + 'static, choose: impl Fn() + 'static) -> Element {
+    let radio = element("input")
+        .class("choice__button")
+        .attribute("type", "radio")
+        .attribute("name", name)
+        .chosen_while(chosen)
+        .on("change", move |_| choose());
+    element("label").class("choice__option").child(radio).child(element("span").text(words))
 }

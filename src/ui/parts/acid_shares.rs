@@ -1,73 +1,62 @@
 //! Who brings acid and who brings base, line by line, with bars.
 
+use super::common::{line_link, paragraph};
 use crate::baking::worksheet::AcidShare;
-use leptos::prelude::*;
+use crate::ui::dom::{Element, drawing, element};
+use crate::ui::shown::Part;
+use crate::ui::state::Bench;
+
+/// How many lines are shown; no recipe has more.
+const LINES: usize = 300;
 
 /// The table of acid and base.
-#[component]
-pub fn AcidShares(
-    /// What each line brings.
-    shares: Memo<Vec<AcidShare>>,
-) -> impl IntoView {
+pub fn acid_shares(bench: Bench) -> Element {
+    let head = |class: &'static str, words: &'static str| element("th").attribute("scope", "col").class(class).text(words);
+    let bars = element("th").attribute("scope", "col").child(
+        element("span").class("unseen").text("Drawn: acid to the left, base to the right"),
+    );
+    let heads = element("tr")
+        .child(head("", "Ingredient"))
+        .child(bars)
+        .child(head("shares__head--figure", "Brings"));
     let rows = move || {
-        let largest = shares.with(|shares| {
-            shares
-                .iter()
-                .map(|share| share.acid.mean.abs())
-                .fold(0.0, f64::max)
-        });
-        shares
-            .get()
-            .into_iter()
-            .map(|share| row(share, largest))
-            .collect_view()
+        bench.part(Part::Leavening, |sheet| {
+            let shares = &sheet.leavening.shares;
+            let largest = shares.iter().map(|share| share.acid.mean.abs()).fold(0.0, f64::max);
+            shares.iter().take(LINES).map(|share| row(bench, share, largest)).collect()
+        })
     };
-    view! {
-        <div hidden=move || shares.with(Vec::is_empty)>
-            <table class="shares">
-                <caption class="caption">"Acid and base by line, in milliequivalents (meq): one of acid answers one of soda"</caption>
-                <thead>
-                    <tr>
-                        <th scope="col">"Ingredient"</th>
-                        <th scope="col" class="shares__head--bar"><span class="unseen">"Drawn: acid to the left, base to the right"</span></th>
-                        <th scope="col" class="shares__head--figure">"Brings"</th>
-                    </tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </div>
-    }
+    let caption = "Acid and base by line, in milliequivalents (meq): one of acid answers one of soda";
+    element("table")
+        .class("shares")
+        .child(element("caption").class("caption").text(caption))
+        .child(element("thead").child(heads))
+        .child(element("tbody").children_of(rows))
+        .hidden_while(move || bench.part(Part::Leavening, |sheet| sheet.leavening.shares.is_empty()))
 }
 
-fn row(share: AcidShare, largest: f64) -> impl IntoView {
+fn row(bench: Bench, share: &AcidShare, largest: f64) -> Element {
     // Half of a bar is fifty units wide.
-    let long = if largest > 0.0 {
-        share.acid.mean.abs() / largest * 50.0
-    } else {
-        0.0
-    };
-    let acid = share.acid.mean >= 0.0;
-    let (from, class) = if acid {
-        (50.0 - long, "bar__acid")
-    } else {
-        (50.0, "bar__base")
-    };
-    view! {
-        <tr class="shares__row">
-            <th scope="row" class="shares__name">
-                <details class="shares__details">
-                    <summary class="shares__summary">{share.name}</summary>
-                    <p class="shares__how">{share.how}</p>
-                    <p class="shares__how"><a class="lines__link" href=format!("#/line/{}", share.line)>{format!("Line {}", share.line)}</a></p>
-                </details>
-            </th>
-            <td class="shares__bar">
-                <svg class="bar" viewBox="0 0 100 16" preserveAspectRatio="none" aria-hidden="true">
-                    <line class="bar__middle" x1="50" x2="50" y1="0" y2="16" />
-                    {(!share.unknown).then(|| view! { <rect class=class x=from width=long y="3" height="10" /> })}
-                </svg>
-            </td>
-            <td class="shares__figure">{if share.unknown { "not known".to_owned() } else { share.shown }}</td>
-        </tr>
-    }
+    let long = if largest > 0.0 && !share.unknown { share.acid.mean.abs() / largest * 50.0 } else { 0.0 };
+    let (from, class) = if share.acid.mean >= 0.0 { (50.0 - long, "bar__acid") } else { (50.0, "bar__base") };
+    let name = element("details")
+        .class("shares__details")
+        .child(element("summary").class("shares__summary").text(share.name.clone()))
+        .child(paragraph("shares__how", share.how.clone()))
+        .child(line_link(bench, share.line));
+    let middle = drawing("line").class("bar__middle").figure("x1", 50.0).figure("x2", 50.0).figure("y2", 16.0);
+    let bar = drawing("rect").class(class).figure("x", from).figure("width", long).figure("y", 3.0).figure("height", 10.0);
+    let drawn = drawing("svg")
+        .class("bar")
+        .attribute("viewBox", "0 0 100 16")
+        .attribute("preserveAspectRatio", "none")
+        .attribute("aria-hidden", "true")
+        .child(middle)
+        .child(bar);
+    let figure = if share.unknown { "not known".to_owned() } else { share.shown.clone() };
+    element("tr")
+        .class("shares__row")
+        .child(element("th").class("shares__name").attribute("scope", "row").child(name))
+        .child(element("td").class("shares__bar").child(drawn))
+        .child(element("td").class("shares__figure").text(figure))
 }

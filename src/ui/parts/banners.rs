@@ -1,84 +1,64 @@
 //! What concerns the whole page: a recipe that is not being kept, a record set aside, a new version.
 
+use super::common::button;
 use crate::ui::device;
+use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
 use leptos::prelude::*;
 
 /// Banners below the head of the page.
-#[component]
-pub fn Banners() -> impl IntoView {
-    view! {
-        <div class="banners">
-            <Unkept />
-            <Aside />
-            <Versions />
-        </div>
-    }
+pub fn banners(bench: Bench) -> Element {
+    let update = heard("data-update", "batterwright:update-ready");
+    let offline = heard("data-offline", "batterwright:offline-ready");
+    let ready = move || if offline.get() { "Ready for offline use.".to_owned() } else { String::new() };
+    element("div").class("banners").children([
+        element("div").attribute("role", "alert").children_of(move || unkept(bench)),
+        element("div").attribute("role", "alert").children_of(move || aside(bench)),
+        element("div").attribute("role", "status").children_of(move || new_version(update)),
+        element("p").class("banners__note").attribute("role", "status").text_of(ready),
+    ])
 }
 
 /// Says that the open recipe is not being kept, and why.
-#[component]
-fn Unkept() -> impl IntoView {
-    let bench = Bench::here();
-    let download = move |_| {
-        device::download(
-            "recipe.txt",
-            &bench.inputs().with_untracked(|inputs| inputs.text.clone()),
-        )
-    };
-    move || {
-        let reason = bench.unkept.get()?;
-        Some(view! {
-            <div class="banner banner--fault" role="alert">
-                <p class="banner__words">
-                    <strong>"This recipe is not being kept: "</strong>
-                    {reason}
-                    ". The text stays on this page while it is open; copy it or download it before you leave."
-                </p>
-                <button class="button" type="button" on:click=download>"Download the text"</button>
-            </div>
-        })
-    }
+fn unkept(bench: Bench) -> Vec<Element> {
+    let Some(reason) = bench.unkept.get() else { return Vec::new() };
+    let words = element("p").class("banner__words").child(element("strong").text("This recipe is not being kept: ")).text(
+        format!("{reason}. The text stays on this page while it is open; copy it or download it before you leave."),
+    );
+    let download = button("button", "Download the text", move || {
+        bench.inputs_now(|inputs| device::download("recipe.txt", &inputs.text));
+    });
+    vec![element("div").class("banner banner--fault").child(words).child(download)]
 }
 
 /// Says that a record had to be set aside.
-#[component]
-fn Aside() -> impl IntoView {
-    let bench = Bench::here();
-    move || {
-        let words = bench.aside.get()?;
-        Some(view! {
-            <div class="banner banner--look" role="alert">
-                <p class="banner__words">{words}</p>
-                <a class="button" href="#/shelf">"Go to the shelf"</a>
-                <button class="button button--plain" type="button" on:click=move |_| bench.aside.set(None)>"Close"</button>
-            </div>
-        })
-    }
+fn aside(bench: Bench) -> Vec<Element> {
+    let Some(words) = bench.aside.get() else { return Vec::new() };
+    let banner = element("div")
+        .class("banner banner--look")
+        .child(element("p").class("banner__words").text(words))
+        .child(element("a").class("button").attribute("href", "#/shelf").text("Go to the shelf"))
+        .child(button("button button--plain", "Close", move || bench.aside.set(None)));
+    vec![banner]
 }
 
-/// Tells of a new version and of being ready for offline use. The marks are there for what was told before we listened.
-#[component]
-fn Versions() -> impl IntoView {
-    let update = heard("data-update", "batterwright:update-ready");
-    let offline = heard("data-offline", "batterwright:offline-ready");
-    view! {
-        {move || {
-            update.get().then(|| view! {
-                <div class="banner banner--look" role="status">
-                    <p class="banner__words">"A new version is ready."</p>
-                    <button class="button" type="button" on:click=|_| device::tell("batterwright:take-over")>"Use it now"</button>
-                    <button class="button button--plain" type="button" on:click=move |_| update.set(false)>"Later"</button>
-                </div>
-            })
-        }}
-        <p class="banners__note" role="status">{move || offline.get().then_some("Ready for offline use.")}</p>
+/// Offers a new version.
+fn new_version(update: RwSignal<bool>) -> Vec<Element> {
+    if !update.get() {
+        return Vec::new();
     }
+    let banner = element("div")
+        .class("banner banner--look")
+        .child(element("p").class("banner__words").text("A new version is ready."))
+        .child(button("button", "Use it now", || device::tell("batterwright:take-over")))
+        .child(button("button button--plain", "Later", move || update.set(false)));
+    vec![banner]
 }
 
+/// Whether something was told: by its mark before we listened, by its event since.
 fn heard(mark: &'static str, event: &'static str) -> RwSignal<bool> {
     let heard = RwSignal::new(device::marked(mark, "ready"));
-    let listener = window_event_listener_untyped(event, move |_| heard.set(true));
-    on_cleanup(move || listener.remove());
+    // The page listens for as long as it lives.
+    let _ = window_event_listener_untyped(event, move |_| heard.set(true));
     heard
 }

@@ -1,40 +1,21 @@
 //! The gas as a drawing: what the batter makes against the band that its flour holds; and its words.
 
-use super::ph_rule::{EDGE, Hatch, WIDE, place};
+use super::ph_rule::{EDGE, WIDE, band, bar, captioned, frame, line, place, tick, words};
 use crate::baking::worksheet::GasSheet;
-use leptos::prelude::*;
+use crate::ui::dom::Element;
 
 /// The rule of gas.
-#[component]
-pub fn GasRule(
-    /// What to draw.
-    gas: GasSheet,
-) -> impl IntoView {
+pub fn gas_rule(gas: &GasSheet) -> Element {
     let x = |value| place(value, 0.0, gas.scale_high);
-    // Four divisions, whatever the scale.
-    let ticks = (0..=4).map(|part| {
-        let value = gas.scale_high * f64::from(part) / 4.0;
-        let at = x(value);
-        view! {
-            <line class="rule__tick" x1=at x2=at y1="44" y2="52" />
-            <text class="rule__figure" x=at y="66">{format!("{value:.1}")}</text>
-        }
-    });
-    view! {
-        <figure class="drawing">
-            <svg class="rule" viewBox="0 0 320 84" aria-hidden="true">
-                <Hatch id="hatch-gas" />
-                <rect class="rule__band" x=x(gas.band_low) width=x(gas.band_high) - x(gas.band_low) y="8" height="36" fill="url(#hatch-gas)" />
-                <rect class="rule__bar" x=EDGE width=x(gas.percent.mean) - EDGE y="20" height="16" />
-                <line class="rule__whisker" x1=x(gas.percent.low) x2=x(gas.percent.high) y1="28" y2="28" />
-                <line class="rule__line" x1=EDGE x2=WIDE - EDGE y1="44" y2="44" />
-                {ticks.collect_view()}
-                <text class="rule__end rule__end--middle" x=WIDE / 2.0 y="81">"gas, per cent of the flour"</text>
-            </svg>
-            <figcaption class="drawing__words">
-                {gas.words}
-                <span class="drawing__key">"Hatched: what a batter of this flour wants."</span>
-            </figcaption>
-        </figure>
-    }
+    // Half per cents, as far as the scale goes.
+    let halves = (0..=(gas.scale_high * 2.0).floor() as i32).map(|half| f64::from(half) / 2.0);
+    let ticks = halves.flat_map(|value| tick(x(value), format!("{value:.1}")));
+    let drawn = frame("hatch-gas")
+        .child(band(x(gas.band_low), x(gas.band_high), 8.0, "hatch-gas"))
+        .child(bar("rule__bar", EDGE, x(gas.percent.mean), 20.0, 16.0))
+        .child(line("rule__whisker", x(gas.percent.low), x(gas.percent.high), 28.0))
+        .child(line("rule__line", EDGE, WIDE - EDGE, 44.0))
+        .children(ticks)
+        .child(words("rule__end rule__end--middle", WIDE / 2.0, "gas, per cent of the flour"));
+    captioned(drawn, &gas.words, "Hatched: what a batter of this flour wants.")
 }

@@ -1,7 +1,9 @@
 //! Mending one line by hand: which ingredient, what weight, or that it is none.
 
+use super::common::{button, paragraph};
 use crate::baking::ingredient;
-use crate::baking::worksheet::{Offer, SheetLine};
+use crate::baking::worksheet::Offer;
+use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
 use leptos::prelude::*;
 
@@ -11,193 +13,139 @@ const OFFERS: usize = 6;
 const HEAVIEST: f64 = 1_000_000.0;
 
 /// The form for mending a line. What is written holds at once.
-#[component]
-pub fn Mend(
-    /// Counted from 1.
-    line: usize,
-    /// The line as the worksheet has it.
-    this: Memo<Option<SheetLine>>,
-) -> impl IntoView {
-    let bench = Bench::here();
-    let corrected =
-        Memo::new(move |_| this.with(|this| this.as_ref().is_some_and(|this| this.corrected)));
-    view! {
-        <div class="mend">
-            <OwnWeight line />
-            <OwnIngredient line this />
-            <div class="mend__buttons">
-                <button
-                    class="button button--plain"
-                    type="button"
-                    on:click=move |_| bench.change(format!("line {line} is not an ingredient"), false, |inputs| inputs.call_ingredient(line, Some(false)))
-                >
-                    "Not an ingredient"
-                </button>
-                {move || corrected.get().then(|| view! {
-                    <button
-                        class="button button--plain"
-                        type="button"
-                        on:click=move |_| bench.change(format!("what line {line} was mended to"), false, |inputs| inputs.uncorrect(line))
-                    >
-                        "Take back what I changed"
-                    </button>
-                })}
-            </div>
-        </div>
-    }
+pub fn mend(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
+    let none = button("button button--plain", "Not an ingredient", move || {
+        bench.change(format!("line {line} is not an ingredient"), false, |inputs| {
+            inputs.call_ingredient(line, Some(false));
+        });
+    });
+    let back = button("button button--plain", "Take back what I changed", move || {
+        bench.change(format!("what line {line} was mended to"), false, |inputs| inputs.uncorrect(line));
+    })
+    .hidden_while(move || {
+        changes.track();
+        !bench.sheet(|sheet| sheet.lines.get(line - 1).is_some_and(|line| line.corrected))
+    });
+    let buttons = element("div").class("mend__buttons").child(none).child(back);
+    element("div").class("mend").children([own_weight(bench, line, changes), own_ingredient(bench, line, changes), buttons])
 }
 
 /// The baker's own weight for the line.
-#[component]
-fn OwnWeight(line: usize) -> impl IntoView {
-    let bench = Bench::here();
+fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     let trouble = RwSignal::new(String::new());
-    let (field, hint, said) = (
-        format!("own-weight-{line}"),
-        format!("own-weight-{line}-hint"),
-        format!("own-weight-{line}-trouble"),
-    );
-    let described = format!("{hint} {said}");
-    let typed = move |event| match read_grams(&event_target_value(&event)) {
-        Ok(grams) => {
-            trouble.set(String::new());
-            bench.change(format!("your weight for line {line}"), true, |inputs| {
-                inputs.weigh(line, grams)
-            });
+    let id = format!("own-weight-{line}");
+    let (hint, said) = (format!("{id}-hint"), format!("{id}-trouble"));
+    let written = StoredValue::new(String::new());
+    // What was written stays as it was written; the field changes only when the weight was changed elsewhere.
+    let value = move || {
+        changes.track();
+        let given = bench.inputs_now(|inputs| inputs.correction(line).and_then(|correction| correction.grams));
+        let written = written.get_value();
+        match read_grams(&written) {
+            Ok(grams) if grams != given => given.map(|grams| grams.to_string()).unwrap_or_default(),
+            _ => written,
         }
-        Err(sentence) => trouble.set(sentence),
     };
-    view! {
-        <div class="field">
-            <label class="label" for=field.clone()>"Your own weight in the recipe, in grams"</label>
-            <p class="hint" id=hint>"From the scale or the packet. Empty takes it back."</p>
-            <input
-                class="input input--number"
-                id=field
-                type="text"
-                inputmode="decimal"
-                autocomplete="off"
-                aria-describedby=described
-                aria-invalid=move || trouble.with(|trouble| (!trouble.is_empty()).to_string())
-                prop:value=own_weight(bench, line)
-                on:input=typed
-            />
-            <p class="trouble" id=said role="status">{trouble}</p>
-        </div>
-    }
-}
-
-/// The weight that the baker has given, as written; found by asking the inputs for what they hold of the line.
-fn own_weight(bench: Bench, line: usize) -> String {
-    let said = bench.inputs().with_untracked(|inputs| {
-        inputs
-            .correction(line)
-            .and_then(|correction| correction.grams)
-    });
-    said.map(|grams| grams.to_string()).unwrap_or_default()
+    let typed = move |typed: String| {
+        written.set_value(typed.clone());
+        match read_grams(&typed) {
+            Ok(grams) => {
+                trouble.set(String::new());
+                bench.change(format!("your weight for line {line}"), true, |inputs| inputs.weigh(line, grams));
+            }
+            Err(sentence) => trouble.set(sentence),
+        }
+    };
+    let input = element("input")
+        .class("input input--number")
+        .attribute("id", id.clone())
+        .attribute("type", "text")
+        .attribute("inputmode", "decimal")
+        .attribute("autocomplete", "off")
+        .attribute("aria-describedby", format!("{hint} {said}"))
+        .value_of(value)
+        .attribute_of("aria-invalid", move || trouble.with(|trouble| (!trouble.is_empty()).then(|| "true".to_owned())))
+        .on_value("input", typed);
+    element("div").class("field").children([
+        element("label").class("label").attribute("for", id).text("Your own weight in the recipe, in grams"),
+        paragraph("hint", "From the scale or the packet. Empty takes it back.").attribute("id", hint),
+        input,
+        element("p").class("trouble").attribute("id", said).attribute("role", "status").text_of(move || trouble.get()),
+    ])
 }
 
 /// A weight as typed; a comma may stand for the point, "g" may follow. Empty is no weight of one's own.
 fn read_grams(typed: &str) -> Result<Option<f64>, String> {
-    let plain = typed
-        .trim()
-        .trim_end_matches(['g', 'G'])
-        .trim_end()
-        .replace(',', ".");
+    let plain = typed.trim().trim_end_matches(['g', 'G']).trim_end().replace(',', ".");
     if plain.is_empty() {
         return Ok(None);
     }
     match plain.parse::<f64>() {
         Ok(grams) if (0.0..=HEAVIEST).contains(&grams) => Ok(Some(grams)),
-        Ok(_) => Err(format!(
-            "{} is no weight for a kitchen: write grams from 0 to 1000000.",
-            typed.trim()
-        )),
-        Err(_) => Err(format!(
-            "\"{}\" is not a number: write grams, such as 125 or 12.5.",
-            typed.trim()
-        )),
+        Ok(_) => Err(format!("{} is no weight for a kitchen: write grams from 0 to 1000000.", typed.trim())),
+        Err(_) => Err(format!("\"{}\" is not a number: write grams, such as 125 or 12.5.", typed.trim())),
     }
 }
 
 /// Which ingredient the line is: the likely ones first, any other by its name.
-#[component]
-fn OwnIngredient(line: usize, this: Memo<Option<SheetLine>>) -> impl IntoView {
-    let bench = Bench::here();
+fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     let asked = RwSignal::new(String::new());
-    let likely = Memo::new(move |_| {
-        this.with(|this| {
-            this.as_ref()
-                .map(|this| this.offers.clone())
-                .unwrap_or_default()
-        })
-    });
-    let offers = move || match asked.with(|asked| asked.trim().is_empty()) {
-        true => likely.get(),
-        false => asked.with(|asked| found(asked)),
+    let id = format!("own-ingredient-{line}");
+    let offers = move || {
+        changes.track();
+        match asked.with(|asked| asked.trim().is_empty()) {
+            true => bench.sheet(|sheet| sheet.lines.get(line - 1).map(|line| line.offers.clone())).unwrap_or_default(),
+            false => asked.with(|asked| found(asked)),
+        }
     };
-    let none = move || !asked.with(|asked| asked.trim().is_empty()) && offers().is_empty();
-    let field = format!("own-ingredient-{line}");
-    let choose = move |offer: Offer| {
-        asked.set(String::new());
-        bench.change(format!("line {line} is {}", offer.name), false, |inputs| {
-            inputs.name(line, Some(offer.key.to_owned()))
+    let offer = move |offer: Offer| {
+        let choose = button("button button--offer", offer.name, move || {
+            asked.set(String::new());
+            bench.change(format!("line {line} is {}", offer.name), false, |inputs| {
+                inputs.name(line, Some(offer.key.to_owned()));
+            });
         });
+        element("li").child(choose)
     };
-    view! {
-        <div class="field">
-            <label class="label" for=field.clone()>"It is another ingredient"</label>
-            <input
-                class="input"
-                id=field
-                type="search"
-                autocomplete="off"
-                placeholder="Write a name, such as buttermilk"
-                prop:value=asked
-                on:input=move |event| asked.set(event_target_value(&event))
-            />
-            <ul class="offers" aria-label="Ingredients that it may be">
-                {move || offers().into_iter().map(|offer| view! {
-                    <li><button class="button button--offer" type="button" on:click=move |_| choose(offer.clone())>{offer.name}</button></li>
-                }).collect_view()}
-            </ul>
-            <p class="hint" role="status">{move || none().then_some("The tables hold no such ingredient. Give its weight above; its make-up stays unknown.")}</p>
-        </div>
-    }
+    let none = move || match asked.with(|asked| !asked.trim().is_empty() && found(asked).is_empty()) {
+        true => "The tables hold no such ingredient. Give its weight above; its make-up stays unknown.".to_owned(),
+        false => String::new(),
+    };
+    let input = element("input")
+        .class("input")
+        .attribute("id", id.clone())
+        .attribute("type", "search")
+        .attribute("autocomplete", "off")
+        .attribute("placeholder", "Write a name, such as buttermilk")
+        .value_of(move || asked.get())
+        .on_value("input", move |typed| asked.set(typed));
+    element("div").class("field").children([
+        element("label").class("label").attribute("for", id).text("It is another ingredient"),
+        input,
+        element("ul")
+            .class("offers")
+            .attribute("aria-label", "Ingredients that it may be")
+            .children_of(move || offers().into_iter().map(offer).collect()),
+        element("p").class("hint").attribute("role", "status").text_of(none),
+    ])
 }
 
 /// Ingredients with a name in which every written word begins a word.
 fn found(asked: &str) -> Vec<Offer> {
     let asked = asked.to_lowercase();
     let begins = |name: &str| {
-        asked.split_whitespace().all(|part| {
-            name.split([' ', '-', '('])
-                .any(|word| word.starts_with(part))
-        })
+        asked.split_whitespace().all(|part| name.split([' ', '-', '(']).any(|word| word.starts_with(part)))
     };
-    let mut keys: Vec<usize> = Vec::new();
-    let mut add = |index: usize| {
-        if keys.len() < OFFERS && !keys.contains(&index) {
-            keys.push(index)
-        }
-    };
-    for (index, known) in ingredient::all().iter().enumerate() {
-        if begins(&known.name.to_lowercase()) {
-            add(index);
+    let shown = ingredient::all().iter().enumerate().filter(|(_, known)| begins(&known.name.to_lowercase()));
+    let named = ingredient::aliases().iter().filter(|alias| begins(alias.name));
+    let mut places: Vec<usize> = Vec::new();
+    for place in shown.map(|(place, _)| place).chain(named.map(|alias| alias.index)) {
+        if places.len() < OFFERS && !places.contains(&place) {
+            places.push(place);
         }
     }
-    for alias in ingredient::aliases() {
-        if begins(alias.name) {
-            add(alias.index);
-        }
-    }
-    keys.into_iter()
-        .filter_map(|index| ingredient::all().get(index))
-        .map(|known| Offer {
-            key: known.key,
-            name: known.name,
-        })
-        .collect()
+    let known = places.into_iter().filter_map(|place| ingredient::all().get(place));
+    known.map(|known| Offer { key: known.key, name: known.name }).collect()
 }
 
 #[cfg(test)]
@@ -213,5 +161,11 @@ mod tests {
         assert!(read_grams("1e308").is_err());
         assert!(read_grams("NaN").is_err());
         assert!(read_grams("some").is_err());
+    }
+
+    #[test]
+    fn ingredients_are_found_by_the_beginnings_of_words() {
+        assert!(found("butterm").iter().any(|offer| offer.name.to_lowercase().contains("buttermilk")));
+        assert!(found("zzz").is_empty());
     }
 }

@@ -1,15 +1,15 @@
 //! The rest of the text: steps and notes, in order, every line kept. A line here can be called an ingredient.
 
-use super::section::section;
+use super::common::{button, folded, paragraph, section};
 use crate::baking::worksheet::{SheetLine, Status};
+use crate::ui::dom::{Element, element};
+use crate::ui::shown::Part;
 use crate::ui::state::Bench;
-use leptos::prelude::*;
 
-/// How many lines are shown at first.
+/// How many lines are shown.
 const LINES: usize = 300;
 
 /// A line as shown here.
-#[derive(Clone, PartialEq)]
 struct Kept {
     line: usize,
     text: String,
@@ -18,91 +18,49 @@ struct Kept {
 }
 
 /// Method and notes.
-#[component]
-pub fn Method() -> impl IntoView {
-    let bench = Bench::here();
-    let kept = Memo::new(move |_| bench.sheet.with(|sheet| kept(&sheet.lines)));
-    let text = move || {
-        kept.with(|kept| {
-            kept.iter()
-                .map(|kept| match kept.heading {
-                    true => {
-                        view! { <h3 class="method__heading" dir="auto">{kept.text.clone()}</h3> }
-                            .into_any()
-                    }
-                    false => view! { <p class="method__line" dir="auto">{kept.text.clone()}</p> }
-                        .into_any(),
-                })
-                .collect_view()
-        })
+pub fn method(bench: Bench) -> Element {
+    let kept = move || bench.part(Part::Words, |sheet| kept(&sheet.lines));
+    let shown = move |kept: Kept| match kept.heading {
+        true => element("h3").class("method__heading").attribute("dir", "auto").text(kept.text),
+        false => paragraph("method__line", kept.text).attribute("dir", "auto"),
     };
-    let choices = move || {
-        kept.get()
-            .into_iter()
-            .filter(|kept| !kept.heading)
-            .map(|kept| choice(bench, kept))
-            .collect_view()
-    };
-    let body = view! {
-        <div class="method">{text}</div>
-        <p class="hint" hidden=move || !kept.with(Vec::is_empty)>"No method and no notes in the text."</p>
-        <details class="figure no-print" hidden=move || kept.with(Vec::is_empty)>
-            <summary class="figure__line">"Is one of these an ingredient?"</summary>
-            <ul class="offers">{choices}</ul>
-        </details>
-    };
-    section("/method", "Method and notes", body.into_any())
+    let text = element("div").class("method").children_of(move || kept().into_iter().map(shown).collect());
+    let choices = move || kept().into_iter().filter(|kept| !kept.heading).map(|kept| choice(bench, kept)).collect();
+    let empty =
+        paragraph("hint", "No method and no notes in the text.").hidden_while(move || !kept().is_empty());
+    let choices = folded("Is one of these an ingredient?")
+        .child(element("ul").class("offers").children_of(choices))
+        .hidden_while(move || kept().is_empty());
+    section("/method", "Method and notes").child(text).child(empty).child(choices)
 }
 
 fn kept(lines: &[SheetLine]) -> Vec<Kept> {
-    let mut kept: Vec<Kept> = Vec::new();
-    for line in lines {
-        let heading = line.status == Status::Heading;
+    let ingredient = |line: &SheetLine| matches!(line.status, Status::Weighed | Status::NotWeighed | Status::NotRead);
+    let shown = lines.iter().enumerate().filter(|(index, line)| match line.status {
+        Status::Method | Status::Note => true,
         // Headings of ingredients stand among the weights.
-        let before_ingredient = heading
-            && lines[line.line..]
-                .iter()
-                .find(|next| next.status != Status::Blank)
-                .is_some_and(|next| {
-                    matches!(
-                        next.status,
-                        Status::Weighed | Status::NotWeighed | Status::NotRead
-                    )
-                });
-        if (heading && !before_ingredient) || matches!(line.status, Status::Method | Status::Note) {
-            kept.push(Kept {
-                line: line.line,
-                text: line.text.trim().to_owned(),
-                heading,
-                corrected: line.corrected,
-            });
+        Status::Heading => {
+            !lines[index + 1..].iter().find(|next| next.status != Status::Blank).is_some_and(ingredient)
         }
-        if kept.len() == LINES {
-            break;
-        }
-    }
-    kept
+        _ => false,
+    });
+    let kept = shown.map(|(_, line)| Kept {
+        line: line.line,
+        text: line.text.trim().to_owned(),
+        heading: line.status == Status::Heading,
+        corrected: line.corrected,
+    });
+    kept.take(LINES).collect()
 }
 
-fn choice(bench: Bench, kept: Kept) -> impl IntoView {
-    let Kept {
-        line,
-        text,
-        corrected,
-        ..
-    } = kept;
-    let change = move |_| match corrected {
-        true => bench.change(format!("what line {line} was mended to"), false, |inputs| {
-            inputs.uncorrect(line)
-        }),
+fn choice(bench: Bench, kept: Kept) -> Element {
+    let Kept { line, text, corrected, .. } = kept;
+    let label = if corrected { format!("Take back what I changed: {text}") } else { text };
+    let choose = button("button button--offer", label, move || match corrected {
+        true => bench.change(format!("what line {line} was mended to"), false, |inputs| inputs.uncorrect(line)),
         false => bench.change(format!("line {line} is an ingredient"), false, |inputs| {
-            inputs.call_ingredient(line, Some(true))
+            inputs.call_ingredient(line, Some(true));
         }),
-    };
-    let label = if corrected {
-        format!("Take back what I changed: {text}")
-    } else {
-        text
-    };
-    view! { <li><button class="button button--offer" type="button" on:click=change>{label}</button></li> }
+    });
+    element("li").child(choose)
 }

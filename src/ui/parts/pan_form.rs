@@ -2,133 +2,115 @@
 
 use crate::baking::pan::{Pan, PanEntry, PanField, Shape};
 use crate::baking::worksheet::{LengthUnit, PanView};
+use crate::ui::dom::{Element, element};
+use crate::ui::shown::Part;
 use crate::ui::state::Bench;
-use leptos::prelude::*;
 
-/// The form of one pan.
-#[component]
-pub fn PanForm(
-    /// True for the pan on the shelf, false for the recipe's own.
-    other: bool,
-    /// The pan as the worksheet has it.
-    view: Memo<Option<PanView>>,
-) -> impl IntoView {
-    let bench = Bench::here();
-    let entry = Memo::new(move |_| {
-        view.with(|view| {
-            view.as_ref()
-                .map(|view| view.entry.clone())
-                .unwrap_or_default()
-        })
-    });
-    let shape = Memo::new(move |_| entry.with(|entry| entry.shape));
-    let unit = Memo::new(move |_| entry.with(|entry| entry.unit));
+/// The form of a pan: of the one on the shelf (`other`) or the recipe's own.
+pub fn pan_form(bench: Bench, other: bool) -> Element {
     let name = if other { "other-pan" } else { "own-pan" };
-    let shapes = Shape::ALL.iter().enumerate().map(|(index, &of)| {
-        view! { <option value=index.to_string() selected=move || shape.get() == of>{of.words()}</option> }
-    });
-    let choose_shape = move |event| {
-        let Some(&chosen) = event_target_value(&event)
-            .parse::<usize>()
-            .ok()
-            .and_then(|index| Shape::ALL.get(index))
-        else {
-            return;
-        };
-        // Another shape has other sides, so it starts at its usual size.
-        bench.change_pan(other, |entry| *entry = Pan::usual(chosen).entry(entry.unit));
-    };
-    let choose_unit = move |event| {
-        let chosen = if event_target_value(&event) == "cm" {
-            LengthUnit::Centimetres
-        } else {
-            LengthUnit::Inches
-        };
-        bench.change_pan(other, |entry| match entry.read() {
-            Ok(pan) => *entry = pan.entry(chosen),
-            Err(_) => entry.unit = chosen,
-        });
-    };
-    view! {
-        <fieldset class="pan-form no-print">
-            <legend class="unseen">{if other { "The pan on the shelf" } else { "The recipe's pan" }}</legend>
-            <div class="field">
-                <label class="label" for=format!("{name}-shape")>"Shape"</label>
-                <select class="input" id=format!("{name}-shape") on:change=choose_shape>{shapes.collect_view()}</select>
-            </div>
-            <div class="field">
-                <label class="label" for=format!("{name}-unit")>"Lengths in"</label>
-                <select class="input" id=format!("{name}-unit") on:change=choose_unit>
-                    <option value="in" selected=move || unit.get() == LengthUnit::Inches>"inches"</option>
-                    <option value="cm" selected=move || unit.get() == LengthUnit::Centimetres>"centimetres"</option>
-                </select>
-            </div>
-            <Field other view which=PanField::Count />
-            <Field other view which=PanField::Length />
-            {move || shape.get().has_width().then(|| view! { <Field other view which=PanField::Width /> })}
-            <Field other view which=PanField::Depth />
-        </fieldset>
-    }
+    let legend = if other { "The pan on the shelf" } else { "The recipe's pan" };
+    let shapes = Shape::ALL.iter().enumerate().map(|(at, shape)| (at.to_string(), shape.words()));
+    let shape = select(
+        format!("{name}-shape"),
+        "Shape",
+        shapes.collect(),
+        move || {
+            let shape = view(bench, other, |view| view.entry.shape);
+            Shape::ALL.iter().position(|known| Some(*known) == shape).unwrap_or(0).to_string()
+        },
+        move |chosen| {
+            let Some(&chosen) = chosen.parse::<usize>().ok().and_then(|at| Shape::ALL.get(at)) else { return };
+            // Another shape has other sides, so it starts at its usual size.
+            bench.change_pan(other, |entry| *entry = Pan::usual(chosen).entry(entry.unit));
+        },
+    );
+    let unit = select(
+        format!("{name}-unit"),
+        "Lengths in",
+        vec![("in".into(), "inches"), ("cm".into(), "centimetres")],
+        move || {
+            let unit = view(bench, other, |view| view.entry.unit);
+            if unit == Some(LengthUnit::Centimetres) { "cm" } else { "in" }.to_owned()
+        },
+        move |chosen| {
+            let chosen = if chosen == "cm" { LengthUnit::Centimetres } else { LengthUnit::Inches };
+            bench.change_pan(other, |entry| match entry.read() {
+                Ok(pan) => *entry = pan.entry(chosen),
+                Err(_) => entry.unit = chosen,
+            });
+        },
+    );
+    let narrow = move || !view(bench, other, |view| view.entry.shape.has_width()).unwrap_or_default();
+    element("fieldset").class("pan-form no-print").children([
+        element("legend").class("unseen").text(legend),
+        shape,
+        unit,
+        field(bench, other, PanField::Count),
+        field(bench, other, PanField::Length),
+        field(bench, other, PanField::Width).hidden_while(narrow),
+        field(bench, other, PanField::Depth),
+    ])
+}
+
+/// A piece of the pan as the worksheet has it, followed.
+fn view<R>(bench: Bench, other: bool, read: impl FnOnce(&PanView) -> R) -> Option<R> {
+    bench.part(Part::Pans, |sheet| match other {
+        true => sheet.pans.other.as_ref().map(read),
+        false => Some(read(&sheet.pans.own)),
+    })
+}
+
+fn select(
+    id: String,
+    label: &'static str,
+    options: Vec<(String, &'static str)>,
+    now: impl Fn() -> String + 'static,
+    choose: impl Fn(String) + 'static,
+) -> Element {
+    let options = options.into_iter().map(|(value, words)| element("option").attribute("value", value).text(words));
+    let select = element("select")
+        .class("input")
+        .attribute("id", id.clone())
+        .children(options)
+        .value_of(now)
+        .on_value("change", choose);
+    element("div").class("field").child(element("label").class("label").attribute("for", id).text(label)).child(select)
 }
 
 /// One field, with what is wrong with it.
-#[component]
-fn Field(other: bool, view: Memo<Option<PanView>>, which: PanField) -> impl IntoView {
-    let bench = Bench::here();
-    let name = if other { "other-pan" } else { "own-pan" };
-    let id = format!(
-        "{name}-{}",
-        match which {
-            PanField::Count => "count",
-            PanField::Length => "length",
-            PanField::Width => "width",
-            PanField::Depth => "depth",
-        }
-    );
-    let said = format!("{id}-trouble");
-    let value = Memo::new(move |_| {
-        view.with(|view| {
-            view.as_ref()
-                .map(|view| field(&view.entry, which).clone())
-                .unwrap_or_default()
-        })
-    });
-    let label = move || {
-        view.with(|view| {
-            view.as_ref()
-                .map(|view| label(view.entry.shape, which))
-                .unwrap_or_default()
-        })
+fn field(bench: Bench, other: bool, which: PanField) -> Element {
+    let (name, inputmode) = match which {
+        PanField::Count => ("count", "numeric"),
+        PanField::Length => ("length", "decimal"),
+        PanField::Width => ("width", "decimal"),
+        PanField::Depth => ("depth", "decimal"),
     };
-    let trouble = Memo::new(move |_| {
-        let troubles = view.with(|view| {
-            view.as_ref()
-                .map(|view| view.troubles.clone())
-                .unwrap_or_default()
+    let id = format!("{}-pan-{name}", if other { "other" } else { "own" });
+    let said = format!("{id}-trouble");
+    let label = move || view(bench, other, |view| label(view.entry.shape, which)).unwrap_or_default().to_owned();
+    let value = move || view(bench, other, |view| typed(&mut view.entry.clone(), which).clone()).unwrap_or_default();
+    let trouble = move || {
+        let trouble = view(bench, other, |view| {
+            view.troubles.iter().find(|trouble| trouble.field == which).map(|trouble| trouble.sentence.clone())
         });
-        troubles
-            .into_iter()
-            .find(|trouble| trouble.field == which)
-            .map(|trouble| trouble.sentence)
-            .unwrap_or_default()
-    });
-    view! {
-        <div class="field">
-            <label class="label" for=id.clone()>{label}</label>
-            <input
-                class="input input--number"
-                id=id
-                type="text"
-                inputmode=if which == PanField::Count { "numeric" } else { "decimal" }
-                autocomplete="off"
-                aria-describedby=said.clone()
-                aria-invalid=move || trouble.with(|trouble| (!trouble.is_empty()).to_string())
-                prop:value=value
-                on:input=move |event| bench.change_pan(other, |entry| *field_mut(entry, which) = event_target_value(&event))
-            />
-            <p class="trouble" id=said>{trouble}</p>
-        </div>
-    }
+        trouble.flatten()
+    };
+    let input = element("input")
+        .class("input input--number")
+        .attribute("id", id.clone())
+        .attribute("type", "text")
+        .attribute("inputmode", inputmode)
+        .attribute("autocomplete", "off")
+        .attribute("aria-describedby", said.clone())
+        .attribute_of("aria-invalid", move || trouble().map(|_| "true".to_owned()))
+        .value_of(value)
+        .on_value("input", move |text| bench.change_pan(other, |entry| *typed(entry, which) = text));
+    element("div").class("field").children([
+        element("label").class("label").attribute("for", id).text_of(label),
+        input,
+        element("p").class("trouble").attribute("id", said).text_of(move || trouble().unwrap_or_default()),
+    ])
 }
 
 fn label(shape: Shape, which: PanField) -> &'static str {
@@ -141,16 +123,8 @@ fn label(shape: Shape, which: PanField) -> &'static str {
     }
 }
 
-fn field(entry: &PanEntry, which: PanField) -> &String {
-    match which {
-        PanField::Count => &entry.count,
-        PanField::Length => &entry.length,
-        PanField::Width => &entry.width,
-        PanField::Depth => &entry.depth,
-    }
-}
-
-fn field_mut(entry: &mut PanEntry, which: PanField) -> &mut String {
+/// The text of a field.
+fn typed(entry: &mut PanEntry, which: PanField) -> &mut String {
     match which {
         PanField::Count => &mut entry.count,
         PanField::Length => &mut entry.length,

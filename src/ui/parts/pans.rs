@@ -1,92 +1,81 @@
 //! The recipe's pan and the one on the shelf: what to type, how full they are, and the factor between them.
 
-use super::pan_drawing::PanDrawing;
-use super::pan_form::PanForm;
-use super::section::section;
-use crate::baking::worksheet::PanView;
+use super::common::{button, folded, paragraph, section};
+use super::pan_drawing::pan_drawing;
+use super::pan_form::pan_form;
+use crate::baking::worksheet::{PanSheet, PanView};
+use crate::ui::dom::{Element, element};
+use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
 
 /// The part on pans.
-#[component]
-pub fn Pans() -> impl IntoView {
-    let bench = Bench::here();
-    let own = Memo::new(move |_| Some(bench.sheet.with(|sheet| sheet.pans.own.clone())));
-    let other = Memo::new(move |_| bench.sheet.with(|sheet| sheet.pans.other.clone()));
-    let chosen = Memo::new(move |_| other.with(Option::is_some));
-    let own_chosen = Memo::new(move |_| {
-        bench
-            .inputs()
-            .with(|inputs| inputs.choices.own_pan.is_some())
-    });
-    let factor = move || bench.sheet.with(|sheet| sheet.pans.factor_shown.clone());
-    let words = move || bench.sheet.with(|sheet| sheet.pans.words.clone());
-    // Both are drawn to one scale: the wider one fills the width.
-    let widest = Memo::new(move |_| {
-        let width = |view: &Option<PanView>| {
-            view.as_ref()
-                .and_then(|view| view.section)
-                .map_or(0.0, |section| section.top.max(section.base))
-        };
-        own.with(width).max(other.with(width))
-    });
-    let body = view! {
-        <p class="pans__factor">{factor}</p>
-        <p class="pans__words">{words}</p>
-        <div class="pans">
-            <div class="pans__pan">
-                <h3 class="part__sub">"The recipe's pan"</h3>
-                <PanWords view=own />
-                <PanDrawing view=own widest />
-                <details class="figure no-print">
-                    <summary class="figure__line">"Change the recipe's pan"</summary>
-                    <PanForm other=false view=own />
-                    {move || own_chosen.get().then(|| view! {
-                        <button
-                            class="button button--plain"
-                            type="button"
-                            on:click=move |_| bench.change("the recipe's pan".into(), false, |inputs| inputs.choices.own_pan = None)
-                        >
-                            "Take the pan that the text names"
-                        </button>
-                    })}
-                </details>
-            </div>
-            <div class="pans__pan">
-                <h3 class="part__sub">"The pan on the shelf"</h3>
-                {move || match chosen.get() {
-                    true => view! {
-                        <PanWords view=other />
-                        <PanDrawing view=other widest />
-                        <PanForm other=true view=other />
-                        <button
-                            class="button button--plain no-print"
-                            type="button"
-                            on:click=move |_| bench.change("the pan on the shelf".into(), false, |inputs| inputs.choices.other_pan = None)
-                        >
-                            "Keep to the recipe's pan"
-                        </button>
-                    }.into_any(),
-                    false => view! {
-                        <p class="hint">"Say which pan you have, and the weights follow."</p>
-                        <button class="button no-print" type="button" on:click=move |_| bench.choose_other_pan()>"Bake in another pan"</button>
-                    }.into_any(),
-                }}
-            </div>
-        </div>
-    };
-    section("/pan", "Pan", body.into_any())
+pub fn pans(bench: Bench) -> Element {
+    let factor = move || bench.part(Part::Pans, |sheet| sheet.pans.factor_shown.clone().unwrap_or_default());
+    let words = move || bench.part(Part::Pans, |sheet| sheet.pans.words.clone());
+    let pans = element("div").class("pans").child(own(bench)).child(other(bench));
+    section("/pan", "Pan").children([
+        element("p").class("pans__factor").text_of(factor),
+        element("p").class("pans__words").text_of(words),
+        pans,
+    ])
 }
 
-/// What a pan is and how full.
-#[component]
-fn PanWords(view: Memo<Option<PanView>>) -> impl IntoView {
-    let words = move |of: fn(&PanView) -> String| {
-        move || view.with(|view| view.as_ref().map(of).unwrap_or_default())
+/// The recipe's own pan; its fields open at a touch.
+fn own(bench: Bench) -> Element {
+    let back = button("button button--plain", "Take the pan that the text names", move || {
+        bench.change("the recipe's pan".into(), false, |inputs| inputs.choices.own_pan = None);
+    })
+    .hidden_while(move || bench.inputs(|inputs| inputs.choices.own_pan.is_none()));
+    element("div").class("pans__pan").children([
+        element("h3").class("part__sub").text("The recipe's pan"),
+        known(bench, |pans| Some(&pans.own)),
+        folded("Change the recipe's pan").child(pan_form(bench, false)).child(back),
+    ])
+}
+
+/// The pan on the shelf, once there is one.
+fn other(bench: Bench) -> Element {
+    let chosen = Memo::new(move |_| bench.part(Part::Pans, |sheet| sheet.pans.other.is_some()));
+    let inside = move || match chosen.get() {
+        true => vec![
+            known(bench, |pans| pans.other.as_ref()),
+            pan_form(bench, true),
+            button("button button--plain no-print", "Keep to the recipe's pan", move || {
+                bench.change("the pan on the shelf".into(), false, |inputs| inputs.choices.other_pan = None);
+            }),
+        ],
+        false => vec![
+            paragraph("hint", "Say which pan you have, and the weights follow."),
+            button("button no-print", "Bake in another pan", move || bench.choose_other_pan()),
+        ],
     };
-    view! {
-        <p class="pan__label">{words(|view| view.label.clone())}</p>
-        <p class="hint">{words(|view| view.from.clone())}</p>
-        <p class="pan__words">{words(|view| view.words.clone())}</p>
-    }
+    element("div")
+        .class("pans__pan")
+        .child(element("h3").class("part__sub").text("The pan on the shelf"))
+        .child(element("div").children_of(inside))
+}
+
+/// What a pan is, how full, and its drawing.
+fn known(bench: Bench, which: fn(&PanSheet) -> Option<&PanView>) -> Element {
+    element("div").children_of(move || {
+        bench.part(Part::Pans, |sheet| {
+            let Some(view) = which(&sheet.pans) else { return Vec::new() };
+            let drawing = view.section.map(|section| {
+                pan_drawing(section, view.fill_shown.as_deref().unwrap_or_default(), widest(&sheet.pans))
+            });
+            let words = [
+                paragraph("pan__label", view.label.clone()),
+                paragraph("hint", view.from.clone()),
+                paragraph("pan__words", view.words.clone()),
+            ];
+            words.into_iter().chain(drawing).collect()
+        })
+    })
+}
+
+/// Both pans are drawn to one scale: the wider one fills the width. In millimetres.
+fn widest(pans: &PanSheet) -> f64 {
+    let sections = [Some(&pans.own), pans.other.as_ref()].into_iter().flatten().filter_map(|view| view.section);
+    sections.map(|section| section.top.max(section.base)).fold(0.0, f64::max)
 }

@@ -1,72 +1,99 @@
 //! The pH rule as a drawing: a scale, the band of this kind of cake, the crumb with its spread; and its words.
 
+use super::common::paragraph;
 use crate::baking::worksheet::PhRule;
-use leptos::prelude::*;
+use crate::ui::dom::{Element, Words, drawing, element};
 
 /// Width of the drawing, in its own units; one unit is a pixel on a narrow phone.
 pub const WIDE: f64 = 320.0;
 /// Room at either end, so that figures at the ends are not cut.
 pub const EDGE: f64 = 12.0;
+/// Where the scale runs, down from the top.
+const SCALE: f64 = 44.0;
 
 /// Where a value falls on a scale, in the drawing's units, kept within it.
 pub fn place(value: f64, low: f64, high: f64) -> f64 {
-    let share = if high > low {
-        ((value - low) / (high - low)).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
+    let share = if high > low { ((value - low) / (high - low)).clamp(0.0, 1.0) } else { 0.0 };
     EDGE + share * (WIDE - 2.0 * EDGE)
 }
 
 /// The rule of pH.
-#[component]
-pub fn PhRuleDrawing(
-    /// What to draw.
-    rule: PhRule,
-) -> impl IntoView {
+pub fn ph_rule(rule: &PhRule) -> Element {
     let x = |value| place(value, rule.scale_low, rule.scale_high);
-    let ticks = (rule.scale_low.ceil() as i32)..=(rule.scale_high.floor() as i32);
-    let ticks = ticks.map(|tick| {
-        let at = x(f64::from(tick));
-        view! {
-            <line class="rule__tick" x1=at x2=at y1="44" y2="52" />
-            <text class="rule__figure" x=at y="66">{tick}</text>
-        }
-    });
+    let whole = (rule.scale_low.ceil() as i32)..=(rule.scale_high.floor() as i32);
+    let ticks = whole.flat_map(|tick| self::tick(x(f64::from(tick)), tick.to_string()));
     let mean = x(rule.crumb.mean);
-    view! {
-        <figure class="drawing">
-            <svg class="rule" viewBox="0 0 320 84" aria-hidden="true">
-                <Hatch id="hatch-ph" />
-                <rect class="rule__band" x=x(rule.band_low) width=x(rule.band_high) - x(rule.band_low) y="14" height="30" fill="url(#hatch-ph)" />
-                <line class="rule__line" x1=EDGE x2=WIDE - EDGE y1="44" y2="44" />
-                {ticks.collect_view()}
-                <rect class="rule__spread" x=x(rule.crumb.low) width=(x(rule.crumb.high) - x(rule.crumb.low)).max(1.0) y="25" height="8" />
-                <path class="rule__mark" d=format!("M{mean:.1} 44 l-7 -16 h14 z") />
-                <text class="rule__end" x=EDGE y="81">"sour"</text>
-                <text class="rule__end rule__end--right" x=WIDE - EDGE y="81">"soapy"</text>
-                <text class="rule__end rule__end--middle" x=WIDE / 2.0 y="81">"pH of the crumb"</text>
-            </svg>
-            <figcaption class="drawing__words">
-                {rule.words}
-                <span class="drawing__key">{format!("Hatched: the band for {}.", rule.band_for.trim_end_matches('.'))}</span>
-            </figcaption>
-        </figure>
-    }
+    let drawn = frame("hatch-ph")
+        .child(band(x(rule.band_low), x(rule.band_high), 14.0, "hatch-ph"))
+        .child(line("rule__line", EDGE, WIDE - EDGE, SCALE))
+        .children(ticks)
+        .child(bar("rule__spread", x(rule.crumb.low), x(rule.crumb.high), 25.0, 8.0))
+        .child(drawing("path").class("rule__mark").attribute("d", format!("M{mean:.1} 44 l-7 -16 h14 z")))
+        .child(words("rule__end", EDGE, "sour"))
+        .child(words("rule__end rule__end--right", WIDE - EDGE, "soapy"))
+        .child(words("rule__end rule__end--middle", WIDE / 2.0, "pH of the crumb"));
+    let key = format!("Hatched: the band for {}.", rule.band_for.trim_end_matches('.'));
+    captioned(drawn, &rule.words, key)
 }
 
-/// The hatching of bands, so that colour never stands alone.
-#[component]
-pub fn Hatch(
-    /// The name that drawings fill with.
-    id: &'static str,
-) -> impl IntoView {
-    view! {
-        <defs>
-            <pattern id=id width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-                <rect class="rule__ground" width="6" height="6" />
-                <rect class="rule__hatch" width="2" height="6" />
-            </pattern>
-        </defs>
-    }
+/// An empty drawing with its hatching, so that colour never stands alone.
+pub fn frame(hatch: &'static str) -> Element {
+    let square = |class: &'static str, width: &'static str| {
+        drawing("rect").class(class).attribute("width", width).attribute("height", "6")
+    };
+    let pattern = drawing("pattern")
+        .attribute("id", hatch)
+        .attribute("width", "6")
+        .attribute("height", "6")
+        .attribute("patternUnits", "userSpaceOnUse")
+        .attribute("patternTransform", "rotate(45)")
+        .child(square("rule__ground", "6"))
+        .child(square("rule__hatch", "2"));
+    drawing("svg")
+        .class("rule")
+        .attribute("viewBox", "0 0 320 84")
+        .attribute("aria-hidden", "true")
+        .child(drawing("defs").child(pattern))
+}
+
+/// A drawing with its words, and what its signs mean.
+pub fn captioned(drawn: Element, words: &str, key: impl Into<Words>) -> Element {
+    let caption = element("figcaption").class("drawing__words").children([
+        paragraph("drawing__said", words.to_owned()),
+        paragraph("drawing__key", key),
+    ]);
+    element("figure").class("drawing").child(drawn).child(caption)
+}
+
+/// The hatched band of what is wanted, from the given height down to the scale.
+pub fn band(from: f64, to: f64, top: f64, hatch: &str) -> Element {
+    bar("rule__band", from, to, top, SCALE - top).attribute("fill", format!("url(#{hatch})"))
+}
+
+/// A bar along the scale.
+pub fn bar(class: &'static str, from: f64, to: f64, top: f64, high: f64) -> Element {
+    drawing("rect")
+        .class(class)
+        .figure("x", from)
+        .figure("y", top)
+        .figure("width", (to - from).max(1.0))
+        .figure("height", high)
+}
+
+/// A line along the scale.
+pub fn line(class: &'static str, from: f64, to: f64, y: f64) -> Element {
+    drawing("line").class(class).figure("x1", from).figure("x2", to).figure("y1", y).figure("y2", y)
+}
+
+/// A division of the scale and its figure.
+pub fn tick(x: f64, figure: String) -> [Element; 2] {
+    [
+        drawing("line").class("rule__tick").figure("x1", x).figure("x2", x).figure("y1", SCALE).figure("y2", 52.0),
+        drawing("text").class("rule__figure").figure("x", x).figure("y", 66.0).text(figure),
+    ]
+}
+
+/// Words below the scale.
+pub fn words(class: &'static str, x: f64, words: &'static str) -> Element {
+    drawing("text").class(class).figure("x", x).figure("y", 81.0).text(words)
 }

@@ -1,77 +1,66 @@
 //! The text box, and the buttons for the recipe as a whole.
 
+use super::common::button;
+use crate::ui::device;
+use crate::ui::dom::{Element, element};
 use crate::ui::early::TEXT_BOX;
 use crate::ui::state::Bench;
-use leptos::{html::Textarea, prelude::*};
+use leptos::prelude::*;
 
 const EXAMPLE: &str = "Paste a recipe, one ingredient on each line:\n\n2 cups plain flour\n1/2 tsp baking soda\n1 cup buttermilk\n\nBake in a 9 inch round pan.";
 
 /// The recipe's text as the baker types it.
-#[component]
-pub fn RecipeText() -> impl IntoView {
-    let bench = Bench::here();
-    let text_box = NodeRef::<Textarea>::new();
-    // The box holds its own text; it is written to only when the text changed elsewhere.
-    Effect::new(move |_| {
-        bench.outside.track();
-        if let Some(text_box) = text_box.get() {
-            let text = bench.inputs().with_untracked(|inputs| inputs.text.clone());
-            if text_box.value() != text {
-                text_box.set_value(&text);
-            }
-        }
-    });
-    let typed = move |_| {
-        if let Some(text_box) = text_box.get_untracked() {
-            bench.type_text(text_box.value());
-        }
-    };
+pub fn recipe_text(bench: Bench) -> Element {
     let editing = bench.editing;
-    let new = move |_| {
+    let class = move || Some(if editing.get() { "recipe-text" } else { "recipe-text recipe-text--closed" }.to_owned());
+    let toggle = element("button")
+        .class("button recipe-text__toggle")
+        .attribute("type", "button")
+        .attribute("aria-controls", "recipe-text-box")
+        .attribute_of("aria-expanded", move || Some(editing.get().to_string()))
+        .on_touch(move || editing.update(|editing| *editing = !*editing))
+        .text_of(move || if editing.get() { "Close the text" } else { "Edit text" }.to_owned());
+    let new = button("button button--plain", "New", move || {
         bench.open_blank();
-        if let Some(text_box) = text_box.get_untracked() {
-            let _ = text_box.focus();
-        }
+        device::show(TEXT_BOX.into(), true);
+    });
+    let print = button("button button--plain", "Print", device::print);
+    // The box holds its own text; it is written to only when the text changed elsewhere.
+    let text = move || {
+        bench.outside.track();
+        bench.inputs_now(|inputs| inputs.text.clone())
     };
-    view! {
-        <section class="recipe-text" class:recipe-text--closed=move || !editing.get() aria-label="Recipe text">
-            <div class="recipe-text__tools">
-                <button
-                    class="button recipe-text__toggle"
-                    type="button"
-                    aria-expanded=move || editing.get().to_string()
-                    aria-controls="recipe-text-box"
-                    on:click=move |_| editing.update(|editing| *editing = !*editing)
-                >
-                    {move || if editing.get() { "Close the text" } else { "Edit text" }}
-                </button>
-                <button class="button button--plain" type="button" on:click=new>"New"</button>
-                {move || bench.history().with(|history| history.last().map(|step| step.what.clone())).map(|what| view! {
-                    <button class="button button--plain" type="button" on:click=move |_| bench.take_back()>
-                        "Take back"<span class="unseen">{format!(": {what}")}</span>
-                    </button>
-                })}
-                {move || bench.history().with(|history| history.next().map(|step| step.what.clone())).map(|what| view! {
-                    <button class="button button--plain" type="button" on:click=move |_| bench.put_back()>
-                        "Put back"<span class="unseen">{format!(": {what}")}</span>
-                    </button>
-                })}
-                <button class="button button--plain" type="button" on:click=|_| { let _ = window().print(); }>"Print"</button>
-            </div>
-            <div class="recipe-text__box" id="recipe-text-box">
-                <label class="label" for=TEXT_BOX>"Recipe text"</label>
-                <textarea
-                    class="recipe-text__text"
-                    id=TEXT_BOX
-                    node_ref=text_box
-                    rows="12"
-                    dir="auto"
-                    spellcheck="false"
-                    autocomplete="off"
-                    placeholder=EXAMPLE
-                    on:input=typed
-                ></textarea>
-            </div>
-        </section>
-    }
+    let text_box = element("textarea")
+        .class("recipe-text__text")
+        .attribute("id", TEXT_BOX)
+        .attribute("rows", "12")
+        .attribute("dir", "auto")
+        .attribute("spellcheck", "false")
+        .attribute("autocomplete", "off")
+        .attribute("placeholder", EXAMPLE)
+        .value_of(text)
+        .on_value("input", move |text| bench.type_text(text));
+    let tools = element("div")
+        .class("recipe-text__tools")
+        .child(toggle)
+        .child(new)
+        .child(element("span").class("recipe-text__history").children_of(move || history(bench)))
+        .child(print);
+    let box_place = element("div")
+        .class("recipe-text__box")
+        .attribute("id", "recipe-text-box")
+        .child(element("label").class("label").attribute("for", TEXT_BOX).text("Recipe text"))
+        .child(text_box);
+    element("section").attribute_of("class", class).attribute("aria-label", "Recipe text").child(tools).child(box_place)
+}
+
+/// The ways back and forth.
+fn history(bench: Bench) -> Vec<Element> {
+    let step = |words: &'static str, what: String, touch: fn(Bench)| {
+        button("button button--plain", words, move || touch(bench))
+            .child(element("span").class("unseen").text(format!(": {what}")))
+    };
+    let back = bench.last_change().map(|what| step("Take back", what, Bench::take_back));
+    let forth = bench.next_change().map(|what| step("Put back", what, Bench::put_back));
+    back.into_iter().chain(forth).collect()
 }

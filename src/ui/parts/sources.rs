@@ -1,19 +1,18 @@
 //! Where the figures on this ticket are from.
 
-use super::section::section;
+use super::common::{paragraph, section};
+use crate::ui::dom::{Element, element};
+use crate::ui::shown::Part;
 use crate::ui::state::Bench;
-use leptos::prelude::*;
 
 /// The part on sources.
-#[component]
-pub fn Sources() -> impl IntoView {
-    let bench = Bench::here();
-    let sources = Memo::new(move |_| bench.sheet.with(|sheet| sheet.sources.clone()));
-    let body = view! {
-        <ul class="sources">
-            {move || sources.get().into_iter().map(|source| view! { <li class="sources__source">{source.citation}</li> }).collect_view()}
-        </ul>
-        <p class="hint">"How far each figure can be trusted stands at its line; more on the page About."</p>
+pub fn sources(bench: Bench) -> Element {
+    let shown = move || {
+        bench.part(Part::Sources, |sheet| {
+            sheet.sources.iter().map(|source| element("li").class("sources__source").text(source.citation)).collect()
+        })
     };
-    section("/sources", "Sources", body.into_any())
+    section("/sources", "Sources")
+        .child(element("ul").class("sources").children_of(shown))
+        .child(paragraph("hint", "How far each figure can be trusted stands at its line; more on the page About."))
 }

@@ -2,11 +2,11 @@
 
 use crate::baking::finding::Severity;
 use crate::baking::worksheet::{Status, VerdictKind, Worksheet};
+use crate::ui::dom::{Element, element};
+use crate::ui::shown::Part;
 use crate::ui::state::Bench;
-use leptos::prelude::*;
 
 /// One verdict as shown.
-#[derive(Clone, PartialEq)]
 struct Tile {
     address: &'static str,
     of: &'static str,
@@ -17,27 +17,28 @@ struct Tile {
 }
 
 /// The strip of verdicts.
-#[component]
-pub fn VerdictStrip() -> impl IntoView {
-    let bench = Bench::here();
-    let tiles = Memo::new(move |_| bench.sheet.with(tiles));
-    view! {
-        <nav class="strip" aria-label="Verdicts">
-            <ul class="strip__list">{move || tiles.get().into_iter().map(tile).collect_view()}</ul>
-        </nav>
-    }
+pub fn verdict_strip(bench: Bench) -> Element {
+    let shown = move || {
+        for part in [Part::Rows, Part::Pans, Part::Findings] {
+            bench.part(part, |_| ());
+        }
+        bench.part(Part::Leavening, |sheet| tiles(sheet).into_iter().map(tile).collect())
+    };
+    element("nav")
+        .class("strip")
+        .attribute("aria-label", "Verdicts")
+        .child(element("ul").class("strip__list").children_of(shown))
 }
 
-fn tile(tile: Tile) -> impl IntoView {
-    view! {
-        <li class="strip__item">
-            <a class=format!("tile tile--{}", tile.look) href=tile.address>
-                <span class="tile__of">{tile.of}</span>
-                <span class="tile__title"><span class="tile__mark" aria-hidden="true">{tile.mark}</span>{tile.title}</span>
-                <span class="tile__beside">{tile.beside}</span>
-            </a>
-        </li>
-    }
+fn tile(tile: Tile) -> Element {
+    let mark = element("span").class("tile__mark").attribute("aria-hidden", "true").text(tile.mark);
+    let link = element("a")
+        .class(format!("tile tile--{}", tile.look))
+        .attribute("href", tile.address)
+        .child(element("span").class("tile__of").text(tile.of))
+        .child(element("span").class("tile__title").child(mark).text(tile.title))
+        .child(element("span").class("tile__beside").text(tile.beside));
+    element("li").class("strip__item").child(link)
 }
 
 fn tiles(sheet: &Worksheet) -> Vec<Tile> {

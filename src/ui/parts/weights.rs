@@ -1,118 +1,93 @@
 //! The table of weights: the heart of the ticket.
 
-use super::row::Row;
-use super::section::section;
+use super::common::{button, paragraph, section};
+use super::row::{details, heading, row};
 use crate::baking::worksheet::{SheetLine, Status};
+use crate::ui::dom::{Element, element};
+use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
 
 /// How many rows are drawn at first: far more than any recipe has, few enough for ten thousand pasted lines.
 const ROWS: usize = 300;
 
-/// Which line a row shows, and as what.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
-struct Key {
-    line: usize,
-    heading: bool,
+/// What a row of the table is. Rows are told apart by one number, which rises down the table.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    Heading,
+    Line,
+    Details,
 }
+
+const KINDS: [Kind; 3] = [Kind::Heading, Kind::Line, Kind::Details];
 
 /// Every ingredient line with its grams.
-#[component]
-pub fn Weights() -> impl IntoView {
-    let bench = Bench::here();
-    let shown = RwSignal::new(ROWS);
-    let keys = Memo::new(move |_| bench.sheet.with(|sheet| keys(&sheet.lines)));
+pub fn weights(bench: Bench) -> Element {
+    let most = RwSignal::new(ROWS);
+    let all = move || bench.part(Part::Rows, |sheet| keys(&sheet.lines));
+    // One answer for all rows, so that a pan that only changes its size leaves the heads alone.
     let scaled = Memo::new(move |_| {
-        bench
-            .sheet
-            .with(|sheet| sheet.pans.other.is_some() && sheet.pans.factor.is_some())
+        bench.part(Part::Pans, |sheet| sheet.pans.other.is_some() && sheet.pans.factor.is_some())
     });
-    let more = move || keys.with(Vec::len).saturating_sub(shown.get());
-    let empty = move || keys.with(Vec::is_empty);
-    let caption = move || match scaled.get() {
-        true => {
-            "What to weigh for the pan on the shelf, with the recipe's own weight beside it. Touch a line to see how it was got and to mend it."
-        }
-        false => "What to weigh. Touch a line to see how it was got and to mend it.",
+    let either = move |other: &'static str, own: &'static str| move || if scaled.get() { other } else { own }.to_owned();
+    let head = |class: &'static str| element("th").attribute("scope", "col").class(class);
+    let heads = element("tr")
+        .child(head("weights__head weights__head--grams").text_of(either("Other pan", "Weight")))
+        .child(head("weights__head").text("Ingredient"))
+        .child(head("weights__head weights__head--beside").text_of(either("Recipe", "Of flour")));
+    let caption = either(
+        "What to weigh for the pan on the shelf, with the recipe's own weight beside it. Touch a line to see how it was got and to mend it.",
+        "What to weigh. Touch a line to see how it was got and to mend it.",
+    );
+    let rows = move || with_details(all().into_iter().take(most.get()), bench.line.get());
+    let drawn = move |key: usize| match KINDS[key % KINDS.len()] {
+        Kind::Heading => heading(bench, key / KINDS.len()),
+        Kind::Line => row(bench, key / KINDS.len(), scaled),
+        Kind::Details => details(bench, key / KINDS.len()),
     };
-    let each = move || keys.with(|keys| keys.iter().take(shown.get()).copied().collect::<Vec<_>>());
-    let row = move |key: Key| match key.heading {
-        true => heading(bench, key.line),
-        false => view! { <Row line=key.line scaled /> }.into_any(),
-    };
-    let body = view! {
-        <table class="weights" class:weights--scaled=scaled>
-            <caption class="caption">{caption}</caption>
-            <thead>
-                <tr>
-                    <th scope="col" class="weights__head weights__head--grams">
-                        {move || if scaled.get() { "Other pan" } else { "Weight" }}
-                    </th>
-                    <th scope="col" class="weights__head">"Ingredient"</th>
-                    <th scope="col" class="weights__head weights__head--beside">
-                        {move || if scaled.get() { "Recipe" } else { "Of flour" }}
-                    </th>
-                </tr>
-            </thead>
-            <tbody>
-                <For
-                    each=each
-                    key=|key| *key
-                    children=row
-                />
-            </tbody>
-        </table>
-        <p class="hint" hidden=move || !empty()>"No ingredients yet. Paste a recipe into the text box, one ingredient on each line."</p>
-        <button
-            class="button"
-            type="button"
-            hidden=move || more() == 0
-            on:click=move |_| shown.update(|shown| *shown += 10 * ROWS)
-        >
-            {move || format!("Show more of the {} lines that are left", more())}
-        </button>
-    };
-    section("/weights", "Weights", body.into_any())
+    let table = element("table")
+        .class("weights")
+        .child(element("caption").class("caption").text_of(caption))
+        .child(element("thead").child(heads))
+        .child(element("tbody").rows_of(rows, drawn))
+        .hidden_while(move || all().is_empty());
+    let left = move || all().len().saturating_sub(most.get());
+    let more = button("button", "", move || most.update(|most| *most += 10 * ROWS))
+        .text_of(move || format!("Show more of the {} lines that are left", left()))
+        .hidden_while(move || left() == 0);
+    let empty = paragraph("hint", "No ingredients yet. Paste a recipe into the text box, one ingredient on each line.")
+        .hidden_while(move || !all().is_empty());
+    section("/weights", "Weights").child(table).child(empty).child(more)
 }
 
-fn keys(lines: &[SheetLine]) -> Vec<Key> {
+fn key(line: usize, kind: Kind) -> usize {
+    line * KINDS.len() + kind as usize
+}
+
+/// The rows of ingredient lines, and of headings that have some below them.
+fn keys(lines: &[SheetLine]) -> Vec<usize> {
     let mut keys = Vec::new();
+    let mut heading = None;
     for line in lines {
         match line.status {
-            Status::Weighed | Status::NotWeighed | Status::NotRead => keys.push(Key {
-                line: line.line,
-                heading: false,
-            }),
-            Status::Heading => keys.push(Key {
-                line: line.line,
-                heading: true,
-            }),
+            Status::Weighed | Status::NotWeighed | Status::NotRead => {
+                keys.extend(heading.take().map(|heading| key(heading, Kind::Heading)));
+                keys.push(key(line.line, Kind::Line));
+            }
+            Status::Heading => heading = Some(line.line),
             _ => {}
         }
     }
-    // A heading with nothing to weigh below it ("Method") belongs to the method alone.
-    let last = |index: usize| keys.get(index + 1).is_none_or(|next: &Key| next.heading);
-    let bare: Vec<bool> = (0..keys.len())
-        .map(|index| keys[index].heading && last(index))
-        .collect();
-    keys.into_iter()
-        .zip(bare)
-        .filter(|(_, bare)| !bare)
-        .map(|(key, _)| key)
-        .collect()
+    keys
 }
 
-fn heading(bench: Bench, line: usize) -> AnyView {
-    let text = Memo::new(move |_| {
-        bench
-            .sheet
-            .with(|sheet| {
-                sheet
-                    .lines
-                    .get(line - 1)
-                    .map(|line| line.text.trim().to_owned())
-            })
-            .unwrap_or_default()
-    });
-    view! { <tr><td class="weights__part" colspan="3">{text}</td></tr> }.into_any()
+/// The details of the open line follow its row.
+fn with_details(keys: impl Iterator<Item = usize>, open: Option<usize>) -> Vec<usize> {
+    let mut rows: Vec<usize> = keys.collect();
+    if let Some(line) = open
+        && let Ok(at) = rows.binary_search(&key(line, Kind::Line))
+    {
+        rows.insert(at + 1, key(line, Kind::Details));
+    }
+    rows
 }

@@ -1,0 +1,70 @@
+//! What parts have in common: headed sections, buttons, figures that tell how they were got, links to lines.
+
+use crate::ui::dom::{Element, Words, element};
+use crate::ui::state::Bench;
+use leptos::prelude::Set;
+
+/// A section of the ticket; its id is its address within the page.
+pub fn section(id: &'static str, title: &'static str) -> Element {
+    let heading = format!("{id}-title");
+    element("section")
+        .class("part")
+        .attribute("id", id)
+        .attribute("aria-labelledby", heading.clone())
+        .child(element("h2").class("part__title").attribute("id", heading).text(title))
+}
+
+/// A button that calls back when touched.
+pub fn button(class: &'static str, words: impl Into<Words>, touch: impl Fn() + 'static) -> Element {
+    element("button").class(class).attribute("type", "button").text(words).on_touch(touch)
+}
+
+/// A paragraph.
+pub fn paragraph(class: &'static str, words: impl Into<Words>) -> Element {
+    element("p").class(class).text(words)
+}
+
+/// A fact in a list of facts.
+pub fn fact(label: &'static str, words: impl Into<Words>) -> Element {
+    element("div")
+        .class("facts__fact")
+        .child(element("dt").class("facts__label").text(label))
+        .child(element("dd").class("facts__words").text(words))
+}
+
+/// A figure; how it was got opens at a touch.
+pub fn figure(label: String, value: String, how: String) -> Element {
+    let line = element("summary")
+        .class("figure__line")
+        .child(element("span").class("figure__label").text(label))
+        .text(" ")
+        .child(element("strong").class("figure__value").text(value));
+    element("details").class("figure").child(line).child(paragraph("figure__how", how))
+}
+
+/// A place that opens at a touch.
+pub fn folded(words: &'static str) -> Element {
+    let line = element("summary").class("figure__line").child(element("span").class("figure__label").text(words));
+    element("details").class("figure no-print").child(line)
+}
+
+/// The head of a table, in one row: each column's class and name.
+pub fn table_head(columns: [(&'static str, &'static str); 3]) -> Element {
+    let columns = columns.map(|(class, name)| element("th").attribute("scope", "col").class(class).text(name));
+    element("thead").child(element("tr").children(columns))
+}
+
+/// Links to the rows of lines.
+pub fn line_links(bench: Bench, lines: &[usize]) -> Element {
+    element("ul").class("lines").children(lines.iter().map(|&line| element("li").child(line_link(bench, line))))
+}
+
+/// A link to the row of a line, which it opens.
+pub fn line_link(bench: Bench, line: usize) -> Element {
+    element("a")
+        .class("lines__link")
+        .attribute("href", format!("#/line/{line}"))
+        // The address may be there already, and then only the touch opens the row.
+        .on_touch(move || bench.line.set(Some(line)))
+        .text(format!("Line {line}"))
+}
