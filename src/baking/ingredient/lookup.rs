@@ -5,13 +5,15 @@
 //! the thing last ("almond milk yogurt" is a yogurt), so a name must end where a known name ends;
 //! what stands before it must describe without changing, or the match is doubted.
 
+mod index;
+mod several;
 mod spelling;
 mod words;
 
-use super::{Ingredient, Region, aliases, all};
+use super::{Ingredient, Region};
 use crate::baking::recipe::Match;
-use std::collections::{HashMap, HashSet};
-use std::sync::OnceLock;
+use index::{Index, index};
+use several::{both, one_of};
 
 /// A longer name than this is not looked at whole.
 const MOST_WORDS: usize = 16;
@@ -266,112 +268,6 @@ fn is_harmless(word: &str, matched: &Match) -> bool {
     }
 }
 
-/// "Butter or margarine", "vegetable or canola oil": the first is taken, the others are offered.
-fn one_of(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
-    let right_found = parts(index, right, region);
-    // "Almond or vanilla extract": the last words belong to both.
-    let mut first = None;
-    let shared_until = right
-        .iter()
-        .position(|word| words::cuts(word) || words::is_or(word))
-        .unwrap_or(right.len());
-    let right_head = &right[..shared_until];
-    if !left.is_empty() {
-        for from in 1..right_head.len() {
-            let mut whole = index.undescribed(left);
-            whole.extend_from_slice(&right_head[from..]);
-            if let Some(matched) = index.whole(&whole, region) {
-                first = Some(sure(matched, &whole));
-                break;
-            }
-        }
-        first = first.or_else(|| parts(index, left, region));
-    }
-    let Some(mut found) = first else {
-        // Nothing known stands first: "good quality or other butter".
-        let mut found = right_found?;
-        if left.iter().any(|word| !index.is_describing(word))
-            && let Some(ingredient) = found.matched.taken()
-        {
-            found.doubts.push(format!(
-                "\"{}\" is not in the tables; {} is taken.",
-                left.join(" "),
-                ingredient.name
-            ));
-        }
-        return Some(found);
-    };
-    let Some(other) = right_found.filter(|other| other.doubts.is_empty()) else {
-        return Some(found);
-    };
-    let (Some(one), Some(two)) = (found.matched.taken(), other.matched.taken()) else {
-        return Some(found);
-    };
-    if one.key != two.key {
-        let mut several = members(&found.matched);
-        several.extend(
-            members(&other.matched)
-                .into_iter()
-                .filter(|ingredient| ingredient.key != one.key),
-        );
-        if one.group != two.group {
-            found.doubts.push(format!(
-                "{} or {}: the first is taken.",
-                capital(one.name),
-                two.name
-            ));
-        }
-        found.matched = Match::OneOf(several);
-    }
-    Some(found)
-}
-
-/// "Salt and pepper": the first is taken, the other named.
-fn both(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
-    // "Lemon and orange zest".
-    if let Some(last) = right.last().filter(|_| right.len() > 1) {
-        let mut whole = left.to_vec();
-        whole.push(last.clone());
-        if let Some(matched) = index.whole(&whole, region) {
-            let mut found = sure(matched, &whole);
-            found.also = parts(index, right, region)
-                .and_then(|other| other.matched.taken())
-                .into_iter()
-                .collect();
-            return Some(found);
-        }
-    }
-    let left_found = parts(index, left, region);
-    let right_found = parts(index, right, region);
-    match (left_found, right_found) {
-        (Some(mut found), Some(other)) => {
-            found.also.extend(
-                other
-                    .matched
-                    .taken()
-                    .filter(|two| found.matched.taken().is_some_and(|one| one.key != two.key)),
-            );
-            found.also.extend(other.also);
-            Some(found)
-        }
-        (Some(mut found), None) => {
-            found.doubts.push(format!(
-                "\"{}\" is not in the tables. Give it a line of its own.",
-                right.join(" ")
-            ));
-            Some(found)
-        }
-        (None, Some(mut found)) => {
-            found.doubts.push(format!(
-                "\"{}\" is not in the tables. Give it a line of its own.",
-                left.join(" ")
-            ));
-            Some(found)
-        }
-        (None, None) => None,
-    }
-}
-
 /// A slip of spelling, where only one known name is near.
 fn misspelt(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     let mut candidates: Vec<Vec<String>> = vec![plain.to_vec()];
@@ -444,118 +340,6 @@ fn members(matched: &Match) -> Vec<&'static Ingredient> {
 /// The first letter made large.
 fn capital(text: &str) -> String {
     crate::baking::quantity::show::sentence(text)
-}
-
-/// The table of names, made ready for looking up.
-struct Index {
-    /// Places in the table of names, by the name's plain words.
-    names: HashMap<String, Vec<usize>>,
-    /// The same with the blanks taken out: "butter milk" is "buttermilk".
-    squeezed: HashMap<String, Vec<usize>>,
-    /// Every word of every name.
-    vocabulary: HashSet<String>,
-    /// The same words, for slips of spelling.
-    spellings: spelling::Spellings,
-    /// Words that describe and change nothing.
-    describing: HashSet<String>,
-}
-
-/// The index, made once.
-fn index() -> &'static Index {
-    static INDEX: OnceLock<Index> = OnceLock::new();
-    INDEX.get_or_init(Index::new)
-}
-
-impl Index {
-    fn new() -> Self {
-        let mut index = Self {
-            names: HashMap::new(),
-            squeezed: HashMap::new(),
-            vocabulary: HashSet::new(),
-            spellings: spelling::Spellings::default(),
-            describing: words::DESCRIBING
-                .iter()
-                .map(|word| words::plain_word(word))
-                .collect(),
-        };
-        for (place, alias) in aliases().iter().enumerate() {
-            let plain = words::plain(alias.name, MOST_WORDS);
-            index
-                .squeezed
-                .entry(plain.concat())
-                .or_default()
-                .push(place);
-            index.names.entry(plain.join(" ")).or_default().push(place);
-            for word in plain {
-                if index.vocabulary.insert(word.clone()) {
-                    index.spellings.add(word);
-                }
-            }
-        }
-        index
-    }
-
-    /// The ingredient whose name is exactly these words.
-    fn whole(&self, plain: &[String], region: Region) -> Option<Match> {
-        if plain.is_empty() {
-            return None;
-        }
-        let found = self
-            .names
-            .get(&plain.join(" "))
-            .or_else(|| self.squeezed.get(&plain.concat()))?;
-        let aliases = aliases();
-        let in_region = |wanted: Option<Region>| -> Vec<&'static Ingredient> {
-            let mut several: Vec<&'static Ingredient> = Vec::new();
-            for place in found
-                .iter()
-                .filter(|place| aliases[**place].region == wanted)
-            {
-                let ingredient = &all()[aliases[*place].index];
-                if several.iter().all(|known| known.key != ingredient.key) {
-                    several.push(ingredient);
-                }
-            }
-            several
-        };
-        let mut several = in_region(Some(region));
-        if several.is_empty() {
-            several = in_region(None);
-        }
-        if several.is_empty() {
-            several = found
-                .iter()
-                .map(|place| &all()[aliases[*place].index])
-                .collect();
-            several.dedup_by_key(|ingredient| ingredient.key);
-        }
-        match several.as_slice() {
-            [] => None,
-            [one] => Some(Match::Known(one)),
-            _ => Some(Match::OneOf(several)),
-        }
-    }
-
-    /// Whether a word describes and changes nothing.
-    fn is_describing(&self, word: &str) -> bool {
-        self.describing.contains(word)
-            || words::looks_describing(word) && !self.vocabulary.contains(word)
-    }
-
-    /// The words with those taken out that only describe.
-    fn undescribed(&self, plain: &[String]) -> Vec<String> {
-        plain
-            .iter()
-            .enumerate()
-            .filter(|(place, word)| {
-                !self.is_describing(word)
-                    && !(word.as_str() == "fat"
-                        && *place > 0
-                        && matches!(plain[place - 1].as_str(), "full" | "whole"))
-            })
-            .map(|(_, word)| word.clone())
-            .collect()
-    }
 }
 
 #[cfg(test)]

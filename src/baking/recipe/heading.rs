@@ -13,7 +13,7 @@ pub struct Heading {
     pub is_main: bool,
 }
 
-const INGREDIENTS: [&str; 14] = [
+const INGREDIENTS: &[&str] = &[
     "ingredients",
     "ingredient",
     "you will need",
@@ -30,7 +30,7 @@ const INGREDIENTS: [&str; 14] = [
     "measure",
 ];
 
-const METHOD: [&str; 25] = [
+const METHOD: &[&str] = &[
     "method",
     "methods",
     "directions",
@@ -58,7 +58,7 @@ const METHOD: [&str; 25] = [
     "how to",
 ];
 
-const NOTES: [&str; 36] = [
+const NOTES: &[&str] = &[
     "notes",
     "note",
     "tips",
@@ -98,7 +98,7 @@ const NOTES: [&str; 36] = [
 ];
 
 /// Words that a part's name ends with, where it never meets the batter before it is baked.
-const BESIDE: [&str; 52] = [
+const BESIDE: &[&str] = &[
     "frosting",
     "icing",
     "glaze",
@@ -154,7 +154,7 @@ const BESIDE: [&str; 52] = [
 ];
 
 /// Words that a part's name ends with, where it is the batter or dough.
-const BATTER: [&str; 34] = [
+const BATTER: &[&str] = &[
     "cake",
     "cakes",
     "batter",
@@ -224,6 +224,7 @@ pub fn heading(text: &str, has_hash: bool) -> Option<Heading> {
     };
     if INGREDIENTS.contains(&base)
         || base.ends_with(" ingredients")
+            && !base.contains(|letter: char| letter.is_ascii_digit())
             && !base.starts_with(|first: char| first.is_ascii_digit())
             && base.len() < 40
     {
@@ -320,9 +321,9 @@ fn part(name: &str) -> Option<Section> {
                     .is_some_and(|before| before.ends_with([' ', '-']))
         })
     };
-    if matches!(name, "batter" | "dry" | "wet") || ends(&BATTER) {
+    if matches!(name, "batter" | "dry" | "wet") || ends(BATTER) {
         Some(Section::Batter)
-    } else if ends(&BESIDE) {
+    } else if ends(BESIDE) {
         Some(Section::Beside)
     } else {
         None

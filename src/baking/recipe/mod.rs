@@ -7,17 +7,26 @@
 
 mod amount;
 mod correction;
+mod each;
+mod gather;
 mod heading;
 mod ingredient_line;
+mod length;
+mod look;
 mod measure;
 mod name;
 mod number;
+mod number_words;
 mod oven;
 mod pan;
+mod pan_size;
+mod part;
 mod phrase;
 mod role;
 mod running;
 mod scan;
+mod state;
+mod sum;
 mod term;
 mod tidy;
 mod token;
@@ -28,7 +37,7 @@ pub use correction::Correction;
 
 use super::ingredient::{self, Filling, Form, Ingredient, PieceSize, Region};
 use super::quantity::{Length, Mass, Temperature};
-use role::Look;
+use look::Look;
 use std::collections::HashMap;
 
 /// Reads a recipe. Every line of the text is kept; the baker's corrections go first.

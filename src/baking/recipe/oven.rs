@@ -64,6 +64,21 @@ fn setting(tokens: &[Token], at: usize, value: f64) -> Option<Temperature> {
         has_degrees = true;
         next += 1;
     }
+    // "Bake at 350 for 40 minutes".
+    let is_plain = !has_degrees
+        && (110.0..=500.0).contains(&value)
+        && before(1)
+            .is_some_and(|token| token.is_any(&["at", "bake", "oven", "to"]) || token.is_mark('@'))
+        && tokens
+            .iter()
+            .any(|token| token.is_any(&["bake", "oven", "baking", "preheat"]))
+        && tokens.get(next).is_none_or(|next| {
+            matches!(next.kind, Kind::Mark(_) | Kind::Integer(_))
+                || next.is_any(&["for", "until", "and", "about", "oven", "or"])
+        });
+    if is_plain {
+        return Some(bare(value));
+    }
     let scale = tokens.get(next)?;
     if scale.is_any(&["f", "fahrenheit", "farenheit", "fahrenheits"]) {
         return Some(Temperature::fahrenheit(value));
@@ -108,6 +123,9 @@ mod tests {
         reads("Heat oven to 180C/160C fan/gas 4", &[180.0, 160.0, 177.0]);
         reads("Bake at 350 degrees for 30 minutes", &[177.0]);
         reads("Bake at 350 F for 30 minutes", &[177.0]);
+        reads("bake at 350 for 40 minutes", &[177.0]);
+        reads("Bake 180, 50 min", &[180.0]);
+        reads("Bake 10 to 120 minutes in the oven", &[]);
         reads(
             "Warm the milk to 110°F, then stir in the yeast and leave it for ten minutes",
             &[],

@@ -145,7 +145,7 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
     ]) {
         return Some(Aside::Optional);
     }
-    const PAN: [&str; 24] = [
+    const PAN: &[&str] = &[
         "greasing",
         "to grease",
         "for the pan",
@@ -171,7 +171,7 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
         "the mold",
         "for the baking dish",
     ];
-    const SERVE: [&str; 38] = [
+    const SERVE: &[&str] = &[
         "to serve",
         "for serving",
         "to decorate",
@@ -211,10 +211,10 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
         "for glazing",
         "for presentation",
     ];
-    if has(&PAN) {
+    if has(PAN) {
         return Some(Aside::ForThePan);
     }
-    if has(&SERVE) || note == "garnish" || note == "topping" {
+    if has(SERVE) || note == "garnish" || note == "topping" {
         return Some(Aside::ToServe);
     }
     None

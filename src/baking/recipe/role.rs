@@ -4,129 +4,11 @@
 //! recipe that the headings opened in mind. A recipe without headings is told apart by the shape
 //! of its lines.
 
-use super::heading::{self, Heading};
+use super::heading::Heading;
 use super::ingredient_line::{self, Attempt};
-use super::token::{self, Token};
-use super::{Line, Match, Mentions, Reading, Role, Section, running, tidy};
+use super::look::{Look, no_name, unreadable};
+use super::{Line, Match, Mentions, Reading, Role, Section};
 use crate::baking::ingredient::Region;
-use crate::baking::ingredient::lookup;
-
-/// What a line looks like, taken alone.
-pub struct Look {
-    /// The tidy text, bullets taken off.
-    pub text: String,
-    bullet: tidy::Bullet,
-    heading: Option<Heading>,
-    attempt: Option<Attempt>,
-    is_step: bool,
-    is_sentence: bool,
-    is_fact: bool,
-    /// Whether nothing but marks stands on it.
-    is_bare: bool,
-    has_pan: bool,
-    words: usize,
-}
-
-impl Look {
-    /// Looks at one line.
-    pub fn at(line: &str, region: Region) -> Self {
-        let tidied = tidy::tidy(line);
-        let (bullet, rest) = tidy::unbullet(&tidied);
-        let text = rest.to_owned();
-        let lower = text.to_ascii_lowercase();
-        let tokens = token::tokens(&text, &lower);
-        let is_short = text.len() <= ingredient_line::LONGEST;
-        let (is_step, is_sentence) = (
-            running::starts_as_step(&tokens),
-            running::is_sentence(&tokens),
-        );
-        // Running text is not tried as an ingredient: most lines of a method are spared the work.
-        let is_running = is_step && tokens.len() >= 5
-            || is_sentence && !tokens.first().is_some_and(Token::is_number);
-        let attempt = (is_short && !tokens.is_empty() && !is_running)
-            .then(|| ingredient_line::attempt(&text, region, Section::Batter));
-        Self {
-            heading: heading::heading(&text, bullet.heading),
-            is_step,
-            is_sentence,
-            is_fact: running::is_fact(&lower) || running::is_multiplier(&tokens),
-            is_bare: text.is_empty() && !line.trim().is_empty(),
-            has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
-            words: tokens.len(),
-            bullet,
-            attempt,
-            text,
-        }
-    }
-
-    /// Pans, ovens and yield.
-    fn mentions(&self) -> Mentions {
-        let lower = self.text.to_ascii_lowercase();
-        let tokens: Vec<Token> = token::tokens(&self.text, &lower);
-        running::mentions(&tokens, &self.text)
-    }
-
-    fn is_empty(&self) -> bool {
-        self.text.is_empty()
-    }
-
-    /// Whether the ingredient is known, or likely.
-    fn is_known(&self) -> bool {
-        self.attempt
-            .as_ref()
-            .is_some_and(|attempt| attempt.reading.ingredient != Match::Unknown)
-    }
-
-    /// An ingredient beyond doubt wherever it stands: an amount, a known name, no sentence.
-    fn is_ingredient(&self) -> bool {
-        let Some(attempt) = &self.attempt else {
-            return false;
-        };
-        let is_plain = !self.is_step && !self.is_sentence && !self.is_fact;
-        let is_amount = attempt.has_amount || attempt.fault.is_some();
-        is_plain
-            && is_amount
-            && !(self.has_pan && !self.is_known())
-            && (self.is_known() || attempt.is_measured || attempt.fault.is_some())
-            && self.words <= 40
-    }
-
-    /// A known ingredient without an amount: "Salt", "Butter, for greasing".
-    fn is_bare_name(&self, region: Region) -> bool {
-        let Some(attempt) = &self.attempt else {
-            return false;
-        };
-        !attempt.has_amount
-            && !self.is_step
-            && !self.is_sentence
-            && !self.is_fact
-            && self.is_known()
-            && self.words <= 14
-            && (attempt.reading.aside.is_some()
-                || attempt.reading.doubts.is_empty()
-                || lookup::exact(&attempt.reading.name, region).is_some())
-    }
-
-    /// A heading, where it is not also an ingredient ("Icing sugar", "Cream").
-    fn heads(&self) -> Option<Heading> {
-        let heading = self.heading?;
-        let attempt = self.attempt.as_ref();
-        if attempt.is_some_and(|attempt| {
-            attempt.has_amount && attempt.reading.ingredient != Match::Unknown
-        }) && !heading.is_main
-        {
-            return None;
-        }
-        let has_colon = self.text.trim_end().ends_with(':');
-        let is_name = !heading.is_main
-            && !has_colon
-            && !self.bullet.heading
-            && !self.text.to_ascii_lowercase().starts_with("for ")
-            && self.is_known()
-            && attempt.is_some_and(|attempt| attempt.reading.doubts.is_empty());
-        (!is_name && !self.bullet.numbered).then_some(heading)
-    }
-}
 
 /// The roles of all lines, in order.
 pub fn roles(looks: &[Look], region: Region) -> (Option<usize>, Vec<Role>) {
@@ -171,7 +53,9 @@ struct Walk<'a> {
 impl Walk<'_> {
     /// A title that is a known ingredient's name ("Gingerbread") is told by what follows it.
     fn see_ahead(&mut self) {
-        let Some(first) = self.looks.iter().position(|look| !look.is_empty()) else {
+        // What a page puts above its title is passed over.
+        let is_furniture = |look: &Look| look.is_empty() || look.is_fact && look.words <= 12;
+        let Some(first) = self.looks.iter().position(|look| !is_furniture(look)) else {
             return;
         };
         let look = &self.looks[first];
@@ -214,7 +98,10 @@ impl Walk<'_> {
         if self.title == Some(at) {
             return Role::Title;
         }
-        if let Some(heading) = look.heads().filter(|heading| self.opens(at, *heading)) {
+        let heading = look
+            .heads()
+            .or_else(|| look.may_head().filter(|_| self.stands_apart(at)));
+        if let Some(heading) = heading.filter(|heading| self.opens(at, *heading)) {
             self.section = Some(heading.section);
             self.is_explicit = true;
             return Role::Heading(heading.section);
@@ -225,6 +112,16 @@ impl Walk<'_> {
             Some(Section::Method) => self.in_method(at),
             Some(Section::Notes) => Role::Note(look.mentions()),
         }
+    }
+
+    /// Whether a blank line stands before this one and an ingredient with its amount right after.
+    fn stands_apart(&self, at: usize) -> bool {
+        at > 0
+            && self.looks[at - 1].is_empty()
+            && self.looks[at + 1..]
+                .iter()
+                .find(|look| !look.is_empty())
+                .is_some_and(Look::is_ingredient)
     }
 
     /// Whether a heading opens its part here. In a method, "For the glaze" may only name a step: it
@@ -295,7 +192,8 @@ impl Walk<'_> {
         if look.is_fact && !look.is_ingredient() {
             return Role::Note(look.mentions());
         }
-        let is_step = look.is_step && (look.words >= 5 || look.bullet.numbered || look.is_sentence);
+        let is_step = look.is_step
+            && (look.words >= 5 || look.bullet.numbered || look.is_sentence || !look.is_known());
         let is_running =
             look.is_sentence && !look.attempt.as_ref().is_some_and(|attempt| attempt.leads);
         if is_step || is_running {
@@ -373,32 +271,6 @@ fn placed(attempt: &Attempt, section: Section) -> Reading {
         reading.section = section;
     }
     reading
-}
-
-/// Why a line's amount cannot be used.
-fn unreadable(look: &Look) -> Option<String> {
-    let attempt = look.attempt.as_ref()?;
-    if let Some(fault) = &attempt.fault {
-        return Some(fault.clone());
-    }
-    (attempt.has_amount && attempt.is_measured && !attempt.has_name).then(|| no_name(look))
-}
-
-/// The sentence for an amount without an ingredient.
-fn no_name(look: &Look) -> String {
-    format!(
-        "\"{}\" has an amount and no ingredient. Write what it is an amount of, such as \"2 cups flour\".",
-        short(&look.text)
-    )
-}
-
-/// The first words of a text.
-fn short(text: &str) -> String {
-    let mut shortened: String = text.chars().take(40).collect();
-    if shortened.len() < text.len() {
-        shortened.push('…');
-    }
-    shortened
 }
 
 /// A line forced to be read as an ingredient, as its baker says it is one.

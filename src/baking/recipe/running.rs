@@ -49,8 +49,10 @@ pub fn makes(text: &str) -> Option<String> {
 
 /// Whether the line states a yield, a time or another fact of the recipe, and is no ingredient.
 pub fn is_fact(lower: &str) -> bool {
-    const STARTS: [&str; 54] = [
+    const STARTS: &[&str] = &[
         "serves",
+        "skip to",
+        "home »",
         "makes",
         "yield",
         "servings",
@@ -117,7 +119,7 @@ pub fn is_multiplier(tokens: &[Token]) -> bool {
 }
 
 /// Words that start a step and are never the name of an ingredient.
-const VERBS: [&str; 118] = [
+const VERBS: &[&str] = &[
     "add",
     "allow",
     "alternate",
@@ -239,7 +241,7 @@ const VERBS: [&str; 118] = [
 ];
 
 /// More of them, that also describe where an ingredient follows at once.
-const OPENINGS: [&str; 31] = [
+const OPENINGS: &[&str] = &[
     "in",
     "using",
     "when",
@@ -274,7 +276,7 @@ const OPENINGS: [&str; 31] = [
 ];
 
 /// Nouns that are verbs too: they start a step only where "the", "a" or "together" follows soon.
-const BOTH: [&str; 18] = [
+const BOTH: &[&str] = &[
     "butter", "cream", "flour", "ice", "juice", "zest", "sugar", "oil", "salt", "season", "top",
     "frost", "glaze", "spray", "halve", "quarter", "toast", "split",
 ];
@@ -303,6 +305,17 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
     let Some(first) = tokens.get(at).filter(|token| token.kind == Kind::Word) else {
         return false;
     };
+    // "Cream sugar and eggs. Sift the rest.": a later sentence tells.
+    let goes_on_as_step = BOTH.contains(&first.lower)
+        && tokens.windows(2).any(|pair| {
+            pair[0].is_mark('.')
+                && pair[1].spaced
+                && pair[1].kind == Kind::Word
+                && VERBS.contains(&pair[1].lower)
+        });
+    if goes_on_as_step {
+        return true;
+    }
     let follows = |words: &[&str], reach: usize| {
         tokens
             .iter()
@@ -330,7 +343,7 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
                 | "line"
         ) && !follows(
             &[
-                "the", "a", "an", "to", "in", "until", "into", "and", "with", "on", "for",
+                "oven", "the", "a", "an", "to", "in", "until", "into", "and", "with", "on", "for",
             ],
             6,
         );

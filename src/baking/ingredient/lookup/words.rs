@@ -204,7 +204,7 @@ pub fn cuts(word: &str) -> bool {
 
 /// Whether an unknown word has the shape of one that only describes: "rinsed", "loosely", "70%".
 pub fn looks_describing(word: &str) -> bool {
-    const CHANGES: [&str; 17] = [
+    const CHANGES: &[&str] = &[
         "dried",
         "powdered",
         "condensed",

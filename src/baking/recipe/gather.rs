@@ -1,0 +1,516 @@
+//! Gathering: the chunks of a line put together: amounts that are the same twice, sums, notes, other ingredients.
+
+use super::scan::{Chunk, Lead};
+use super::sum::add;
+use super::term::{self, Term};
+use super::token::Token;
+use super::{Amount, Level, Unit, phrase, understood};
+use crate::baking::ingredient::lookup;
+use crate::baking::ingredient::{Filling, Form, Ingredient, Piece, PieceSize, Region};
+
+/// What is gathered from the chunks.
+#[derive(Default)]
+pub struct Gather {
+    pub amounts: Vec<Amount>,
+    pub level: Level,
+    pub form: Option<Form>,
+    pub filling: Option<Filling>,
+    pub size: Option<PieceSize>,
+    pub is_bare: bool,
+    pub leads: bool,
+    pub name: String,
+    pub tails: Vec<String>,
+    pub brackets: Vec<String>,
+    pub others: Vec<String>,
+    pub doubts: Vec<String>,
+    pub fault: Option<String>,
+    /// Duals of a first term that wait for their partner: "2 tbsp (30 g) + 1/4 cup (50 g)".
+    pub unpaired: Vec<(Amount, f64)>,
+    /// Set where an alternative begins: amounts after it are not this line's.
+    pub is_over: bool,
+    /// Set where the last chunk was a bracket, so that words after it go on with the name.
+    pub after_bracket: bool,
+    /// Set where the next words belong to an amount that is set apart ("plus 2 tablespoons for sprinkling").
+    pub is_set_apart: bool,
+    /// Whether a form was said of the measure in a bracket with its own amount.
+    pub bracket_form: Option<Form>,
+}
+
+impl Gather {
+    /// Walks the chunks outside brackets.
+    pub fn read(&mut self, tokens: &[Token], line: &str, chunks: &[Chunk], region: Region) {
+        let text = |from: usize, to: usize| {
+            line.get(tokens[from].start..tokens[to - 1].end)
+                .unwrap_or_default()
+        };
+        let words_after = |at: usize| match chunks.get(at + 1) {
+            Some(Chunk::Words(from, to)) => text(*from, *to),
+            _ => "",
+        };
+        for (at, chunk) in chunks.iter().enumerate() {
+            match chunk {
+                Chunk::Amount(term, lead) => {
+                    self.amount(term, *lead, words_after(at), region);
+                    self.after_bracket = false;
+                }
+                Chunk::Words(from, to) => {
+                    let is_other = at > 0
+                        && matches!(chunks[at - 1], Chunk::Amount(..))
+                        && self.takes_no_words(text(*from, *to), region);
+                    if !is_other && !std::mem::take(&mut self.is_set_apart) {
+                        self.words(text(*from, *to), region);
+                    }
+                    self.after_bracket = false;
+                }
+                Chunk::Bracket(inner) => {
+                    self.bracket(tokens, line, inner, region);
+                    self.after_bracket = true;
+                }
+                Chunk::Break(mark) => {
+                    self.after_bracket = false;
+                    if *mark == '!' {
+                        self.is_over = true;
+                    }
+                }
+            }
+        }
+    }
+
+    /// Whether words right after an amount were already given away with it to another ingredient.
+    fn takes_no_words(&self, words: &str, _region: Region) -> bool {
+        self.others
+            .last()
+            .is_some_and(|other| other.ends_with(words))
+            && !words.is_empty()
+    }
+
+    /// An amount outside brackets.
+    fn amount(&mut self, term: &Term, lead: Lead, after: &str, region: Region) {
+        if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
+            self.is_over = true;
+            return;
+        }
+        let is_first = self.amounts.is_empty();
+        let has_name = !self.name.is_empty();
+        if is_first {
+            self.take(term);
+            if lead == Lead::Minus {
+                self.fault = Some(term::BELOW_ZERO.to_owned());
+            }
+            // "Cake: 2 cups flour": what stood before was no name.
+            if has_name
+                && !after.is_empty()
+                && !lookup::search(&self.name, region).is_known()
+                && lookup::search(after, region).is_known()
+            {
+                self.tails.push(std::mem::take(&mut self.name));
+            }
+            return;
+        }
+        match lead {
+            Lead::Plus | Lead::Minus => {
+                let after_lower = after.to_ascii_lowercase();
+                let is_set_apart = ["for ", "extra", "more", "additional"]
+                    .iter()
+                    .any(|start| after_lower.starts_with(start))
+                    || after_lower.starts_with("to ")
+                    || phrase::aside(&after_lower, false).is_some();
+                if has_name && is_set_apart {
+                    self.is_set_apart = true;
+                    return;
+                }
+                if has_name && !self.is_own(after, region) {
+                    self.another(term, after);
+                    return;
+                }
+                let sign = if lead == Lead::Plus { 1.0 } else { -1.0 };
+                self.sum(term, sign, after, region);
+            }
+            Lead::To => {
+                if let (Some(last), Some(end)) = (self.amounts.last_mut(), term.amounts.first()) {
+                    let mut upper = Amount {
+                        low: 0.0,
+                        high: 0.0,
+                        unit: last.unit,
+                    };
+                    if add(&mut upper, end, 1.0, region) && upper.high > last.low {
+                        last.high = upper.high;
+                    }
+                }
+            }
+            _ => {
+                if has_name && !self.is_own(after, region) {
+                    if lead != Lead::Other || self.names_another(after, region) {
+                        self.another(term, after);
+                    }
+                } else if lead != Lead::Other && !(term.is_bare && has_name) {
+                    self.dual(term, region);
+                }
+            }
+        }
+    }
+
+    /// The first amount of the line.
+    fn take(&mut self, term: &Term) {
+        self.amounts.extend(term.amounts.iter().copied());
+        self.level = term.level;
+        self.form = self.form.or(term.form);
+        self.filling = self.filling.or(term.filling);
+        self.is_bare = term.is_bare;
+        self.doubts.extend(term.doubts.iter().cloned());
+        self.fault = self.fault.take().or_else(|| term.fault.clone());
+    }
+
+    /// The same amount in another unit.
+    fn dual(&mut self, term: &Term, region: Region) {
+        for amount in &term.amounts {
+            let mut whole = *amount;
+            self.unpaired.retain(|(first, sign)| {
+                let mut sum = *first;
+                let is_pair = add(&mut sum, amount, *sign, region);
+                if is_pair {
+                    whole = sum;
+                }
+                !is_pair
+            });
+            self.amounts.push(whole);
+        }
+        self.form = self.form.or(term.form);
+        self.fault = self.fault.take().or_else(|| term.fault.clone());
+        if self.level == Level::Level {
+            self.level = term.level;
+        }
+    }
+
+    /// "1 cup plus 2 tablespoons": put together where the units allow it. Duals that have no partner fall out.
+    fn sum(&mut self, term: &Term, sign: f64, after: &str, region: Region) {
+        self.fault = self.fault.take().or_else(|| term.fault.clone());
+        self.doubts.extend(term.doubts.iter().cloned());
+        let mut kept = Vec::new();
+        let mut unpaired = Vec::new();
+        for amount in &self.amounts {
+            let mut whole = *amount;
+            if term
+                .amounts
+                .iter()
+                .any(|other| add(&mut whole, other, sign, region))
+            {
+                kept.push(whole);
+            } else {
+                unpaired.push((*amount, sign));
+            }
+        }
+        if kept.is_empty() {
+            let written: Vec<String> = term.amounts.iter().map(understood::written).collect();
+            self.doubts.push(format!("{} {} is left out: it cannot be put together with the first amount. Give it a line of its own.", written.join(", "), after).replace("  ", " "));
+        } else {
+            self.amounts = kept;
+            self.unpaired = unpaired;
+        }
+    }
+
+    /// Whether words after an amount say nothing but this line's own ingredient, or its state.
+    fn is_own(&self, words: &str, region: Region) -> bool {
+        if lookup::only_describes(words) || phrase::is_to_taste(&words.to_ascii_lowercase()) {
+            return true;
+        }
+        match (
+            lookup::search(words, region).matched.taken(),
+            lookup::search(&self.name, region).matched.taken(),
+        ) {
+            (Some(one), Some(two)) => one.key == two.key,
+            _ => shares_text(words, &self.name),
+        }
+    }
+
+    /// Whether words name an ingredient other than this line's.
+    fn names_another(&self, words: &str, region: Region) -> bool {
+        let found = lookup::search(words, region);
+        let Some(other) = found.matched.taken() else {
+            return false;
+        };
+        let own = lookup::search(&self.name, region);
+        own.matched.taken().is_none_or(|own| own.key != other.key)
+    }
+
+    /// A second ingredient in the same line.
+    fn another(&mut self, term: &Term, words: &str) {
+        let amount = term
+            .amounts
+            .first()
+            .map(understood::written)
+            .unwrap_or_default();
+        self.others.push(format!("{amount} {words}"));
+    }
+
+    /// Words outside brackets.
+    fn words(&mut self, words: &str, region: Region) {
+        let lower = words.to_ascii_lowercase();
+        if self.name.is_empty() {
+            words.clone_into(&mut self.name);
+        } else if lookup::only_describes(&self.name)
+            || self.after_bracket && !lower.starts_with("or ")
+        {
+            if self.after_bracket && !lookup::only_describes(&self.name) {
+                let whole = format!("{} {words}", self.name);
+                if lookup::only_describes(words)
+                    || !lookup::search(&whole, region).is_known()
+                        && lookup::search(&self.name, region).is_known()
+                {
+                    self.tails.push(words.to_owned());
+                    return;
+                }
+            }
+            self.name.push(' ');
+            self.name.push_str(words);
+        } else {
+            self.tails.push(words.to_owned());
+        }
+    }
+
+    /// A bracket: another amount, a note, or words that belong to the name.
+    fn bracket(&mut self, tokens: &[Token], line: &str, inner: &[Chunk], region: Region) {
+        let text = |from: usize, to: usize| {
+            line.get(tokens[from].start..tokens[to - 1].end)
+                .unwrap_or_default()
+        };
+        // "(2 tbsp ground flax + 5 tbsp water)" tells what it is made of.
+        let mut is_alternative = inner.windows(2).any(|pair| match pair {
+            [
+                Chunk::Amount(_, Lead::Plus | Lead::Minus),
+                Chunk::Words(from, to),
+            ] => {
+                let words = text(*from, *to);
+                !lookup::only_describes(words) && self.names_another(words, region)
+            }
+            _ => false,
+        });
+        for (at, chunk) in inner.iter().enumerate() {
+            match chunk {
+                Chunk::Words(from, to) => {
+                    let words = text(*from, *to);
+                    let lower = words.to_ascii_lowercase();
+                    if at == 0 && opens_alternative(&lower) {
+                        is_alternative = true;
+                    }
+                    self.brackets.push(words.to_owned());
+                }
+                Chunk::Amount(term, lead) => {
+                    let after = match inner.get(at + 1) {
+                        Some(Chunk::Words(from, to)) => text(*from, *to),
+                        _ => "",
+                    };
+                    let after_lower = after.to_ascii_lowercase();
+                    if self.is_over
+                        || is_alternative
+                        || *lead == Lead::Or
+                            && (at == 0 || !matches!(inner[at - 1], Chunk::Amount(..)))
+                    {
+                        is_alternative = true;
+                        continue;
+                    }
+                    self.bracket_amount(term, *lead, after, &after_lower, region);
+                }
+                Chunk::Bracket(_) | Chunk::Break(_) => {}
+            }
+        }
+    }
+
+    /// An amount in a bracket.
+    fn bracket_amount(
+        &mut self,
+        term: &Term,
+        lead: Lead,
+        after: &str,
+        after_lower: &str,
+        region: Region,
+    ) {
+        if term.fault.is_some() {
+            self.fault = self.fault.take().or_else(|| term.fault.clone());
+            return;
+        }
+        if self.amounts.is_empty() {
+            self.take(term);
+            return;
+        }
+        if matches!(lead, Lead::Plus | Lead::Minus) {
+            if after.is_empty() || !self.names_another(after, region) {
+                self.sum(
+                    term,
+                    if lead == Lead::Plus { 1.0 } else { -1.0 },
+                    after,
+                    region,
+                );
+            }
+            return;
+        }
+        let is_each = after_lower.starts_with("each")
+            || after_lower.starts_with("apiece")
+            || after_lower.contains(" each")
+            || after_lower.starts_with("per ");
+        let first = self.amounts[0];
+        if is_each {
+            self.amounts.extend(term.amounts.iter().map(|each| Amount {
+                low: each.low * first.low,
+                high: each.high * first.high,
+                unit: each.unit,
+            }));
+            return;
+        }
+        if !after.is_empty() && self.names_another_family(after, region) {
+            self.others.push(format!(
+                "{} {after}",
+                term.amounts
+                    .first()
+                    .map(understood::written)
+                    .unwrap_or_default()
+            ));
+            return;
+        }
+        let holds = matches!(
+            first.unit,
+            Unit::Piece(Piece::Can | Piece::Packet | Piece::Pot)
+        );
+        let weighs = term
+            .amounts
+            .iter()
+            .any(|amount| matches!(amount.unit, Unit::Mass(_) | Unit::Volume(_)));
+        if holds
+            && weighs
+            && first.high > 1.0
+            && !after_lower.contains("total")
+            && self.amounts.len() == 1
+        {
+            // What is printed on a packet is the weight of one packet.
+            let each = term
+                .amounts
+                .first()
+                .map(understood::written)
+                .unwrap_or_default();
+            self.doubts.push(format!("{each} is taken as the weight of each. Write \"total\" beside it if it is the weight of all."));
+            self.amounts.extend(term.amounts.iter().map(|each| Amount {
+                low: each.low * first.low,
+                high: each.high * first.high,
+                unit: each.unit,
+            }));
+            return;
+        }
+        if let Some(form) = after_lower
+            .split(|letter: char| !letter.is_alphanumeric())
+            .find_map(phrase::form)
+            && term
+                .amounts
+                .iter()
+                .any(|amount| matches!(amount.unit, Unit::Volume(_)))
+        {
+            self.bracket_form = Some(form);
+        }
+        // "(about 3 medium)" counts pieces where the line has a measure.
+        let counts_again = term.is_bare && matches!(first.unit, Unit::Piece(Piece::Each));
+        if !counts_again {
+            self.dual(term, region);
+            self.size = self
+                .size
+                .or(phrase::size(after_lower).filter(|_| term.is_bare));
+        }
+    }
+
+    /// Ingredients that stand in notes without an amount: "1 tsp each cinnamon, cloves and nutmeg".
+    pub fn list_others(&mut self, found: &lookup::Found, region: Region) {
+        let Some(own) = found.matched.taken() else {
+            return;
+        };
+        for tail in &self.tails {
+            let lower = tail.to_ascii_lowercase();
+            let is_joined = [
+                "in ", "with ", "for ", "to ", "from ", "or ", "at ", "on ", "such ", "like ",
+                "if ", "of ", "plus ", "as ", "about ", "until ", "not ", "then ",
+            ]
+            .iter()
+            .any(|start| lower.starts_with(start));
+            if is_joined || tail.split(' ').count() > 5 || lookup::only_describes(tail) {
+                continue;
+            }
+            let other = lookup::search(tail, region);
+            let named: Vec<&str> = other
+                .matched
+                .taken()
+                .into_iter()
+                .chain(other.also.iter().copied())
+                .filter(|other| other.key != own.key && !shares_word(own, other))
+                .map(|other| other.name)
+                .collect();
+            let is_own_kind = other
+                .named_by
+                .iter()
+                .all(|word| found.named_by.contains(word));
+            if other.doubts.is_empty() && !named.is_empty() && !is_own_kind {
+                self.others.push(named.join(" and "));
+            }
+        }
+    }
+
+    /// Whether words in a bracket name something that cannot be this line's own ingredient.
+    fn names_another_family(&self, words: &str, region: Region) -> bool {
+        let found = lookup::search(words, region);
+        let (Some(other), false) = (found.matched.taken(), lookup::only_describes(words)) else {
+            return false;
+        };
+        let own = lookup::search(&self.name, region);
+        match own.matched.taken() {
+            // "1 cup mashed banana (3 bananas)", "1/4 cup lemon juice (2 lemons)".
+            Some(own) => {
+                own.key != other.key && !shares_word(own, other) && !shares_text(&self.name, words)
+            }
+            None => false,
+        }
+    }
+}
+
+/// Whether two ingredients are of one plant or animal by their names.
+pub fn shares_word(one: &Ingredient, two: &Ingredient) -> bool {
+    shares_text(one.name, two.name)
+}
+
+/// Whether two texts have a word of four letters or more in common.
+pub fn shares_text(one: &str, two: &str) -> bool {
+    let words = |text: &str| -> Vec<String> {
+        text.split(|letter: char| !letter.is_alphanumeric())
+            .filter(|word| word.len() > 2 && !lookup::only_describes(word))
+            .map(lookup::plain_word)
+            .collect()
+    };
+    let ones = words(one);
+    words(two).iter().any(|word| ones.contains(word))
+}
+
+/// Whether a bracket opens with words that make its amounts somebody else's.
+pub fn opens_alternative(lower: &str) -> bool {
+    [
+        "or ",
+        "use ",
+        "see ",
+        "i use",
+        "you can",
+        "can ",
+        "substitute",
+        "sub ",
+        "if ",
+        "note",
+        "plus",
+        "not ",
+        "such as",
+        "like ",
+        "e.g",
+        "eg ",
+        "i.e",
+        "reserve",
+        "swap",
+        "made ",
+        "make ",
+        "equivalent",
+    ]
+    .iter()
+    .any(|start| lower.starts_with(start))
+        || lower == "or"
+}

@@ -1,0 +1,182 @@
+//! Looking at one line alone: what it would be as a heading, an ingredient, a step.
+
+use super::heading::{self, Heading};
+use super::ingredient_line::{self, Attempt};
+use super::token::{self, Token};
+use super::{Match, Mentions, Section, running, tidy};
+use crate::baking::ingredient::{Region, lookup};
+
+/// What a line looks like, taken alone.
+pub struct Look {
+    /// The tidy text, bullets taken off.
+    pub text: String,
+    pub bullet: tidy::Bullet,
+    pub heading: Option<Heading>,
+    pub attempt: Option<Attempt>,
+    pub is_step: bool,
+    pub is_sentence: bool,
+    pub is_fact: bool,
+    /// Whether nothing but marks stands on it.
+    pub is_bare: bool,
+    pub has_pan: bool,
+    pub words: usize,
+}
+
+impl Look {
+    /// Looks at one line.
+    pub fn at(line: &str, region: Region) -> Self {
+        let tidied = tidy::tidy(line);
+        let (bullet, rest) = tidy::unbullet(&tidied);
+        let text = rest.to_owned();
+        let lower = text.to_ascii_lowercase();
+        let tokens = token::tokens(&text, &lower);
+        let is_short = text.len() <= ingredient_line::LONGEST;
+        let (is_step, is_sentence) = (
+            running::starts_as_step(&tokens),
+            running::is_sentence(&tokens),
+        );
+        // Running text is not tried as an ingredient: most lines of a method are spared the work.
+        let is_running = is_step && tokens.len() >= 5
+            || is_sentence && !tokens.first().is_some_and(Token::is_number);
+        let attempt = (is_short && !tokens.is_empty() && !is_running)
+            .then(|| ingredient_line::attempt(&text, region, Section::Batter));
+        Self {
+            heading: heading::heading(&text, bullet.heading),
+            is_step,
+            is_sentence,
+            is_fact: running::is_fact(&lower)
+                || running::is_multiplier(&tokens)
+                || line.contains(['»', '›']),
+            is_bare: text.is_empty() && !line.trim().is_empty(),
+            has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
+            words: tokens.len(),
+            bullet,
+            attempt,
+            text,
+        }
+    }
+
+    /// Pans, ovens and yield.
+    pub fn mentions(&self) -> Mentions {
+        let lower = self.text.to_ascii_lowercase();
+        let tokens: Vec<Token> = token::tokens(&self.text, &lower);
+        running::mentions(&tokens, &self.text)
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.text.is_empty()
+    }
+
+    /// Whether the ingredient is known, or likely.
+    pub fn is_known(&self) -> bool {
+        self.attempt
+            .as_ref()
+            .is_some_and(|attempt| attempt.reading.ingredient != Match::Unknown)
+    }
+
+    /// An ingredient beyond doubt wherever it stands: an amount, a known name, no sentence.
+    pub fn is_ingredient(&self) -> bool {
+        let Some(attempt) = &self.attempt else {
+            return false;
+        };
+        let is_plain = !self.is_step && !self.is_sentence && !self.is_fact;
+        let is_amount = attempt.has_amount || attempt.fault.is_some();
+        is_plain
+            && is_amount
+            && (!self.has_pan || self.is_known())
+            && (self.is_known() || attempt.is_measured || attempt.fault.is_some())
+            && self.words <= 40
+    }
+
+    /// A known ingredient without an amount: "Salt", "Butter, for greasing".
+    pub fn is_bare_name(&self, region: Region) -> bool {
+        let Some(attempt) = &self.attempt else {
+            return false;
+        };
+        !attempt.has_amount
+            && !self.is_step
+            && !self.is_sentence
+            && !self.is_fact
+            && self.is_known()
+            && self.words <= 14
+            && (attempt.reading.aside.is_some()
+                || attempt.reading.doubts.is_empty()
+                || lookup::exact(&attempt.reading.name, region).is_some())
+    }
+
+    /// A heading, where it is not also an ingredient ("Icing sugar", "Cream").
+    pub fn heads(&self) -> Option<Heading> {
+        let heading = self.heading?;
+        let attempt = self.attempt.as_ref();
+        if attempt.is_some_and(|attempt| {
+            attempt.has_amount && attempt.reading.ingredient != Match::Unknown
+        }) && !heading.is_main
+        {
+            return None;
+        }
+        let has_colon = self.text.trim_end().ends_with(':');
+        let is_name = !heading.is_main
+            && !has_colon
+            && !self.bullet.heading
+            && !self.text.to_ascii_lowercase().starts_with("for ")
+            && self.is_known()
+            && attempt.is_some_and(|attempt| attempt.reading.doubts.is_empty());
+        (!is_name && !self.bullet.numbered).then_some(heading)
+    }
+
+    /// A heading that is the name of something bought as well: "Butterscotch sauce".
+    pub fn may_head(&self) -> Option<Heading> {
+        let lower = self.text.to_ascii_lowercase();
+        let is_made = [
+            "sauce",
+            "frosting",
+            "icing",
+            "glaze",
+            "filling",
+            "topping",
+            "ganache",
+            "buttercream",
+            "drizzle",
+            "streusel",
+            "crumble",
+            "caramel",
+            "custard",
+            "syrup",
+            "curd",
+        ]
+        .iter()
+        .any(|end| lower.trim_end().ends_with(end));
+        let has_amount = self
+            .attempt
+            .as_ref()
+            .is_some_and(|attempt| attempt.has_amount);
+        self.heading
+            .filter(|_| is_made && !has_amount && !self.bullet.marked && !self.bullet.numbered)
+    }
+}
+
+/// The sentence for an amount without an ingredient.
+pub fn no_name(look: &Look) -> String {
+    format!(
+        "\"{}\" has an amount and no ingredient. Write what it is an amount of, such as \"2 cups flour\".",
+        short(&look.text)
+    )
+}
+
+/// The first words of a text.
+fn short(text: &str) -> String {
+    let mut shortened: String = text.chars().take(40).collect();
+    if shortened.len() < text.len() {
+        shortened.push('…');
+    }
+    shortened
+}
+
+/// Why a line's amount cannot be used.
+pub fn unreadable(look: &Look) -> Option<String> {
+    let attempt = look.attempt.as_ref()?;
+    if let Some(fault) = &attempt.fault {
+        return Some(fault.clone());
+    }
+    (attempt.has_amount && attempt.is_measured && !attempt.has_name).then(|| no_name(look))
+}
