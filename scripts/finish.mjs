@@ -24,7 +24,15 @@ const FEATURES = [
   "--enable-reference-types",
   "--enable-multivalue",
 ];
-const SHRINK = ["-Oz", ...FEATURES];
+/** Rust has optimised already. A second round (-Oz) makes the module a tenth smaller, yet 3 % larger once compressed. */
+const SHRINK = [
+  ...FEATURES,
+  "--strip-debug",
+  "--strip-producers",
+  "--duplicate-function-elimination",
+  "--remove-unused-module-elements",
+  "--vacuum",
+];
 
 /** Nothing is loaded from elsewhere and nothing is sent anywhere. */
 const POLICY = [
@@ -57,7 +65,7 @@ function joinStyles(folder) {
   const path = join(folder, "index.html");
   const joined = [];
   const html = readFileSync(path, "utf8").replace(/[ \t]*<link\b[^>]*>\n?/g, (link) => {
-    const file = /rel="?stylesheet/.test(link) && !/\bmedia=/.test(link) && link.match(/href="?\.\/([^"\s>]+-[0-9a-f]{16}\.css)/)?.[1];
+    const file = /rel="?stylesheet/.test(link) && !/\bmedia=/.test(link) && link.match(/href="?\.\/([^"\s>]+-[0-9a-f]{8,16}\.css)/)?.[1];
     if (!file) return link;
     joined.push(readFileSync(join(folder, file), "utf8"));
     rmSync(join(folder, file));
@@ -91,7 +99,7 @@ function shrink(path) {
 
 /** Names `file` after its content again, and follows the new name wherever `folder` mentions the old one. */
 function rename(folder, file) {
-  const named = file.replace(/-[0-9a-f]{16}(?=(_bg)?\.[a-z]+$)/, `-${hash(readFileSync(join(folder, file)))}`);
+  const named = file.replace(/-[0-9a-f]{8,16}(?=(_bg)?\.[a-z]+$)/, `-${hash(readFileSync(join(folder, file)))}`);
   if (named === file) return;
   renameSync(join(folder, file), join(folder, named));
   for (const other of filesIn(folder).filter((name) => /\.(html|js|css)$/.test(name))) {
@@ -141,7 +149,7 @@ withoutInlineScripts(folder);
 // The worker stays as it is written, for anyone to read.
 for (const file of filesIn(folder).filter((name) => /\.(css|js)$/.test(name) && name !== "worker.js")) minify(join(folder, file));
 // Modules first, then the scripts that name them, and those that name the scripts.
-for (const kind of [/\.wasm$/, /\.css$/, /(?<!^start-[0-9a-f]{16})\.js$/, /^start-.*\.js$/]) {
+for (const kind of [/\.wasm$/, /\.css$/, /(?<!^start-[0-9a-f]{8,16})\.js$/, /^start-.*\.js$/]) {
   for (const file of filesIn(folder).filter((name) => kind.test(name))) {
     if (file.endsWith(".wasm")) shrink(join(folder, file));
     rename(folder, file);

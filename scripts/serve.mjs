@@ -26,7 +26,7 @@ const TYPES = {
 };
 
 /** Content-hashed names never change their content; everything else is asked for again each time. */
-const HASHED = /-[0-9a-f]{16}(_bg)?\.[a-z]+$/;
+const HASHED = /-[0-9a-f]{8,16}(_bg)?\.[a-z]+$/;
 
 /** The file in `folder` that a request means, or null when there is none or it lies outside. */
 async function find(folder, path) {
