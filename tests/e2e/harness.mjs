@@ -17,9 +17,9 @@ import { after, test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { launch } from "../../scripts/browser.mjs";
 import { serve } from "../../scripts/serve.mjs";
-import { COLOURS, PATIENCE, SCREENS, ready } from "./screens.mjs";
+import { COLOURS, PATIENCE, SCREENS, ready, textBox } from "./screens.mjs";
 
-export { ready };
+export { ready, textBox };
 
 const DIST = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -113,7 +113,7 @@ async function barriers(page) {
  * - `cutNetwork()` takes the browser offline and stops the server, `mendNetwork()` undoes both;
  * - `keptOffline()` waits until the worker has kept the whole page;
  * - `reload()` loads the page again and waits until it is ready;
- * - `paste(target, text)` puts the text into a field as a paste does, in one input;
+ * - `paste(text)` puts the text into the recipe's box as a paste does, in one input, in place of what is there;
  * - `picture(name)` keeps a screenshot when PICTURES=folder is set.
  */
 export function inBrowser(name, options, body) {
@@ -147,8 +147,8 @@ export function inBrowser(name, options, body) {
           await page.reload();
           await ready(page);
         },
-        paste: (target, text) =>
-          page.locator(target).evaluate((field, pasted) => {
+        paste: async (text) =>
+          (await textBox(page)).evaluate((field, pasted) => {
             field.focus();
             field.value = pasted;
             field.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertFromPaste" }));

@@ -1,4 +1,4 @@
-// The screens that the page is looked at on, and when it counts as ready. Used by the browser tests and the bench.
+// The screens that the page is looked at on, when it counts as ready, and the way to its text box. Used by the browser tests and the bench.
 
 /** The screens, as options of a browser context. */
 export const SCREENS = {
@@ -14,3 +14,10 @@ export const PATIENCE = 10_000;
 
 /** Resolves when the page has mounted and answers to the baker. */
 export const ready = (page) => page.waitForSelector("html[data-ready=true]", { state: "attached", timeout: PATIENCE });
+
+/** The recipe's text box, opened first where a small screen keeps it closed. */
+export async function textBox(page) {
+  const toggle = page.locator("[aria-controls=recipe-text-box][aria-expanded=false]");
+  if (await toggle.isVisible()) await toggle.click();
+  return page.locator("#recipe-text");
+}
