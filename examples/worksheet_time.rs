@@ -23,6 +23,10 @@ fn main() -> std::io::Result<()> {
         })
         .collect();
     times.sort_unstable();
-    println!("{{\"median\": {}, \"p95\": {}}}", times[ROUNDS / 2], times[ROUNDS * 95 / 100]);
+    println!(
+        "{{\"median\": {}, \"p95\": {}}}",
+        times[ROUNDS / 2],
+        times[ROUNDS * 95 / 100]
+    );
     Ok(())
 }
