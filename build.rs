@@ -1,13 +1,13 @@
-//! Checks the tables of figures and turns them into static data.
+//! Checks the tables of figures and packs them for the program.
 //!
-//! Reads `src/baking/sources.csv` and the tables of `src/baking/ingredient/`; writes
-//! `sources.rs` and `ingredients.rs` to `OUT_DIR`, where the modules include them. Every fault is
-//! reported as `file:line: reason`, all of them at once, and stops the build, so that a wrong row
-//! cannot ship.
+//! Reads `src/baking/sources.csv` and the tables of `src/baking/ingredient/`; writes `larder.txt`, the rows
+//! without what the program doesn't use, and `lists.rs`, the closed lists in the order in which the packed
+//! rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
+//! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
+//! a wrong row cannot ship.
 
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Write as _;
 use std::path::Path;
 
 const SOURCES: Layout = Layout {
@@ -327,20 +327,44 @@ fn main() {
         acidity: places(&acidity),
         leavening: places(&leavening),
     };
-    let sources_code = write_sources(&sources);
-    let mut code = String::from(PREAMBLE);
-    write_acidity(&mut code, &acidity, &larder);
-    write_leavening(&mut code, &leavening, &larder);
-    let fillings = rows_by_food(&fillings, &larder, filling_code);
-    let pieces = rows_by_food(&pieces, &larder, piece_code);
-    write_foods(&mut code, &foods, &larder, &fillings, &pieces);
-    write_names(&mut code, &names, &larder);
-
+    let names = names_by_food(&names, &larder);
+    let fillings = rows_by_food(&fillings, &larder, filling_cells);
+    let pieces = rows_by_food(&pieces, &larder, piece_cells);
+    let sections: [Vec<Cells>; 4] = [
+        sources.rows.iter().map(source_cells).collect(),
+        acidity
+            .rows
+            .iter()
+            .map(|row| acidity_cells(row, &larder))
+            .collect(),
+        leavening
+            .rows
+            .iter()
+            .map(|row| leavening_cells(row, &larder))
+            .collect(),
+        foods
+            .rows
+            .iter()
+            .enumerate()
+            .map(|(place, row)| {
+                let listed = |rows: &BTreeMap<usize, Vec<String>>| {
+                    rows.get(&place)
+                        .map(|rows| rows.join("|"))
+                        .unwrap_or_default()
+                };
+                food_cells(
+                    row,
+                    &larder,
+                    [listed(&names), listed(&fillings), listed(&pieces)],
+                )
+            })
+            .collect(),
+    ];
     faults.stop_if_any();
     let out = std::env::var("OUT_DIR").expect("cargo sets OUT_DIR for every build script");
     let out = Path::new(&out);
-    std::fs::write(out.join("sources.rs"), sources_code).expect("OUT_DIR can be written to");
-    std::fs::write(out.join("ingredients.rs"), code).expect("OUT_DIR can be written to");
+    std::fs::write(out.join("larder.txt"), packed(&sections)).expect("OUT_DIR can be written to");
+    std::fs::write(out.join("lists.rs"), lists()).expect("OUT_DIR can be written to");
 }
 
 // ---- Reading -------------------------------------------------------------------------------
@@ -505,36 +529,30 @@ impl Row<'_> {
         [low, typical, high]
     }
 
-    /// The variant that a word of a closed list stands for.
-    fn variant(&self, column: &str, list: &[(&str, &'static str)]) -> &'static str {
-        self.word_variant(column, self.text(column), list)
+    /// The place of a word in its closed list; empty where the cell is.
+    fn choice(&self, column: &str, list: &List) -> String {
+        match self.text(column) {
+            "" => String::new(),
+            word => self.word_choice(column, word, list),
+        }
     }
 
-    /// As [`Row::variant`], written as an `Option`, `None` where the cell is empty.
-    fn optional_variant(&self, column: &str, list: &[(&str, &'static str)]) -> String {
-        if self.text(column).is_empty() {
-            return "None".into();
-        }
-        format!("Some({})", self.variant(column, list))
+    /// As [`Row::choice`], for a cell that must not be empty.
+    fn choice_needed(&self, column: &str, list: &List) -> String {
+        self.needed(column);
+        self.choice(column, list)
     }
 
-    fn word_variant(
-        &self,
-        column: &str,
-        word: &str,
-        list: &[(&str, &'static str)],
-    ) -> &'static str {
-        match list.iter().find(|(name, _)| *name == word) {
-            Some((_, variant)) => variant,
-            None => {
-                let words: Vec<_> = list.iter().map(|(name, _)| *name).collect();
-                self.fault(&format!(
-                    "{column} `{word}` is none of {}",
-                    words.join(", ")
-                ));
-                list[0].1
-            }
+    fn word_choice(&self, column: &str, word: &str, list: &List) -> String {
+        let place = list.iter().position(|(name, _)| *name == word);
+        if place.is_none() {
+            let words: Vec<_> = list.iter().map(|(name, _)| *name).collect();
+            self.fault(&format!(
+                "{column} `{word}` is none of {}",
+                words.join(", ")
+            ));
         }
+        place.unwrap_or(0).to_string()
     }
 
     /// The place of the row in another table that a column names.
@@ -546,13 +564,10 @@ impl Row<'_> {
         })
     }
 
-    /// Source and confidence, as the code of a `Cited`.
+    /// Source and confidence: the place of the one, a blank, the place of the other.
     fn cited(&self, source: &str, confidence: &str, larder: &Larder) -> String {
         let place = self.reference(source, &larder.sources);
-        format!(
-            "c({place}, Confidence::{})",
-            self.variant(confidence, CONFIDENCES)
-        )
+        format!("{place} {}", self.choice_needed(confidence, CONFIDENCES))
     }
 }
 
@@ -581,73 +596,98 @@ fn places(table: &Table) -> Places {
     keys.enumerate().map(|(place, key)| (key, place)).collect()
 }
 
-// ---- Writing -------------------------------------------------------------------------------
+// ---- Packing -------------------------------------------------------------------------------
+//
+// A section a table, ended by an empty line; a row a line; cells apart by tabs. Lists within a cell are apart by
+// bars, and their cells by semicolons. `src/baking/packed.rs` and `ingredient/unpack.rs` read it cell by cell in
+// the order written here.
 
-/// Short names for what the rows repeat, so that the generated file stays readable.
-const PREAMBLE: &str = "\
-use crate::baking::source::Confidence;
-const fn c(source: usize, confidence: Confidence) -> Cited {
-    Cited { source: &crate::baking::source::SOURCES[source], confidence }
-}
-const fn s(percent: f64) -> Option<crate::baking::quantity::Share> {
-    Some(crate::baking::quantity::Share::percent(percent))
-}
-const fn e(low: f64, mean: f64, high: f64) -> crate::baking::estimate::Estimate<crate::baking::quantity::Mass> {
-    use crate::baking::quantity::Mass;
-    crate::baking::estimate::Estimate { mean: Mass::grams(mean), low: Mass::grams(low), high: Mass::grams(high) }
-}
-";
+/// The cells of a packed row.
+type Cells = Vec<String>;
 
-fn write_sources(table: &Table) -> String {
-    let mut code = String::from("pub(super) static SOURCES: &[Source] = &[\n");
-    for row in &table.rows {
-        let (key, citation) = (row.text("key"), row.needed("citation"));
-        line(
-            &mut code,
-            format_args!("Source {{ key: {key:?}, citation: {citation:?} }},"),
-        );
-    }
-    code + "];\n"
-}
+/// A closed list of the code: word in the table, variant.
+type List = [(&'static str, &'static str)];
 
-fn write_acidity(code: &mut String, table: &Table, larder: &Larder) {
-    line(
-        code,
-        format_args!("static ACIDITY: [Acidity; {}] = [", table.rows.len()),
-    );
-    for row in &table.rows {
-        let [low, ph, high] = row.rising(["ph_low", "ph", "ph_high"], (0.0, 14.0));
-        let mut acids = String::new();
-        for acid in ACIDS {
-            let grams = row
-                .number(&format!("{acid}_g"), (0.0, 100.0))
-                .unwrap_or(0.0);
-            write!(acids, "{acid}: {grams:?}, ").expect("writing to a string cannot fail");
+fn packed(sections: &[Vec<Cells>]) -> String {
+    let mut text = String::new();
+    for rows in sections {
+        for row in rows {
+            text.push_str(&row.join("\t"));
+            text.push('\n');
         }
-        let [below, middle, above] = ["buffer_below_6", "buffer_6_to_7_5", "buffer_above_7_5"]
-            .map(|column| row.number_needed(column, (0.0, 1000.0)));
-        let bicarbonate = row
-            .number("bicarbonate_mmol_kg", (0.0, 1000.0))
-            .unwrap_or(0.0);
-        let deviation = row.number_needed("deviation_pct", (0.0, 100.0)) / 100.0;
-        line(
-            code,
-            format_args!(
-                "Acidity {{ key: {:?}, ph: ({low:?}, {ph:?}, {high:?}), acids: OrganicAcids {{ {acids}}}, \
-                 buffer: Buffer {{ below_6: {below:?}, from_6_to_7_5: {middle:?}, above_7_5: {above:?} }}, \
-                 bicarbonate: {bicarbonate:?}, deviation: {deviation:?}, titratable: {}, titratable_source: {:?}, \
-                 ph_cited: {}, acids_cited: {}, buffer_cited: {}, note: {:?} }},",
-                row.text("key"),
-                titratable(row, larder),
-                row.text("titratable_source"),
-                row.cited("ph_source", "ph_confidence", larder),
-                acids_cited(row, larder),
-                row.cited("buffer_source", "buffer_confidence", larder),
-                row.text("note"),
-            ),
-        );
+        text.push('\n');
     }
-    line(code, format_args!("];"));
+    text
+}
+
+/// The closed lists as Rust, so that the program counts them as the packed rows do.
+fn lists() -> String {
+    [
+        list("GROUPS", "Group", GROUPS),
+        list("FLOUR_BASES", "FlourBasis", FLOUR_BASES),
+        list("ALLERGENS", "Allergen", ALLERGENS),
+        list("CONFIDENCES", "Confidence", CONFIDENCES),
+        list("BICARBONATES", "Bicarbonate", BICARBONATES),
+        list("MEASURES", "SpoonOrCup", MEASURES),
+        list("FORMS", "Form", FORMS),
+        list("WAYS_OF_FILLING", "Filling", WAYS_OF_FILLING),
+        list("PIECE_KINDS", "Piece", PIECE_KINDS),
+        list("SIZES", "PieceSize", SIZES),
+        list("REGIONS", "Region", REGIONS),
+    ]
+    .concat()
+}
+
+fn list(name: &str, kind: &str, list: &List) -> String {
+    let variants: Vec<String> = list
+        .iter()
+        .map(|(_, variant)| format!("{kind}::{variant}"))
+        .collect();
+    format!("const {name}: &[{kind}] = &[{}];\n", variants.join(", "))
+}
+
+/// A number as short as it can be written and read back alike.
+fn figure(number: f64) -> String {
+    let text = format!("{number}");
+    text.strip_prefix("0.")
+        .map(|decimals| format!(".{decimals}"))
+        .unwrap_or(text)
+}
+
+/// A number that may be unknown; empty where it is.
+fn figure_or_unknown(number: Option<f64>) -> String {
+    number.map(figure).unwrap_or_default()
+}
+
+/// A mean between its ends.
+fn range([low, mean, high]: [f64; 3]) -> String {
+    format!("{} {} {}", figure(low), figure(mean), figure(high))
+}
+
+fn source_cells(row: &Row) -> Cells {
+    vec![row.needed("key").into(), row.needed("citation").into()]
+}
+
+fn acidity_cells(row: &Row, larder: &Larder) -> Cells {
+    let acids: Vec<String> = ACIDS
+        .iter()
+        .map(|acid| figure_or_unknown(row.number(&format!("{acid}_g"), (0.0, 100.0))))
+        .collect();
+    let buffer = ["buffer_below_6", "buffer_6_to_7_5", "buffer_above_7_5"]
+        .map(|column| figure(row.number_needed(column, (0.0, 1000.0))));
+    vec![
+        row.text("key").into(),
+        range(row.rising(["ph_low", "ph", "ph_high"], (0.0, 14.0))),
+        acids.join(";"),
+        buffer.join(" "),
+        figure_or_unknown(row.number("bicarbonate_mmol_kg", (0.0, 1000.0))),
+        figure(row.number_needed("deviation_pct", (0.0, 100.0))),
+        titratable(row, larder),
+        row.cited("ph_source", "ph_confidence", larder),
+        acids_cited(row, larder),
+        row.cited("buffer_source", "buffer_confidence", larder),
+        row.text("note").into(),
+    ]
 }
 
 fn acids_cited(row: &Row, larder: &Larder) -> String {
@@ -655,26 +695,18 @@ fn acids_cited(row: &Row, larder: &Larder) -> String {
         .iter()
         .any(|acid| !row.text(&format!("{acid}_g")).is_empty());
     match (listed, row.text("acids_source").is_empty()) {
-        (false, true) => "None".into(),
-        (true, true) => {
-            row.fault("has acids but no acids_source");
-            "None".into()
-        }
-        (false, false) => {
-            row.fault("has an acids_source but no acids");
-            "None".into()
-        }
-        (true, false) => format!(
-            "Some({})",
-            row.cited("acids_source", "acids_confidence", larder)
-        ),
+        (true, true) => row.fault("has acids but no acids_source"),
+        (false, false) => row.fault("has an acids_source but no acids"),
+        (false, true) => {}
+        (true, false) => return row.cited("acids_source", "acids_confidence", larder),
     }
+    String::new()
 }
 
 fn titratable(row: &Row, larder: &Larder) -> String {
     let acid = row.text("titratable_as");
     if acid.is_empty() {
-        return "None".into();
+        return String::new();
     }
     if !ACIDS.contains(&acid) {
         row.fault(&format!(
@@ -687,159 +719,123 @@ fn titratable(row: &Row, larder: &Larder) -> String {
     if low > high {
         row.fault("titratable_low_g is above titratable_high_g");
     }
-    row.reference("titratable_source", &larder.sources);
-    format!("Some(({acid:?}, {low:?}, {high:?}))")
+    let source = row.reference("titratable_source", &larder.sources);
+    format!("{acid} {} {} {source}", figure(low), figure(high))
 }
 
-fn write_leavening(code: &mut String, table: &Table, larder: &Larder) {
-    line(
-        code,
-        format_args!("static LEAVENING: [Leavening; {}] = [", table.rows.len()),
-    );
-    for row in &table.rows {
-        row.reference("key", &larder.foods);
-        let bicarbonate = match row.text("bicarbonate") {
-            "" => "None".into(),
-            _ => format!(
-                "Some((Bicarbonate::{}, {:?}))",
-                row.variant("bicarbonate", BICARBONATES),
-                row.number_needed("bicarbonate_g", (0.0, 100.0))
-            ),
-        };
-        let [low, typical, high] = row.rising(
-            ["neutralised_low_g", "neutralised_g", "neutralised_high_g"],
-            (0.0, 150.0),
-        );
-        let calcium_phosphate = row.number_needed("calcium_phosphate_g", (0.0, 100.0));
-        let pyrophosphate = row.number_needed("pyrophosphate_g", (0.0, 100.0));
-        line(
-            code,
-            format_args!(
-                "Leavening {{ bicarbonate: {bicarbonate}, neutralised: ({low:?}, {typical:?}, {high:?}), \
-                 calcium_phosphate: {calcium_phosphate:?}, pyrophosphate: {pyrophosphate:?}, \
-                 acids: {:?}, cited: {}, note: {:?} }},",
-                row.text("acids"),
-                row.cited("source", "confidence", larder),
-                row.text("note"),
-            ),
-        );
-    }
-    line(code, format_args!("];"));
+fn leavening_cells(row: &Row, larder: &Larder) -> Cells {
+    row.reference("key", &larder.foods);
+    let bicarbonate = row.choice("bicarbonate", BICARBONATES);
+    let grams = if bicarbonate.is_empty() {
+        String::new()
+    } else {
+        figure(row.number_needed("bicarbonate_g", (0.0, 100.0)))
+    };
+    let neutralised = ["neutralised_low_g", "neutralised_g", "neutralised_high_g"];
+    vec![
+        bicarbonate,
+        grams,
+        range(row.rising(neutralised, (0.0, 150.0))),
+        figure(row.number_needed("calcium_phosphate_g", (0.0, 100.0))),
+        figure(row.number_needed("pyrophosphate_g", (0.0, 100.0))),
+        row.text("acids").into(),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
 }
 
-/// The code of the rows of each food, in the order of the table.
+/// The packed rows of each food, in the order of the table.
 fn rows_by_food(
     table: &Table,
     larder: &Larder,
-    code_of: impl Fn(&Row, &Larder) -> String,
-) -> BTreeMap<usize, String> {
-    let mut rows: BTreeMap<usize, String> = BTreeMap::new();
+    cells: impl Fn(&Row, &Larder) -> Cells,
+) -> BTreeMap<usize, Vec<String>> {
+    let mut rows: BTreeMap<usize, Vec<String>> = BTreeMap::new();
     for row in &table.rows {
         let food = row.reference("key", &larder.foods);
-        rows.entry(food)
-            .or_default()
-            .push_str(&code_of(row, larder));
+        let cells = cells(row, larder);
+        // The note stands last, so a semicolon in it does no harm; a bar would end the row.
+        if cells.iter().any(|cell| cell.contains(['|', '\t'])) {
+            row.fault("holds a bar or a tab");
+        }
+        rows.entry(food).or_default().push(cells.join(";"));
     }
     rows
 }
 
-fn filling_code(row: &Row, larder: &Larder) -> String {
-    format!(
-        "FillingWeight {{ measure: SpoonOrCup::{}, form: {}, filling: {}, {} }}, ",
-        row.variant("measure", MEASURES),
-        row.optional_variant("form", FORMS).replace('(', "(Form::"),
-        row.optional_variant("filling", WAYS_OF_FILLING)
-            .replace('(', "(Filling::"),
-        weight_code(row, larder),
-    )
+fn filling_cells(row: &Row, larder: &Larder) -> Cells {
+    let mut cells = vec![
+        row.choice_needed("measure", MEASURES),
+        row.choice("form", FORMS),
+        row.choice("filling", WAYS_OF_FILLING),
+    ];
+    cells.extend(weight_cells(row, larder));
+    cells
 }
 
-fn piece_code(row: &Row, larder: &Larder) -> String {
-    format!(
-        "PieceWeight {{ piece: Piece::{}, size: {}, region: {}, {} }}, ",
-        row.variant("piece", PIECE_KINDS),
-        row.optional_variant("size", SIZES)
-            .replace('(', "(PieceSize::"),
-        row.optional_variant("region", REGIONS)
-            .replace('(', "(Region::"),
-        weight_code(row, larder),
-    )
+fn piece_cells(row: &Row, larder: &Larder) -> Cells {
+    let mut cells = vec![
+        row.choice_needed("piece", PIECE_KINDS),
+        row.choice("size", SIZES),
+        row.choice("region", REGIONS),
+    ];
+    cells.extend(weight_cells(row, larder));
+    cells
 }
 
-fn weight_code(row: &Row, larder: &Larder) -> String {
-    let [low, typical, high] = row.rising(["low_g", "typical_g", "high_g"], (0.0, 5000.0));
-    if typical <= 0.0 {
+fn weight_cells(row: &Row, larder: &Larder) -> Cells {
+    let weight = row.rising(["low_g", "typical_g", "high_g"], (0.0, 5000.0));
+    if weight[1] <= 0.0 {
         row.fault("weighs nothing");
     }
-    let cited = row.cited("source", "confidence", larder);
-    format!(
-        "weight: e({low:?}, {typical:?}, {high:?}), cited: {cited}, note: {:?}",
-        row.text("note")
-    )
+    vec![
+        range(weight),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
 }
 
-fn write_foods(
-    code: &mut String,
-    table: &Table,
-    larder: &Larder,
-    fillings: &BTreeMap<usize, String>,
-    pieces: &BTreeMap<usize, String>,
-) {
-    line(code, format_args!("static INGREDIENTS: &[Ingredient] = &["));
-    for (place, row) in table.rows.iter().enumerate() {
-        let acidity = match row.text("acidity") {
-            "" => "None".into(),
-            _ => format!(
-                "Some(&ACIDITY[{}])",
-                row.reference("acidity", &larder.acidity)
-            ),
-        };
-        let leavening = match larder.leavening.get(row.text("key")) {
-            Some(place) => format!("Some(&LEAVENING[{place}])"),
-            None => "None".into(),
-        };
-        let allergens: Vec<_> = row
-            .text("allergens")
-            .split_whitespace()
-            .map(|word| {
-                format!(
-                    "Allergen::{}",
-                    row.word_variant("allergens", word, ALLERGENS)
-                )
-            })
-            .collect();
-        let plant_based = match row.text("plant_based") {
-            "yes" => "Some(true)",
-            "no" => "Some(false)",
-            "" => "None",
-            other => {
-                row.fault(&format!("plant_based `{other}` is neither yes nor no"));
-                "None"
-            }
-        };
-        line(
-            code,
-            format_args!(
-                "Ingredient {{ key: {:?}, name: {:?}, group: Group::{}, flour_basis: FlourBasis::{}, \
-                 composition: {}, cited: {}, acidity: {acidity}, leavening: {leavening}, \
-                 fillings: &[{}], pieces: &[{}], allergens: &[{}], plant_based: {plant_based}, note: {:?} }},",
-                row.text("key"),
-                row.needed("name"),
-                row.variant("group", GROUPS),
-                row.variant("flour_basis", FLOUR_BASES),
-                composition_code(row),
-                row.cited("source", "confidence", larder),
-                fillings.get(&place).map_or("", String::as_str),
-                pieces.get(&place).map_or("", String::as_str),
-                allergens.join(", "),
-                row.text("note"),
-            ),
-        );
-    }
-    line(code, format_args!("];"));
+fn food_cells(row: &Row, larder: &Larder, lists: [String; 3]) -> Cells {
+    let acidity = match row.text("acidity") {
+        "" => String::new(),
+        _ => row.reference("acidity", &larder.acidity).to_string(),
+    };
+    let leavening = larder.leavening.get(row.text("key")).map(usize::to_string);
+    let allergens: Vec<String> = row
+        .text("allergens")
+        .split_whitespace()
+        .map(|word| row.word_choice("allergens", word, ALLERGENS))
+        .collect();
+    let plant_based = match row.text("plant_based") {
+        "yes" => "1",
+        "no" => "0",
+        "" => "",
+        other => {
+            row.fault(&format!("plant_based `{other}` is neither yes nor no"));
+            ""
+        }
+    };
+    let mut cells: Cells = vec![
+        row.text("key").into(),
+        row.needed("name").into(),
+        row.choice_needed("group", GROUPS),
+        row.choice_needed("flour_basis", FLOUR_BASES),
+    ];
+    cells.extend(composition_cells(row));
+    cells.extend([
+        row.cited("source", "confidence", larder),
+        acidity,
+        leavening.unwrap_or_default(),
+        allergens.join(" "),
+        plant_based.into(),
+        row.text("note").into(),
+    ]);
+    cells.extend(lists);
+    cells
 }
 
-fn composition_code(row: &Row) -> String {
+/// Shares in per cent in the order of [`DERIVABLE`], then the places in it of those derived.
+fn composition_cells(row: &Row) -> Cells {
     let share = |column: &str| row.number(column, (0.0, 100.0));
     // Half a gram more than the whole is the rounding of five published figures; one more is the
     // acid that some tables count twice, in the carbohydrate by difference.
@@ -860,39 +856,45 @@ fn composition_code(row: &Row) -> String {
             "sugars, starch and fibre sum to {parts:.2} g, more than the carbohydrate"
         ));
     }
-    let derived: Vec<&str> = row.text("derived").split_whitespace().collect();
-    if let Some(word) = derived.iter().find(|word| !DERIVABLE.contains(word)) {
-        row.fault(&format!(
-            "derived `{word}` is none of {}",
-            DERIVABLE.join(", ")
-        ));
-    }
-    let sodium = row
-        .number("sodium_mg", (0.0, 100_000.0))
-        .map(|milligrams| milligrams / 1000.0);
-    let mut code = String::from("Composition { ");
-    for name in DERIVABLE {
-        let figure = if *name == "sodium" {
-            sodium
-        } else {
-            share(&format!("{name}_g"))
-        };
-        let figure = figure.map_or("None".into(), |percent| format!("s({percent:?})"));
-        write!(code, "{name}: {figure}, ").expect("writing to a string cannot fail");
-    }
-    write!(code, "derived: &{derived:?} }}").expect("writing to a string cannot fail");
-    code
+    let derived: Vec<String> = row
+        .text("derived")
+        .split_whitespace()
+        .filter_map(|word| {
+            let place = DERIVABLE.iter().position(|name| *name == word);
+            if place.is_none() {
+                row.fault(&format!(
+                    "derived `{word}` is none of {}",
+                    DERIVABLE.join(", ")
+                ));
+            }
+            place.map(|place| place.to_string())
+        })
+        .collect();
+    let mut cells: Cells = DERIVABLE
+        .iter()
+        .map(|name| match *name {
+            "sodium" => {
+                let milligrams = row.number("sodium_mg", (0.0, 100_000.0));
+                // In milligrams, as published: a thousandth of a per cent.
+                figure_or_unknown(milligrams)
+            }
+            name => figure_or_unknown(share(&format!("{name}_g"))),
+        })
+        .collect();
+    cells.push(derived.join(" "));
+    cells
 }
 
-fn write_names(code: &mut String, table: &Table, larder: &Larder) {
-    line(code, format_args!("static ALIASES: &[Alias] = &["));
+/// The names of each food, a regional one with its region's place after an at sign.
+fn names_by_food(table: &Table, larder: &Larder) -> BTreeMap<usize, Vec<String>> {
+    let mut names: BTreeMap<usize, Vec<String>> = BTreeMap::new();
     let mut taken: BTreeSet<(&str, &str)> = BTreeSet::new();
     for row in &table.rows {
         let (name, region) = (row.needed("name"), row.text("region"));
-        let index = row.reference("key", &larder.foods);
+        let food = row.reference("key", &larder.foods);
         if name
             .chars()
-            .any(|letter| letter.is_uppercase() || letter == '-' || letter == ',')
+            .any(|letter| letter.is_uppercase() || "-,|@".contains(letter))
             || name.contains("  ")
         {
             row.fault(&format!(
@@ -911,17 +913,13 @@ fn write_names(code: &mut String, table: &Table, larder: &Larder) {
                 ));
             }
         }
-        let region = row
-            .optional_variant("region", REGIONS)
-            .replace('(', "(Region::");
-        line(
-            code,
-            format_args!("Alias {{ name: {name:?}, index: {index}, region: {region} }},"),
-        );
+        let place = row.choice("region", REGIONS);
+        let packed = if place.is_empty() {
+            name.to_owned()
+        } else {
+            format!("{name}@{place}")
+        };
+        names.entry(food).or_default().push(packed);
     }
-    line(code, format_args!("];"));
-}
-
-fn line(code: &mut String, text: std::fmt::Arguments) {
-    writeln!(code, "{text}").expect("writing to a string cannot fail");
+    names
 }

@@ -6,7 +6,7 @@
 
 use batterwright::baking::ingredient::{
     Bicarbonate, Filling, FlourBasis, Form, Group, Ingredient, Piece, PieceSize, Region,
-    SpoonOrCup, aliases, all, by_key,
+    SpoonOrCup, Titratable, aliases, all, by_key,
 };
 use batterwright::baking::quantity::{Mass, Share, Volume};
 use batterwright::baking::source::{self, Cited, Confidence};
@@ -104,10 +104,10 @@ fn ingredients_are_in_order_and_sourced() {
     for ingredient in all() {
         assert_sourced(&ingredient.cited, ingredient.key);
         assert_eq!(by_key(ingredient.key), Some(ingredient));
-        for row in ingredient.fillings {
+        for row in &ingredient.fillings {
             assert_sourced(&row.cited, ingredient.key);
         }
-        for row in ingredient.pieces {
+        for row in &ingredient.pieces {
             assert_sourced(&row.cited, ingredient.key);
         }
         if let Some(leavening) = ingredient.leavening {
@@ -263,7 +263,7 @@ fn a_name_means_one_thing_in_one_place() {
 fn weights_rise_from_low_to_high_and_are_dense_as_foods_are() {
     for ingredient in all() {
         let key = ingredient.key;
-        for row in ingredient.fillings {
+        for row in &ingredient.fillings {
             let w = &row.weight;
             assert!(w.low <= w.mean && w.mean <= w.high, "{key}");
             // Puffed cereals weigh 0.06 g/mL, syrups 1.45, salt and acids not above 1.3.
@@ -282,7 +282,7 @@ fn weights_rise_from_low_to_high_and_are_dense_as_foods_are() {
                 "{key}: high is far above"
             );
         }
-        for row in ingredient.pieces {
+        for row in &ingredient.pieces {
             let w = &row.weight;
             assert!(
                 Mass::ZERO < w.low && w.low <= w.mean && w.mean <= w.high,
@@ -600,9 +600,10 @@ fn acidity_rows_are_plausible() {
         );
         assert!((0.0..=1.0).contains(&acidity.deviation), "{key}");
         assert!(total_acid_equivalents(ingredient) >= 0.0, "{key}");
-        if let Some((_, low, high)) = acidity.titratable {
+        if let Some(published) = acidity.titratable {
+            let (low, high) = (published.low, published.high);
             assert!(0.0 < low && low <= high, "{key}");
-            assert!(!acidity.titratable_source.is_empty(), "{key}");
+            assert!(!published.source.citation.is_empty(), "{key}");
         }
     }
 }
@@ -641,7 +642,7 @@ fn juices_and_vinegars_hold_the_acid_that_is_titrated_in_them() {
         if !sour || acidity.key == "vinegar_balsamic" {
             continue;
         }
-        let Some((acid, low, high)) = acidity.titratable else {
+        let Some(Titratable { acid, low, high, .. }) = acidity.titratable else {
             panic!(
                 "{}: no titratable acidity to hold it against",
                 ingredient.key

@@ -1,5 +1,8 @@
 //! Where a figure is from, and how far to trust it. Every reference stands once, in `sources.csv`.
 
+use super::packed;
+use std::sync::OnceLock;
+
 /// A published or named source of figures.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Source {
@@ -46,14 +49,17 @@ pub struct Cited {
     pub confidence: Confidence,
 }
 
-include!(concat!(env!("OUT_DIR"), "/sources.rs"));
-
 /// Every source, in the order of their keys.
 pub fn all() -> &'static [Source] {
-    SOURCES
+    static SOURCES: OnceLock<Vec<Source>> = OnceLock::new();
+    SOURCES.get_or_init(|| {
+        packed::rows(0)
+            .map(|mut cells| Source { key: cells.text(), citation: cells.text() })
+            .collect()
+    })
 }
 
 /// The source of that key.
 pub fn by_key(key: &str) -> Option<&'static Source> {
-    SOURCES.iter().find(|source| source.key == key)
+    all().iter().find(|source| source.key == key)
 }

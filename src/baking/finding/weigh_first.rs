@@ -29,7 +29,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         severity: Severity::Note,
         title: "Weigh this first".into(),
         sentence: format!(
-            "{} by the cup is anywhere from {range}. Weighed, it makes every bake alike.",
+            "{} may be anywhere from {range} here. Weighed, it makes every bake alike.",
             show::sentence(line.ingredient.name)
         ),
         why: "The widest line sets how far two bakes of one recipe can differ.",

@@ -314,7 +314,7 @@ fn best_row(
     unit: VolumeUnit,
     habits: &Habits,
 ) -> Option<(&'static FillingWeight, bool)> {
-    let rows = ingredient.fillings;
+    let rows = &ingredient.fillings;
     let wanted = reading.form;
     let has_form = wanted.is_none() || rows.iter().any(|row| row.form == wanted);
     let form: Option<Form> = if has_form { wanted } else { None };

@@ -1,6 +1,6 @@
 //! How an ingredient takes up base: its own pH, its known acids, and whatever else buffers.
 
-use crate::baking::source::Cited;
+use crate::baking::source::{Cited, Source};
 
 /// The acid side of one ingredient, or of several that are alike (all cow's milk has one row).
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -17,10 +17,8 @@ pub struct Acidity {
     pub bicarbonate: f64,
     /// Relative standard deviation of the base it takes up, as a fraction.
     pub deviation: f64,
-    /// Published titratable acidity to compare with: acid it is given as, low and high in g per 100 g.
-    pub titratable: Option<(&'static str, f64, f64)>,
-    /// Where the published titratable acidity is from.
-    pub titratable_source: &'static str,
+    /// Published titratable acidity to compare with.
+    pub titratable: Option<Titratable>,
     /// Where the pH is from.
     pub ph_cited: Cited,
     /// Where the acids are from; `None` where there are none.
@@ -29,6 +27,19 @@ pub struct Acidity {
     pub buffer_cited: Cited,
     /// A word of explanation.
     pub note: &'static str,
+}
+
+/// A published range of titratable acidity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Titratable {
+    /// The acid that it is given as.
+    pub acid: &'static str,
+    /// Lower end, g per 100 g.
+    pub low: f64,
+    /// Upper end, g per 100 g.
+    pub high: f64,
+    /// Where it is from.
+    pub source: &'static Source,
 }
 
 /// Grams of each acid in 100 g of an ingredient; zero where the row lists none.

@@ -6,7 +6,7 @@ use crate::baking::quantity::Share;
 ///
 /// Starch and sugars are parts of the carbohydrate; `derived` names the columns worked out by
 /// difference (carbohydrate less fibre less sugars) instead of measured.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Composition {
     /// Water.
     pub water: Option<Share>,
@@ -27,5 +27,5 @@ pub struct Composition {
     /// Sodium.
     pub sodium: Option<Share>,
     /// Names of the fields above that are derived by difference.
-    pub derived: &'static [&'static str],
+    pub derived: Vec<&'static str>,
 }

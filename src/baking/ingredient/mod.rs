@@ -1,7 +1,7 @@
 //! What the trade knows of each ingredient: composition, acidity, leavening, cup and piece weights.
 //!
-//! The figures stand in the CSV tables of this folder. `build.rs` checks every row and turns the
-//! tables into static data, so a wrong row stops the build and names its file and line.
+//! The figures stand in the CSV tables of this folder. `build.rs` checks every row and packs the tables into
+//! the program, so a wrong row stops the build and names its file and line.
 //! An empty cell is unknown, never zero.
 
 mod acidity;
@@ -12,8 +12,9 @@ mod group;
 mod leavening;
 pub mod lookup;
 mod piece;
+mod unpack;
 
-pub use acidity::{Acidity, Buffer, OrganicAcids};
+pub use acidity::{Acidity, Buffer, OrganicAcids, Titratable};
 pub use allergen::Allergen;
 pub use composition::Composition;
 pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
@@ -21,7 +22,7 @@ pub use group::{FlourBasis, Group};
 pub use leavening::{Bicarbonate, Leavening};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
 
-use super::source::Cited;
+use super::source::{Cited, Source};
 
 /// One ingredient, with all that the tables say of it.
 #[derive(Debug, PartialEq)]
@@ -43,11 +44,11 @@ pub struct Ingredient {
     /// The soda and leavening acid in it; `None` where it has none.
     pub leavening: Option<&'static Leavening>,
     /// What a level cup or spoon of it weighs, by form and way of filling.
-    pub fillings: &'static [FillingWeight],
+    pub fillings: Vec<FillingWeight>,
     /// What one piece of it weighs.
-    pub pieces: &'static [PieceWeight],
+    pub pieces: Vec<PieceWeight>,
     /// The allergens it brings by law's lists. A help, never a guarantee: read the packet.
-    pub allergens: &'static [Allergen],
+    pub allergens: Vec<Allergen>,
     /// Whether it comes from plants alone; `None` where the packet decides.
     pub plant_based: Option<bool>,
     /// A word of caution or explanation, empty where there is none.
@@ -65,22 +66,19 @@ pub struct Alias {
     pub region: Option<Region>,
 }
 
-include!(concat!(env!("OUT_DIR"), "/ingredients.rs"));
-
 /// Every ingredient, in the order of their keys.
 pub fn all() -> &'static [Ingredient] {
-    INGREDIENTS
+    &unpack::larder().ingredients
 }
 
 /// Every name that people write, in alphabetical order.
 pub fn aliases() -> &'static [Alias] {
-    ALIASES
+    &unpack::larder().aliases
 }
 
 /// The ingredient of that key.
 pub fn by_key(key: &str) -> Option<&'static Ingredient> {
-    INGREDIENTS
-        .binary_search_by(|ingredient| ingredient.key.cmp(key))
-        .ok()
-        .map(|index| &INGREDIENTS[index])
+    let all = all();
+    let place = all.binary_search_by(|ingredient| ingredient.key.cmp(key));
+    place.ok().map(|place| &all[place])
 }

@@ -88,7 +88,7 @@ fn allergens(formula: &Formula) -> Vec<AllergenNote> {
         .map(|line| (line.line, line.ingredient));
     let mut notes: Vec<(Allergen, Vec<usize>)> = Vec::new();
     for (line, ingredient) in weighed.chain(unweighed) {
-        for allergen in ingredient.map_or(&[][..], |ingredient| ingredient.allergens) {
+        for allergen in ingredient.map_or(&[][..], |ingredient| &ingredient.allergens) {
             match notes.iter_mut().find(|(have, _)| have == allergen) {
                 Some((_, lines)) => lines.push(line),
                 None => notes.push((*allergen, vec![line])),
