@@ -245,6 +245,9 @@ impl Gather {
 
     /// Words outside brackets.
     fn words(&mut self, words: &str, region: Region) {
+        if self.is_over && !self.name.is_empty() {
+            return;
+        }
         let lower = words.to_ascii_lowercase();
         if self.name.is_empty() {
             words.clone_into(&mut self.name);
@@ -285,6 +288,7 @@ impl Gather {
             }
             _ => false,
         });
+        let opened_at = self.amounts.len();
         for (at, chunk) in inner.iter().enumerate() {
             match chunk {
                 Chunk::Words(from, to) => {
@@ -293,7 +297,13 @@ impl Gather {
                     if at == 0 && opens_alternative(&lower) {
                         is_alternative = true;
                     }
-                    self.brackets.push(words.to_owned());
+                    // Of an alternative only what concerns the whole line is kept: "or leave out (optional)".
+                    let is_note =
+                        phrase::aside(&lower, false).is_some() || phrase::is_to_taste(&lower);
+                    let is_set_apart = std::mem::take(&mut self.is_set_apart);
+                    if !is_set_apart && (!is_alternative || is_note) {
+                        self.brackets.push(words.to_owned());
+                    }
                 }
                 Chunk::Amount(term, lead) => {
                     let after = match inner.get(at + 1) {
@@ -309,7 +319,14 @@ impl Gather {
                         is_alternative = true;
                         continue;
                     }
-                    self.bracket_amount(term, *lead, after, &after_lower, region);
+                    // "(3/4 cup for the batter, 1/4 cup for the top)", "(plus 1/4 cup for kneading)".
+                    let opens_with_sum = at == 0 && matches!(lead, Lead::Plus | Lead::Minus);
+                    if opens_with_sum || after_lower.starts_with("for ") && !self.amounts.is_empty()
+                    {
+                        self.is_set_apart = !after.is_empty();
+                        continue;
+                    }
+                    self.bracket_amount(term, *lead, after, opened_at, region);
                 }
                 Chunk::Bracket(_) | Chunk::Break(_) => {}
             }
@@ -322,9 +339,10 @@ impl Gather {
         term: &Term,
         lead: Lead,
         after: &str,
-        after_lower: &str,
+        opened_at: usize,
         region: Region,
     ) {
+        let after_lower = &after.to_ascii_lowercase();
         if term.fault.is_some() {
             self.fault = self.fault.take().or_else(|| term.fault.clone());
             return;
@@ -335,12 +353,17 @@ impl Gather {
         }
         if matches!(lead, Lead::Plus | Lead::Minus) {
             if after.is_empty() || !self.names_another(after, region) {
+                // The sum belongs to what this bracket has said, not to the amounts before it.
+                let mut before = std::mem::take(&mut self.amounts);
+                self.amounts = before.split_off(opened_at.min(before.len()));
                 self.sum(
                     term,
                     if lead == Lead::Plus { 1.0 } else { -1.0 },
                     after,
                     region,
                 );
+                before.append(&mut self.amounts);
+                self.amounts = before;
             }
             return;
         }

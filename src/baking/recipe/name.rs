@@ -141,6 +141,10 @@ fn refined(
             continue;
         }
         let kind = kind.join(" ");
+        // "Almonds, ground" is another thing than almonds; "apples, peeled" is not.
+        if lookup::only_describes(&kind) && !kind.contains("ground") {
+            continue;
+        }
         for whole in [format!("{kind} {words}"), format!("{words} {kind}")] {
             let named_by: Vec<String> = whole.split(' ').map(lookup::plain_word).collect();
             if let Some(ingredient) = lookup::exact(&whole, region)

@@ -4,7 +4,7 @@
 //! upper, and where it ends. Units are left to [`measure`](super::measure).
 
 use super::measure;
-use super::number_words::{word_part, words};
+use super::number_words::{skip_of_a, word_part, words};
 use super::token::{Kind, Token};
 
 /// The largest count that is believed.
@@ -149,8 +149,32 @@ fn single(tokens: &[Token], at: usize) -> Option<Single> {
             }
             Single::sure(whole, at + 1, true)
         }
-        Kind::Decimal(value) => Single::sure(value, at + 1, true),
-        Kind::Fraction(over, under) => fraction(over, under, at + 1),
+        Kind::Decimal(value) => {
+            let mut single = Single::sure(value, at + 1, true)?;
+            let text = tokens[at].text;
+            let has_three = text
+                .rsplit_once('.')
+                .is_some_and(|(_, decimals)| decimals.len() == 3);
+            let is_metric = tokens
+                .get(at + 1)
+                .is_some_and(|unit| unit.is_any(&["g", "gr", "gram", "grams", "ml"]));
+            if has_three && is_metric {
+                single.doubt = Some(format!(
+                    "\"{text}\" is read with a decimal point. Write {} if thousands are meant.",
+                    text.replace('.', "")
+                ));
+            }
+            Some(single)
+        }
+        Kind::Fraction(over, under) => {
+            // "1/3 of a cup"; "1/2 of a banana" comes out right without.
+            let mut single = fraction(over, under, at + 1)?;
+            let after = skip_of_a(tokens, at + 1);
+            if after > at + 1 && measure::measure(tokens, after).is_some() {
+                single.next = after;
+            }
+            Some(single)
+        }
         Kind::Word => words(tokens, at),
         Kind::Mark(_) => None,
     }
