@@ -7,6 +7,7 @@ use super::{Match, Mentions, Section, running, tidy};
 use crate::baking::ingredient::{Region, lookup};
 
 /// What a line looks like, taken alone.
+#[derive(Clone, Debug)]
 pub struct Look {
     /// The tidy text, bullets taken off.
     pub text: String,

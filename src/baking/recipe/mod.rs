@@ -43,7 +43,16 @@ use std::collections::HashMap;
 /// Reads a recipe. Every line of the text is kept; the baker's corrections go first.
 pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
     let texts: Vec<&str> = text.lines().collect();
-    let looks: Vec<Look> = texts.iter().map(|line| Look::at(line, region)).collect();
+    // Each wording is looked at once, however often it stands in a long paste.
+    let mut seen: HashMap<&str, Look> = HashMap::new();
+    let looks: Vec<Look> = texts
+        .iter()
+        .map(|line| {
+            seen.entry(line)
+                .or_insert_with(|| Look::at(line, region))
+                .clone()
+        })
+        .collect();
     let (title, roles) = role::roles(&looks, region);
     let mut lines: Vec<Line> = texts
         .iter()

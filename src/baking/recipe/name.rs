@@ -141,8 +141,9 @@ fn refined(
             continue;
         }
         let kind = kind.join(" ");
-        // "Almonds, ground" is another thing than almonds; "apples, peeled" is not.
-        if lookup::only_describes(&kind) && !kind.contains("ground") {
+        // "Almonds, ground" and "pineapple, drained" are other things; "apples, peeled" is not.
+        let is_other = kind.contains("ground") || kind.contains("drained");
+        if lookup::only_describes(&kind) && !is_other {
             continue;
         }
         for whole in [format!("{kind} {words}"), format!("{words} {kind}")] {
