@@ -61,12 +61,12 @@ async function site(under) {
     start: async () => {
       server = await serve({ folder, under, port });
     },
-    /** Publishes a next version: the same page with another title, and a worker that knows it. */
-    publish(title) {
+    /** Publishes a next version: the same page with data-version on its html element, and a worker that knows it. */
+    publish(version) {
       const index = join(folder, "index.html");
-      writeFileSync(index, readFileSync(index, "utf8").replace(/<title>[^<]*<\/title>/, `<title>${title}</title>`));
+      writeFileSync(index, readFileSync(index, "utf8").replace("<html", `<html data-version="${version}"`));
       const worker = join(folder, "worker.js");
-      writeFileSync(worker, readFileSync(worker, "utf8").replace(/VERSION = "[^"]*"/, `VERSION = "${Buffer.from(title).toString("hex")}"`));
+      writeFileSync(worker, readFileSync(worker, "utf8").replace(/VERSION = "[^"]*"/, `VERSION = "${version}"`));
     },
     close: async () => {
       await server.close();
