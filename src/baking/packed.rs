@@ -9,7 +9,10 @@ const LARDER: &str = include_str!(concat!(env!("OUT_DIR"), "/larder.txt"));
 /// The rows of a table, by its place in the packed text.
 pub fn rows(table: usize) -> impl Iterator<Item = Cells> {
     let section = LARDER.split("\n\n").nth(table).unwrap_or("");
-    section.lines().filter(|line| !line.is_empty()).map(|line| Cells(line.split('\t')))
+    section
+        .lines()
+        .filter(|line| !line.is_empty())
+        .map(|line| Cells(line.split('\t')))
 }
 
 /// The cells of a row, read from the left.
@@ -49,18 +52,27 @@ impl Cells {
     /// The next cell as places in a closed list, apart by blanks.
     pub fn choices<T: Copy>(&mut self, list: &[T]) -> Vec<T> {
         let places = self.text().split_whitespace();
-        places.filter_map(|place| list.get(place.parse::<usize>().ok()?).copied()).collect()
+        places
+            .filter_map(|place| list.get(place.parse::<usize>().ok()?).copied())
+            .collect()
     }
 
     /// The next cell as a list of rows of its own.
     pub fn list(&mut self) -> impl Iterator<Item = Cells> + use<> {
         let cell = self.text();
-        cell.split('|').filter(|row| !row.is_empty()).map(|row| Cells(row.split(';')))
+        cell.split('|')
+            .filter(|row| !row.is_empty())
+            .map(|row| Cells(row.split(';')))
     }
 }
 
 /// Numbers apart by blanks; those that are not there are zero.
 pub fn figures<const COUNT: usize>(text: &str) -> [f64; COUNT] {
     let mut words = text.split(' ');
-    std::array::from_fn(|_| words.next().and_then(|word| word.parse().ok()).unwrap_or(0.0))
+    std::array::from_fn(|_| {
+        words
+            .next()
+            .and_then(|word| word.parse().ok())
+            .unwrap_or(0.0)
+    })
 }

@@ -54,7 +54,10 @@ pub fn all() -> &'static [Source] {
     static SOURCES: OnceLock<Vec<Source>> = OnceLock::new();
     SOURCES.get_or_init(|| {
         packed::rows(0)
-            .map(|mut cells| Source { key: cells.text(), citation: cells.text() })
+            .map(|mut cells| Source {
+                key: cells.text(),
+                citation: cells.text(),
+            })
             .collect()
     })
 }

@@ -88,7 +88,7 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
             kind: VerdictKind::Agreed,
             title: "Raised by beaten air".into(),
             sentence: format!(
-                "Powder and soda make {at}; {}, so little gas is no fault.",
+                "Powder and soda make {at}. Beaten air lifts {}, so little gas is no fault.",
                 facts.kind.words()
             ),
             sure: "Beaten air is not reckoned".into(),

@@ -12,8 +12,17 @@ use std::sync::OnceLock;
 include!(concat!(env!("OUT_DIR"), "/lists.rs"));
 
 /// The names of a composition's parts, in the order of their cells.
-const PARTS: [&str; 9] =
-    ["water", "protein", "fat", "carbohydrate", "sugars", "starch", "fibre", "alcohol", "sodium"];
+const PARTS: [&str; 9] = [
+    "water",
+    "protein",
+    "fat",
+    "carbohydrate",
+    "sugars",
+    "starch",
+    "fibre",
+    "alcohol",
+    "sodium",
+];
 
 /// All ingredients and their names.
 pub struct Larder {
@@ -33,7 +42,10 @@ pub fn larder() -> &'static Larder {
             .map(|(index, mut cells)| ingredient(index, &mut cells, &mut aliases))
             .collect();
         aliases.sort_by(|a: &Alias, b: &Alias| (a.name, a.region).cmp(&(b.name, b.region)));
-        Larder { ingredients, aliases }
+        Larder {
+            ingredients,
+            aliases,
+        }
     })
 }
 
@@ -63,11 +75,24 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
         fillings: Vec::new(),
         pieces: Vec::new(),
     };
-    aliases.extend(cells.text().split('|').filter(|name| !name.is_empty()).map(|name| {
-        let (name, region) = name.split_once('@').unwrap_or((name, ""));
-        let region = region.parse().ok().and_then(|place: usize| REGIONS.get(place).copied());
-        Alias { name, index, region }
-    }));
+    aliases.extend(
+        cells
+            .text()
+            .split('|')
+            .filter(|name| !name.is_empty())
+            .map(|name| {
+                let (name, region) = name.split_once('@').unwrap_or((name, ""));
+                let region = region
+                    .parse()
+                    .ok()
+                    .and_then(|place: usize| REGIONS.get(place).copied());
+                Alias {
+                    name,
+                    index,
+                    region,
+                }
+            }),
+    );
     Ingredient {
         fillings: cells.list().map(filling).collect(),
         pieces: cells.list().map(piece).collect(),
@@ -77,8 +102,16 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
 
 /// Shares stand in per cent, sodium in milligrams for 100 g.
 fn composition(cells: &mut Cells) -> Composition {
-    let [water, protein, fat, carbohydrate, sugars, starch, fibre, alcohol] =
-        std::array::from_fn(|_| cells.number().map(Share::percent));
+    let [
+        water,
+        protein,
+        fat,
+        carbohydrate,
+        sugars,
+        starch,
+        fibre,
+        alcohol,
+    ] = std::array::from_fn(|_| cells.number().map(Share::percent));
     Composition {
         water,
         protein,
@@ -88,7 +121,9 @@ fn composition(cells: &mut Cells) -> Composition {
         starch,
         fibre,
         alcohol,
-        sodium: cells.number().map(|milligrams| Share::percent(milligrams / 1000.0)),
+        sodium: cells
+            .number()
+            .map(|milligrams| Share::percent(milligrams / 1000.0)),
         derived: cells.choices(&PARTS),
     }
 }
@@ -96,7 +131,10 @@ fn composition(cells: &mut Cells) -> Composition {
 fn acidity(mut cells: Cells) -> Acidity {
     let key = cells.text();
     let [low, ph, high] = cells.figures();
-    let mut grams = cells.text().split(';').map(|cell| cell.parse().unwrap_or(0.0));
+    let mut grams = cells
+        .text()
+        .split(';')
+        .map(|cell| cell.parse().unwrap_or(0.0));
     let mut next = || grams.next().unwrap_or(0.0);
     let acids = OrganicAcids {
         citric: next(),
@@ -117,18 +155,29 @@ fn acidity(mut cells: Cells) -> Acidity {
     let deviation = cells.figure() / 100.0;
     let titratable = cells.text().split_once(' ').map(|(acid, rest)| {
         let [low, high, place] = packed::figures(rest);
-        Titratable { acid, low, high, source: source_at(place as usize) }
+        Titratable {
+            acid,
+            low,
+            high,
+            source: source_at(place as usize),
+        }
     });
     Acidity {
         key,
         ph: (low, ph, high),
         acids,
-        buffer: Buffer { below_6, from_6_to_7_5, above_7_5 },
+        buffer: Buffer {
+            below_6,
+            from_6_to_7_5,
+            above_7_5,
+        },
         bicarbonate,
         deviation,
         titratable,
         ph_cited: cited(cells.text()),
-        acids_cited: Some(cells.text()).filter(|cell| !cell.is_empty()).map(cited),
+        acids_cited: Some(cells.text())
+            .filter(|cell| !cell.is_empty())
+            .map(cited),
         buffer_cited: cited(cells.text()),
         note: cells.text(),
     }

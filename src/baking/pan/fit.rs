@@ -9,8 +9,13 @@ use crate::baking::recipe::{Recipe, Role};
 /// Where the recipe's own pan is from.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Origin {
-    /// The text names it, at this line.
-    Named(usize),
+    /// The text names it.
+    Named {
+        /// At this line.
+        line: usize,
+        /// Whether it names the depth too, or the usual one is taken.
+        depth: bool,
+    },
     /// The baker chose it.
     Chosen,
     /// Nobody named it; a usual one is taken to draw, and no factor is claimed.
@@ -60,7 +65,7 @@ pub fn fit(
     let (own, origin) = match own {
         Some(entry) => (entry.read().ok(), Origin::Chosen),
         None => match named(recipe) {
-            Some((line, pan)) => (Some(pan), Origin::Named(line)),
+            Some((pan, origin)) => (Some(pan), origin),
             None => (Some(Pan::usual(Shape::Round)), Origin::Taken),
         },
     };
@@ -85,15 +90,23 @@ pub fn fit(
 }
 
 /// The first pan that the text names, and where.
-fn named(recipe: &Recipe) -> Option<(usize, Pan)> {
+fn named(recipe: &Recipe) -> Option<(Pan, Origin)> {
     recipe.lines.iter().find_map(|line| {
         let (Role::Method(mentions) | Role::Note(mentions)) = &line.role else {
             return None;
         };
-        let pan = Pan::named(mentions.pans.first()?);
+        let mention = mentions.pans.first()?;
+        let pan = Pan::named(mention);
         // A size that no pan has is a slip of the text, not a pan.
         pan.entry(LengthUnit::Centimetres).read().ok()?;
-        Some((line.number, pan))
+        let depth = Pan::names_depth(mention);
+        Some((
+            pan,
+            Origin::Named {
+                line: line.number,
+                depth,
+            },
+        ))
     })
 }
 

@@ -150,13 +150,20 @@ impl Pan {
             if lengths.len() == 2 {
                 pan.depth = usual_depth(shape, pan.length);
             }
-        } else if let [_, .., depth] = lengths[..]
-            && depth < pan.length * 0.75
-        {
+        } else if let (true, Some(depth)) = (Self::names_depth(mention), lengths.last()) {
             // "8 x 8 x 2" and "8 x 2" name the depth last; "8 x 8" names none.
-            pan.depth = depth;
+            pan.depth = *depth;
         }
         pan
+    }
+
+    /// Whether a text names a pan's depth: the third length of an oblong, the second and shorter of the others.
+    pub fn names_depth(mention: &PanMention) -> bool {
+        match (mention.kind, &mention.lengths[..]) {
+            (PanKind::Rectangle | PanKind::Loaf, lengths) => lengths.len() >= 3,
+            (_, [length, .., depth]) => *depth < *length * 0.75,
+            _ => false,
+        }
     }
 
     /// The same pan as text fields in a unit.
@@ -168,6 +175,20 @@ impl Pan {
             width: show::length_figure(self.width, unit),
             depth: show::length_figure(self.depth, unit),
             unit,
+        }
+    }
+
+    /// The unit that the pan was made in, as far as its length tells: a baker who asks for inches is
+    /// still shown a 20 cm tin as one.
+    pub fn unit(&self, asked: LengthUnit) -> LengthUnit {
+        let whole =
+            |length: f64, parts: f64| ((length * parts).round() / parts - length).abs() < 4e-4;
+        let is_inches = whole(self.length.to_inches(), 8.0);
+        let is_centimetres = whole(self.length.to_centimetres(), 2.0);
+        match (is_inches, is_centimetres) {
+            (true, false) => LengthUnit::Inches,
+            (false, true) => LengthUnit::Centimetres,
+            _ => asked,
         }
     }
 

@@ -1,6 +1,6 @@
 //! Pans named in a line, with the sizes that stand beside them.
 
-use super::pan_size::{cups, how_many, is_oblong, lengths};
+use super::pan_size::{cups, depth, how_many, is_oblong, lengths};
 use super::token::{Kind, Token};
 use super::{PanKind, PanMention};
 
@@ -126,7 +126,10 @@ fn mention(
     } else {
         (Vec::new(), 0)
     };
-    let lengths_found = if before.is_empty() { after } else { before };
+    let mut lengths_found = if before.is_empty() { after } else { before };
+    if let (1..=2, Some(depth)) = (lengths_found.len(), depth(words)) {
+        lengths_found.push(depth);
+    }
     let is_cups = has(&[
         "muffin", "cupcake", "cupcakes", "muffins", "ramekins", "bun", "fairy",
     ]);
@@ -227,6 +230,10 @@ mod tests {
         reads(
             "Butter a 9 x 5 inch loaf pan",
             &[(1, PanKind::Loaf, &[228.6, 127.0])],
+        );
+        reads(
+            "Line an 18cm round, 7cm deep cake tin",
+            &[(1, PanKind::Round, &[180.0, 70.0])],
         );
         reads("a 12-cup muffin tin", &[(12, PanKind::Cups, &[])]);
         reads("12 muffin cases", &[(12, PanKind::Cups, &[])]);

@@ -21,6 +21,16 @@ pub fn lengths(tokens: &[Token]) -> (Vec<Length>, usize) {
     (Vec::new(), tokens.len())
 }
 
+/// A depth that is called one: "7cm deep".
+pub fn depth(tokens: &[Token]) -> Option<Length> {
+    let deep = tokens.iter().position(|token| token.is("deep"))?;
+    let from = deep.saturating_sub(4);
+    (from..deep).find_map(|at| match row(&tokens[..deep], at) {
+        Some((lengths, next)) if next == deep && lengths.len() == 1 => lengths.first().copied(),
+        _ => None,
+    })
+}
+
 /// A row of numbers with "x" or "by" between and a unit at the end or at each.
 fn row(tokens: &[Token], at: usize) -> Option<(Vec<Length>, usize)> {
     let mut values: Vec<(f64, Option<f64>)> = Vec::new();

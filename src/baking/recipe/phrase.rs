@@ -150,13 +150,17 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
         "to grease",
         "for the pan",
         "for the tin",
+        "for the dish",
+        "for the skillet",
+        "for the mould",
+        "for the mold",
         "for pan",
         "for tin",
         "for your pan",
         "for dusting the",
         "to dust the pan",
         "to dust the tin",
-        "to flour",
+        "to flour the",
         "flouring",
         "for lining",
         "to line",
@@ -255,6 +259,8 @@ mod tests {
             aside("extra butter for greasing", true),
             Some(Aside::ForThePan)
         );
+        assert_eq!(aside("blended into flour", false), None);
+        assert_eq!(aside("for the skillet", false), Some(Aside::ForThePan));
         assert_eq!(aside("flour plus more for dusting", true), None);
         assert_eq!(aside("optional", false), Some(Aside::Optional));
     }

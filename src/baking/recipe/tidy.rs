@@ -43,6 +43,10 @@ pub fn tidy(line: &str) -> String {
                     out.push('"');
                 }
             }
+            // Letters and figures of East Asian keyboards, each as wide as a sign.
+            '\u{ff10}'..='\u{ff19}' | '\u{ff21}'..='\u{ff3a}' | '\u{ff41}'..='\u{ff5a}' => {
+                out.extend(char::from_u32(character as u32 - 0xfee0));
+            }
             '\u{d7}' | '\u{2715}' | '\u{2716}' => out.push('×'),
             '°' | 'º' | '˚' => out.push('°'),
             '\u{2026}' => out.push_str("..."),

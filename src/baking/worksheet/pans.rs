@@ -10,8 +10,11 @@ use crate::baking::quantity::{Length, show};
 pub fn pan_sheet(facts: &Facts, choices: &Choices, unit: LengthUnit) -> PanSheet {
     let fit = facts.fit;
     let from = match fit.origin {
-        Origin::Named(line) => {
-            format!("Named in line {line}; sizes that it leaves out are the usual ones.")
+        Origin::Named { line, depth: true } => format!("Named in line {line}."),
+        Origin::Named { line, depth: false } => {
+            format!(
+                "Named in line {line}, without its depth: the usual one is taken. Measure yours."
+            )
         }
         Origin::Chosen => "Your choice.".to_owned(),
         Origin::Taken => {
@@ -60,6 +63,11 @@ fn view(
     fill: Option<Fill>,
     unit: LengthUnit,
 ) -> PanView {
+    let unit = match (typed, &pan) {
+        (None, Some(pan)) => pan.unit(unit),
+        (Some(entry), _) => entry.unit,
+        (None, None) => unit,
+    };
     let troubles = typed
         .and_then(|entry| entry.read().err())
         .unwrap_or_default();
