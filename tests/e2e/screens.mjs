@@ -10,7 +10,7 @@ export const SCREENS = {
 export const COLOURS = ["light", "dark"];
 
 /** How long anything on the page may take before a test gives up, in milliseconds. */
-export const PATIENCE = 10_000;
+export const PATIENCE = 20_000;
 
 /** Resolves when the page has mounted and answers to the baker. */
 export const ready = (page) => page.waitForSelector("html[data-ready=true]", { state: "attached", timeout: PATIENCE });
