@@ -12,7 +12,9 @@ use web_sys::{HtmlElement, StorageEvent};
 /// Starts the page in place of the first paint, and takes over what was typed into that.
 pub fn start() {
     let (early, place) = early::take();
-    let Some(place) = place.or_else(|| document().body()) else { return };
+    let Some(place) = place.or_else(|| document().body()) else {
+        return;
+    };
     let cursor = early.cursor;
     start_in(place, early);
     early::give_back(cursor);
@@ -27,7 +29,10 @@ pub fn start_in(place: HtmlElement, early: early::Early) {
 /// Says in plain words that the page broke. What was typed is kept already, so loading again goes on from there.
 pub fn say_broken(trouble: &PanicHookInfo<'_>) {
     console_error_panic_hook::hook(trouble);
-    let Some(place) = web_sys::window().and_then(|window| window.document()).and_then(|document| document.body()) else {
+    let Some(place) = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.body())
+    else {
         return;
     };
     let said = "<div class=\"banner banner--fault\" role=\"alert\"><p class=\"banner__words\"><strong>This page has broken.</strong> \
@@ -47,14 +52,18 @@ fn page(bench: Bench) -> Vec<Element> {
         (Some(before), now) if before.same_page(now) => *before,
         (_, now) => now,
     });
-    let main = element("main").class("main").attribute("id", "main").attribute("tabindex", "-1").children_of(move || {
-        vec![match page.get() {
-            Route::Ticket(_) => pages::ticket(bench),
-            Route::Shelf => pages::shelf(bench),
-            Route::Settings => pages::settings(bench),
-            Route::About => pages::about(),
-        }]
-    });
+    let main = element("main")
+        .class("main")
+        .attribute("id", "main")
+        .attribute("tabindex", "-1")
+        .children_of(move || {
+            vec![match page.get() {
+                Route::Ticket(_) => pages::ticket(bench),
+                Route::Shelf => pages::shelf(bench),
+                Route::Settings => pages::settings(bench),
+                Route::About => pages::about(),
+            }]
+        });
     let mut page = parts::navigation(route);
     page.extend([parts::banners(bench), main, parts::spoken(bench)]);
     page

@@ -6,7 +6,7 @@
 pub mod app;
 mod device;
 mod dom;
-mod early;
+pub mod early;
 mod history;
 mod pages;
 mod parts;

@@ -58,7 +58,9 @@ impl Route {
 pub fn follow() -> ReadSignal<Route> {
     let (route, set_route) = signal(Route::read(&device::hash()));
     // The page listens for as long as it lives.
-    let _ = window_event_listener_untyped("hashchange", move |_| set_route.set(Route::read(&device::hash())));
+    let _ = window_event_listener_untyped("hashchange", move |_| {
+        set_route.set(Route::read(&device::hash()))
+    });
     route
 }
 

@@ -48,21 +48,33 @@ impl Part {
     /// Whether it is the same in two worksheets.
     fn same(self, one: &Worksheet, other: &Worksheet) -> bool {
         let lines = |same: fn(&SheetLine, &SheetLine) -> bool| {
-            one.lines.len() == other.lines.len() && one.lines.iter().zip(&other.lines).all(|(one, other)| same(one, other))
+            one.lines.len() == other.lines.len()
+                && one
+                    .lines
+                    .iter()
+                    .zip(&other.lines)
+                    .all(|(one, other)| same(one, other))
         };
         match self {
             Self::Title => one.title == other.title,
             Self::Rows => lines(|one, other| one.status == other.status),
             Self::Words => lines(|one, other| {
-                let weighed = matches!(one.status, Status::Weighed | Status::NotWeighed | Status::NotRead);
-                one.status == other.status && one.corrected == other.corrected && (weighed || one.text == other.text)
+                let weighed = matches!(
+                    one.status,
+                    Status::Weighed | Status::NotWeighed | Status::NotRead
+                );
+                one.status == other.status
+                    && one.corrected == other.corrected
+                    && (weighed || one.text == other.text)
             }),
             Self::Leavening => one.leavening == other.leavening,
             Self::Balance => one.balance == other.balance,
             Self::Pans => one.pans == other.pans,
             Self::Findings => one.findings == other.findings,
             Self::Allergens => {
-                one.allergens == other.allergens && one.plant_based == other.plant_based && one.cautions == other.cautions
+                one.allergens == other.allergens
+                    && one.plant_based == other.plant_based
+                    && one.cautions == other.cautions
             }
             Self::Sources => one.sources == other.sources,
             Self::Summary => one.summary == other.summary,
@@ -83,15 +95,26 @@ impl Shown {
     pub fn after(before: Option<&Self>, sheet: Worksheet) -> Self {
         let Some(before) = before else {
             let lines = vec![0; sheet.lines.len()];
-            return Self { sheet, parts: [0; Part::ALL.len()], lines };
+            return Self {
+                sheet,
+                parts: [0; Part::ALL.len()],
+                lines,
+            };
         };
-        let parts = Part::ALL.map(|part| before.part(part) + u32::from(!part.same(&before.sheet, &sheet)));
-        let lines = sheet.lines.iter().enumerate().map(|(index, line)| match before.sheet.lines.get(index) {
-            Some(old) => before.lines[index] + u32::from(old != line),
-            None => 0,
+        let parts =
+            Part::ALL.map(|part| before.part(part) + u32::from(!part.same(&before.sheet, &sheet)));
+        let lines = sheet.lines.iter().enumerate().map(|(index, line)| {
+            match before.sheet.lines.get(index) {
+                Some(old) => before.lines[index] + u32::from(old != line),
+                None => 0,
+            }
         });
         let lines = lines.collect();
-        Self { sheet, parts, lines }
+        Self {
+            sheet,
+            parts,
+            lines,
+        }
     }
 
     /// How often a part has changed.
@@ -101,7 +124,10 @@ impl Shown {
 
     /// How often a line, counted from 1, has changed; 0 for a line that is not there.
     pub fn line(&self, line: usize) -> u32 {
-        line.checked_sub(1).and_then(|index| self.lines.get(index)).copied().unwrap_or(0)
+        line.checked_sub(1)
+            .and_then(|index| self.lines.get(index))
+            .copied()
+            .unwrap_or(0)
     }
 }
 

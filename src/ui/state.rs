@@ -5,11 +5,11 @@
 
 use super::early::Early;
 use super::history::{History, Step};
+use super::shown::{Part, Shown};
 use super::{device, storage};
 use crate::baking::demo::DEMOS;
 use crate::baking::finding::Remedy;
 use crate::baking::pan::PanEntry;
-use super::shown::{Part, Shown};
 use crate::baking::worksheet::{Inputs, Settings, Worksheet, worksheet};
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::time::Duration;
@@ -101,7 +101,8 @@ impl Bench {
 
     /// A piece of the worksheet, following one part of it.
     pub fn part<R>(self, part: Part, read: impl FnOnce(&Worksheet) -> R) -> R {
-        self.parts[part as usize].track();
+        // Read, not only tracked: a memo that was never read listens to nothing.
+        self.parts[part as usize].get();
         self.sheet(read)
     }
 
@@ -133,12 +134,14 @@ impl Bench {
 
     /// What the last change was, if it can be taken back; followed.
     pub fn last_change(self) -> Option<String> {
-        self.history.with(|history| history.last().map(|step| step.what.clone()))
+        self.history
+            .with(|history| history.last().map(|step| step.what.clone()))
     }
 
     /// What the change last taken back was, if it can be put back; followed.
     pub fn next_change(self) -> Option<String> {
-        self.history.with(|history| history.next().map(|step| step.what.clone()))
+        self.history
+            .with(|history| history.next().map(|step| step.what.clone()))
     }
 
     /// The name of the open recipe's record.
@@ -169,7 +172,8 @@ impl Bench {
         }
         let text_changed = after.text != before.text;
         self.remember(what.clone(), before, typed);
-        self.done.set(Some(what));
+        // What is typed can be typed back; a bar that comes up at each letter would be in the way.
+        self.done.set((!typed).then_some(what));
         self.take(after);
         if text_changed {
             self.outside.update(|count| *count += 1);
@@ -202,19 +206,17 @@ impl Bench {
             };
             change(chosen.get_or_insert(shown));
         });
-        // A pan is no correction of the recipe, and its own button takes it back.
-        self.done.set(None);
     }
 
     /// Begins with another pan: the recipe's own, to be changed from there, in this baker's unit.
     pub fn choose_other_pan(self) {
         let unit = self.settings.with_untracked(|settings| settings.lengths);
-        let own = self
-            .sheet(|sheet| sheet.pans.own.entry.clone());
+        let own = self.sheet(|sheet| sheet.pans.own.entry.clone());
         let entry = own.read().map_or(own, |pan| pan.entry(unit));
         self.change("the pan on the shelf".into(), false, |inputs| {
-            inputs.choices.other_pan = Some(entry)
+            inputs.choices.other_pan = Some(entry);
         });
+        // Its own button takes it back.
         self.done.set(None);
     }
 

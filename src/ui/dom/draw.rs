@@ -46,7 +46,11 @@ pub fn mount(place: web_sys::HtmlElement, build: impl FnOnce() -> Vec<Element> +
     let inside = place.clone();
     // Leptos starts its scheduler and owns the graph; it has nothing to draw itself.
     mount_to(place, move || {
-        let drawn = patch(&inside, Vec::new(), build().into_iter().map(Node::Element).collect());
+        let drawn = patch(
+            &inside,
+            Vec::new(),
+            build().into_iter().map(Node::Element).collect(),
+        );
         // The page's elements stay for good; dropping them here would end what they follow.
         std::mem::forget(drawn);
     })
@@ -86,15 +90,34 @@ fn draw(node: Node) -> Drawn {
 
 fn draw_element(new: Element) -> DrawnElement {
     let new = *new.0;
-    let made = if new.drawing { document().create_element_ns(Some(DRAWING), new.name) } else { document().create_element(new.name) };
+    let made = if new.drawing {
+        document().create_element_ns(Some(DRAWING), new.name)
+    } else {
+        document().create_element(new.name)
+    };
     let element = made.expect("names of elements are written in this program, and valid");
     for (name, value) in &new.attributes {
         done(element.set_attribute(name, value));
     }
-    let listening = new.listeners.into_iter().map(|(event, call)| listen(&element, event, call)).collect();
+    let listening = new
+        .listeners
+        .into_iter()
+        .map(|(event, call)| listen(&element, event, call))
+        .collect();
     let children = patch(&element, Vec::new(), new.children);
-    let following = new.following.into_iter().map(|following| follow(element.clone(), following)).collect();
-    DrawnElement { name: new.name, element, attributes: new.attributes, listening, children, following }
+    let following = new
+        .following
+        .into_iter()
+        .map(|following| follow(element.clone(), following))
+        .collect();
+    DrawnElement {
+        name: new.name,
+        element,
+        attributes: new.attributes,
+        listening,
+        children,
+        following,
+    }
 }
 
 fn listen(element: &web_sys::Element, event: &'static str, call: Listener) -> Listening {
@@ -106,25 +129,33 @@ fn listen(element: &web_sys::Element, event: &'static str, call: Listener) -> Li
         call(&event);
     });
     done(element.add_event_listener_with_callback(event, closure.as_ref().unchecked_ref()));
-    Listening { event, call, _closure: closure }
+    Listening {
+        event,
+        call,
+        _closure: closure,
+    }
 }
 
 fn follow(element: web_sys::Element, following: Following) -> Box<dyn Any> {
     match following {
-        Following::Attribute(name, of) => Box::new(RenderEffect::new(move |before: Option<Option<String>>| {
-            let now = of();
-            if before.as_ref() != Some(&now) {
-                match &now {
-                    Some(value) => done(element.set_attribute(name, value)),
-                    None => done(element.remove_attribute(name)),
-                };
-            }
-            now
-        })),
+        Following::Attribute(name, of) => {
+            Box::new(RenderEffect::new(move |before: Option<Option<String>>| {
+                let now = of();
+                if before.as_ref() != Some(&now) {
+                    match &now {
+                        Some(value) => done(element.set_attribute(name, value)),
+                        None => done(element.remove_attribute(name)),
+                    };
+                }
+                now
+            }))
+        }
         Following::Value(of) => property(element, "value", Box::new(move || of().into())),
         Following::Chosen(of) => property(element, "checked", Box::new(move || of().into())),
         Following::Children(of) => {
-            Box::new(RenderEffect::new(move |before: Option<Vec<Drawn>>| patch(&element, before.unwrap_or_default(), of())))
+            Box::new(RenderEffect::new(move |before: Option<Vec<Drawn>>| {
+                patch(&element, before.unwrap_or_default(), of())
+            }))
         }
         Following::Rows(keys, row) => {
             let owner = Owner::current().unwrap_or_default();
@@ -137,7 +168,11 @@ fn follow(element: web_sys::Element, following: Following) -> Box<dyn Any> {
     }
 }
 
-fn property(element: web_sys::Element, name: &'static str, of: Box<dyn Fn() -> JsValue>) -> Box<dyn Any> {
+fn property(
+    element: web_sys::Element,
+    name: &'static str,
+    of: Box<dyn Fn() -> JsValue>,
+) -> Box<dyn Any> {
     Box::new(RenderEffect::new(move |_: Option<()>| {
         done(js_sys::Reflect::set(&element, &name.into(), &of()));
     }))
@@ -145,7 +180,10 @@ fn property(element: web_sys::Element, name: &'static str, of: Box<dyn Fn() -> J
 
 /// Makes the children of an element what they are to be, keeping every one that fits.
 fn patch(parent: &web_sys::Node, mut before: Vec<Drawn>, now: Vec<Node>) -> Vec<Drawn> {
-    for gone in before.drain(now.len().min(before.len())..).collect::<Vec<_>>() {
+    for gone in before
+        .drain(now.len().min(before.len())..)
+        .collect::<Vec<_>>()
+    {
         gone.remove();
     }
     let mut before = before.into_iter();
@@ -168,7 +206,9 @@ fn change(parent: &web_sys::Node, before: Drawn, now: Node) -> Drawn {
             }
             Drawn::Text(node, new)
         }
-        (Drawn::Element(old), Node::Element(new)) if fits(&old, &new) => Drawn::Element(change_element(old, new)),
+        (Drawn::Element(old), Node::Element(new)) if fits(&old, &new) => {
+            Drawn::Element(change_element(old, new))
+        }
         (before, now) => {
             let drawn = draw(now);
             done(parent.replace_child(drawn.node(), before.node()));
@@ -183,7 +223,11 @@ fn fits(old: &DrawnElement, new: &Element) -> bool {
         && old.following.is_empty()
         && new.0.following.is_empty()
         && old.listening.len() == new.0.listeners.len()
-        && old.listening.iter().zip(&new.0.listeners).all(|(old, new)| old.event == new.0)
+        && old
+            .listening
+            .iter()
+            .zip(&new.0.listeners)
+            .all(|(old, new)| old.event == new.0)
 }
 
 fn change_element(mut old: DrawnElement, new: Element) -> DrawnElement {
@@ -226,7 +270,11 @@ fn patch_rows(
             let row_owner = owner.with(Owner::new);
             let drawn = row_owner.with(|| draw(Node::Element(row(key))));
             done(parent.insert_before(drawn.node(), before.peek().map(|next| next.drawn.node())));
-            Row { key, drawn, owner: row_owner }
+            Row {
+                key,
+                drawn,
+                owner: row_owner,
+            }
         }));
     }
     for gone in before {

@@ -113,7 +113,11 @@ impl Element {
     }
 
     /// With an attribute that follows signals; `None` takes it away.
-    pub fn attribute_of(self, name: &'static str, of: impl Fn() -> Option<String> + 'static) -> Self {
+    pub fn attribute_of(
+        self,
+        name: &'static str,
+        of: impl Fn() -> Option<String> + 'static,
+    ) -> Self {
         self.with_following(Following::Attribute(name, Box::new(of)))
     }
 
@@ -161,28 +165,42 @@ impl Element {
 
     /// With these elements after what it holds already.
     pub fn children(mut self, children: impl IntoIterator<Item = Element>) -> Self {
-        self.0.children.extend(children.into_iter().map(Node::Element));
+        self.0
+            .children
+            .extend(children.into_iter().map(Node::Element));
         self
     }
 
     /// With words that follow signals; they are all that it holds.
     pub fn text_of(self, of: impl Fn() -> String + 'static) -> Self {
-        self.with_following(Following::Children(Box::new(move || vec![Node::Text(of().into())])))
+        self.with_following(Following::Children(Box::new(move || {
+            vec![Node::Text(of().into())]
+        })))
     }
 
     /// With elements that follow signals; they are all that it holds.
     pub fn children_of(self, of: impl Fn() -> Vec<Element> + 'static) -> Self {
-        self.with_following(Following::Children(Box::new(move || of().into_iter().map(Node::Element).collect())))
+        self.with_following(Following::Children(Box::new(move || {
+            of().into_iter().map(Node::Element).collect()
+        })))
     }
 
     /// With a row for each key, in rising order; they are all that it holds.
-    pub fn rows_of(self, keys: impl Fn() -> Vec<usize> + 'static, row: impl Fn(usize) -> Element + 'static) -> Self {
+    pub fn rows_of(
+        self,
+        keys: impl Fn() -> Vec<usize> + 'static,
+        row: impl Fn(usize) -> Element + 'static,
+    ) -> Self {
         self.with_following(Following::Rows(Box::new(keys), Box::new(row)))
     }
 }
 
 /// What stands in the field that an event came from.
 fn value_of(event: &Event) -> String {
-    let value = event.target().and_then(|target| js_sys::Reflect::get(&target, &"value".into()).ok());
-    value.and_then(|value| value.as_string()).unwrap_or_default()
+    let value = event
+        .target()
+        .and_then(|target| js_sys::Reflect::get(&target, &"value".into()).ok());
+    value
+        .and_then(|value| value.as_string())
+        .unwrap_or_default()
 }

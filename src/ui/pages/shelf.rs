@@ -25,7 +25,11 @@ pub fn shelf(bench: Bench) -> Element {
     let removed = StoredValue::new(None::<Removed>);
     let recipes = move || {
         changes.track();
-        storage::shelf().recipes.into_iter().map(|kept| recipe(bench, kept, removed, changes)).collect()
+        storage::shelf()
+            .recipes
+            .into_iter()
+            .map(|kept| recipe(bench, kept, removed, changes))
+            .collect()
     };
     let aside = move || {
         changes.track();
@@ -34,14 +38,25 @@ pub fn shelf(bench: Bench) -> Element {
             return Vec::new();
         }
         vec![
-            element("h2").class("part__title").attribute("id", "/aside").text("Set aside"),
-            hint("These records cannot be read by this version of the page. They are left as they are."),
-            element("ul").class("shelf").children(aside.into_iter().map(set_aside)),
+            element("h2")
+                .class("part__title")
+                .attribute("id", "/aside")
+                .text("Set aside"),
+            hint(
+                "These records cannot be read by this version of the page. They are left as they are.",
+            ),
+            element("ul")
+                .class("shelf")
+                .children(aside.into_iter().map(set_aside)),
         ]
     };
     let gone = move || {
         changes.track();
-        removed.get_value().map(|gone| removed_bar(bench, gone, removed, changes)).into_iter().collect()
+        removed
+            .get_value()
+            .map(|gone| removed_bar(bench, gone, removed, changes))
+            .into_iter()
+            .collect()
     };
     let blank = button("button button--strong", "New blank recipe", move || {
         bench.open_blank();
@@ -66,12 +81,21 @@ fn hint(words: &'static str) -> Element {
     element("p").class("hint").text(words)
 }
 
-fn removed_bar(bench: Bench, gone: Removed, removed: StoredValue<Option<Removed>>, changes: RwSignal<u32>) -> Element {
-    let words = element("p").class("done__words").text(format!("Removed: {}", gone.title));
+fn removed_bar(
+    bench: Bench,
+    gone: Removed,
+    removed: StoredValue<Option<Removed>>,
+    changes: RwSignal<u32>,
+) -> Element {
+    let words = element("p")
+        .class("done__words")
+        .text(format!("Removed: {}", gone.title));
     let put_back = move || {
         match storage::put_recipe_back(&gone.id, &gone.record) {
             Ok(()) => removed.set_value(None),
-            Err(reason) => bench.aside.set(Some(format!("The recipe could not be put back: {reason}."))),
+            Err(reason) => bench
+                .aside
+                .set(Some(format!("The recipe could not be put back: {reason}."))),
         }
         changes.update(|count| *count += 1);
     };
@@ -82,17 +106,28 @@ fn removed_bar(bench: Bench, gone: Removed, removed: StoredValue<Option<Removed>
         .child(button("button", "Put it back", put_back))
 }
 
-fn recipe(bench: Bench, kept: Kept, removed: StoredValue<Option<Removed>>, changes: RwSignal<u32>) -> Element {
+fn recipe(
+    bench: Bench,
+    kept: Kept,
+    removed: StoredValue<Option<Removed>>,
+    changes: RwSignal<u32>,
+) -> Element {
     let Kept { id, title, changed } = kept;
     let opened = id.clone();
     let label = format!("Remove {title}");
-    let open = opening(title.clone(), device::date_shown(changed), move || bench.open_kept(&opened));
+    let open = opening(title.clone(), device::date_shown(changed), move || {
+        bench.open_kept(&opened)
+    });
     let remove = move || {
         if let Some(record) = storage::remove_recipe(&id) {
             if id == bench.open_id() {
                 bench.open_blank();
             }
-            removed.set_value(Some(Removed { id: id.clone(), title: title.clone(), record }));
+            removed.set_value(Some(Removed {
+                id: id.clone(),
+                title: title.clone(),
+                record,
+            }));
             changes.update(|count| *count += 1);
         }
     };
@@ -106,12 +141,21 @@ fn demo(bench: Bench, demo: &'static Demo) -> Element {
 }
 
 /// A link to the ticket that opens a recipe on the way.
-fn opening(title: impl Into<Words>, beside: impl Into<Words>, open: impl Fn() + 'static) -> Element {
+fn opening(
+    title: impl Into<Words>,
+    beside: impl Into<Words>,
+    open: impl Fn() + 'static,
+) -> Element {
     element("a")
         .class("shelf__open")
         .attribute("href", "#/")
         .on_touch(open)
-        .child(element("span").class("shelf__title").attribute("dir", "auto").text(title))
+        .child(
+            element("span")
+                .class("shelf__title")
+                .attribute("dir", "auto")
+                .text(title),
+        )
         .child(element("span").class("shelf__beside").text(beside))
 }
 
@@ -124,5 +168,8 @@ fn set_aside(aside: SetAside) -> Element {
     let download = button("button", "Download it", move || {
         device::download(&format!("{}.json", key.replace('/', "-")), &text);
     });
-    element("li").class("shelf__item").child(words).child(download)
+    element("li")
+        .class("shelf__item")
+        .child(words)
+        .child(download)
 }

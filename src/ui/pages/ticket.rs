@@ -9,10 +9,15 @@ use leptos::prelude::*;
 /// The page of the open recipe.
 pub fn ticket(bench: Bench) -> Element {
     let title = move || {
-        bench.part(Part::Title, |sheet| sheet.title.clone()).unwrap_or_else(|| "Untitled recipe".into())
+        bench
+            .part(Part::Title, |sheet| sheet.title.clone())
+            .unwrap_or_else(|| "Untitled recipe".into())
     };
     Effect::new(move |_| document().set_title(&format!("{} · Batterwright", title())));
-    let head = element("h1").class("ticket__title").attribute("dir", "auto").text_of(title);
+    let head = element("h1")
+        .class("ticket__title")
+        .attribute("dir", "auto")
+        .text_of(title);
     let notes = element("div")
         .class("ticket__notes")
         .attribute("aria-hidden", "true")
@@ -31,5 +36,12 @@ pub fn ticket(bench: Bench) -> Element {
         parts::sources(bench),
         notes,
     ]);
-    element("div").class("bench").child(element("div").class("bench__text").child(parts::recipe_text(bench))).child(ticket)
+    element("div")
+        .class("bench")
+        .child(
+            element("div")
+                .class("bench__text")
+                .child(parts::recipe_text(bench)),
+        )
+        .child(ticket)
 }

@@ -8,8 +8,15 @@ use crate::ui::state::Bench;
 
 /// The part on allergens and cautions.
 pub fn allergens(bench: Bench) -> Element {
-    let notes =
-        move || bench.part(Part::Allergens, |sheet| sheet.allergens.iter().map(|note| allergen(bench, note)).collect());
+    let notes = move || {
+        bench.part(Part::Allergens, |sheet| {
+            sheet
+                .allergens
+                .iter()
+                .map(|note| allergen(bench, note))
+                .collect()
+        })
+    };
     let none = move || match bench.part(Part::Allergens, |sheet| sheet.allergens.is_empty()) {
         true => "None that the tables know of in the lines that were read.".to_owned(),
         false => String::new(),
@@ -17,7 +24,11 @@ pub fn allergens(bench: Bench) -> Element {
     let plant_based = move || bench.part(Part::Allergens, |sheet| sheet.plant_based.clone());
     let cautions = move || {
         bench.part(Part::Allergens, |sheet| {
-            sheet.cautions.iter().map(|caution| paragraph("cautions__sentence", caution.clone())).collect()
+            sheet
+                .cautions
+                .iter()
+                .map(|caution| paragraph("cautions__sentence", caution.clone()))
+                .collect()
         })
     };
     section("/allergens", "Allergens and cautions").children([

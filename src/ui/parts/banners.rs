@@ -10,35 +10,66 @@ use leptos::prelude::*;
 pub fn banners(bench: Bench) -> Element {
     let update = heard("data-update", "batterwright:update-ready");
     let offline = heard("data-offline", "batterwright:offline-ready");
-    let ready = move || if offline.get() { "Ready for offline use.".to_owned() } else { String::new() };
+    let ready = move || {
+        if offline.get() {
+            "Ready for offline use.".to_owned()
+        } else {
+            String::new()
+        }
+    };
     element("div").class("banners").children([
-        element("div").attribute("role", "alert").children_of(move || unkept(bench)),
-        element("div").attribute("role", "alert").children_of(move || aside(bench)),
-        element("div").attribute("role", "status").children_of(move || new_version(update)),
-        element("p").class("banners__note").attribute("role", "status").text_of(ready),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || unkept(bench)),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || aside(bench)),
+        element("div")
+            .attribute("role", "status")
+            .children_of(move || new_version(update)),
+        element("p")
+            .class("banners__note")
+            .attribute("role", "status")
+            .text_of(ready),
     ])
 }
 
 /// Says that the open recipe is not being kept, and why.
 fn unkept(bench: Bench) -> Vec<Element> {
-    let Some(reason) = bench.unkept.get() else { return Vec::new() };
+    let Some(reason) = bench.unkept.get() else {
+        return Vec::new();
+    };
     let words = element("p").class("banner__words").child(element("strong").text("This recipe is not being kept: ")).text(
         format!("{reason}. The text stays on this page while it is open; copy it or download it before you leave."),
     );
     let download = button("button", "Download the text", move || {
         bench.inputs_now(|inputs| device::download("recipe.txt", &inputs.text));
     });
-    vec![element("div").class("banner banner--fault").child(words).child(download)]
+    vec![
+        element("div")
+            .class("banner banner--fault")
+            .child(words)
+            .child(download),
+    ]
 }
 
 /// Says that a record had to be set aside.
 fn aside(bench: Bench) -> Vec<Element> {
-    let Some(words) = bench.aside.get() else { return Vec::new() };
+    let Some(words) = bench.aside.get() else {
+        return Vec::new();
+    };
     let banner = element("div")
         .class("banner banner--look")
         .child(element("p").class("banner__words").text(words))
-        .child(element("a").class("button").attribute("href", "#/shelf").text("Go to the shelf"))
-        .child(button("button button--plain", "Close", move || bench.aside.set(None)));
+        .child(
+            element("a")
+                .class("button")
+                .attribute("href", "#/shelf")
+                .text("Go to the shelf"),
+        )
+        .child(button("button button--plain", "Close", move || {
+            bench.aside.set(None)
+        }));
     vec![banner]
 }
 
@@ -49,9 +80,17 @@ fn new_version(update: RwSignal<bool>) -> Vec<Element> {
     }
     let banner = element("div")
         .class("banner banner--look")
-        .child(element("p").class("banner__words").text("A new version is ready."))
-        .child(button("button", "Use it now", || device::tell("batterwright:take-over")))
-        .child(button("button button--plain", "Later", move || update.set(false)));
+        .child(
+            element("p")
+                .class("banner__words")
+                .text("A new version is ready."),
+        )
+        .child(button("button", "Use it now", || {
+            device::tell("batterwright:take-over")
+        }))
+        .child(button("button button--plain", "Later", move || {
+            update.set(false)
+        }));
     vec![banner]
 }
 

@@ -11,12 +11,21 @@ pub fn section(id: &'static str, title: &'static str) -> Element {
         .class("part")
         .attribute("id", id)
         .attribute("aria-labelledby", heading.clone())
-        .child(element("h2").class("part__title").attribute("id", heading).text(title))
+        .child(
+            element("h2")
+                .class("part__title")
+                .attribute("id", heading)
+                .text(title),
+        )
 }
 
 /// A button that calls back when touched.
 pub fn button(class: &'static str, words: impl Into<Words>, touch: impl Fn() + 'static) -> Element {
-    element("button").class(class).attribute("type", "button").text(words).on_touch(touch)
+    element("button")
+        .class(class)
+        .attribute("type", "button")
+        .text(words)
+        .on_touch(touch)
 }
 
 /// A paragraph.
@@ -39,24 +48,38 @@ pub fn figure(label: String, value: String, how: String) -> Element {
         .child(element("span").class("figure__label").text(label))
         .text(" ")
         .child(element("strong").class("figure__value").text(value));
-    element("details").class("figure").child(line).child(paragraph("figure__how", how))
+    element("details")
+        .class("figure")
+        .child(line)
+        .child(paragraph("figure__how", how))
 }
 
 /// A place that opens at a touch.
 pub fn folded(words: &'static str) -> Element {
-    let line = element("summary").class("figure__line").child(element("span").class("figure__label").text(words));
+    let line = element("summary")
+        .class("figure__line")
+        .child(element("span").class("figure__label").text(words));
     element("details").class("figure no-print").child(line)
 }
 
 /// The head of a table, in one row: each column's class and name.
 pub fn table_head(columns: [(&'static str, &'static str); 3]) -> Element {
-    let columns = columns.map(|(class, name)| element("th").attribute("scope", "col").class(class).text(name));
+    let columns = columns.map(|(class, name)| {
+        element("th")
+            .attribute("scope", "col")
+            .class(class)
+            .text(name)
+    });
     element("thead").child(element("tr").children(columns))
 }
 
 /// Links to the rows of lines.
 pub fn line_links(bench: Bench, lines: &[usize]) -> Element {
-    element("ul").class("lines").children(lines.iter().map(|&line| element("li").child(line_link(bench, line))))
+    element("ul").class("lines").children(
+        lines
+            .iter()
+            .map(|&line| element("li").child(line_link(bench, line))),
+    )
 }
 
 /// A link to the row of a line, which it opens.

@@ -13,7 +13,12 @@ const MOST: usize = 100;
 pub fn findings(bench: Bench) -> Element {
     let shown = move || {
         bench.part(Part::Findings, |sheet| {
-            sheet.findings.iter().take(MOST).map(|found| finding(bench, found, "h3")).collect()
+            sheet
+                .findings
+                .iter()
+                .take(MOST)
+                .map(|found| finding(bench, found, Some("h3")))
+                .collect()
         })
     };
     let words = move || match bench.part(Part::Findings, |sheet| sheet.findings.len()) {
@@ -26,25 +31,43 @@ pub fn findings(bench: Bench) -> Element {
         .child(element("p").class("hint").text_of(words))
 }
 
-/// One finding; its title is an element of that name.
-pub fn finding(bench: Bench, finding: &Finding, title: &'static str) -> Element {
+/// One finding; its title is an element of that name. Without one only what would mend it is shown.
+pub fn finding(bench: Bench, finding: &Finding, title: Option<&'static str>) -> Element {
     let (look, word) = match finding.severity {
         Severity::Fault => ("fault", "Fault"),
         Severity::Look => ("look", "Look"),
         Severity::Note => ("note", "Note"),
     };
-    let limit = (!finding.limit.is_empty()).then(|| paragraph("finding__why", format!("Limit: {}", finding.limit)));
+    let limit = (!finding.limit.is_empty())
+        .then(|| paragraph("finding__why", format!("Limit: {}", finding.limit)));
     let more = element("details")
         .class("finding__more")
-        .child(element("summary").class("finding__summary").text("Why, and by what limit"))
+        .child(
+            element("summary")
+                .class("finding__summary")
+                .text("Why, and by what limit"),
+        )
         .child(paragraph("finding__why", finding.why))
         .children(limit);
+    let head = title.map(|title| {
+        element("div")
+            .child(paragraph("finding__grave", word))
+            .child(
+                element(title)
+                    .class("finding__title")
+                    .text(finding.title.clone()),
+            )
+            .child(paragraph("finding__sentence", finding.sentence.clone()))
+    });
     element("article")
         .class(format!("finding finding--{look}"))
-        .child(paragraph("finding__grave", word))
-        .child(element(title).class("finding__title").text(finding.title.clone()))
-        .child(paragraph("finding__sentence", finding.sentence.clone()))
-        .children(finding.remedies.iter().map(|offered| remedy(bench, offered.clone())))
+        .children(head)
+        .children(
+            finding
+                .remedies
+                .iter()
+                .map(|offered| remedy(bench, offered.clone())),
+        )
         .child(more)
         .child(line_links(bench, &finding.lines))
 }

@@ -13,9 +13,22 @@ pub fn gas_rule(gas: &GasSheet) -> Element {
     let drawn = frame("hatch-gas")
         .child(band(x(gas.band_low), x(gas.band_high), 8.0, "hatch-gas"))
         .child(bar("rule__bar", EDGE, x(gas.percent.mean), 20.0, 16.0))
-        .child(line("rule__whisker", x(gas.percent.low), x(gas.percent.high), 28.0))
+        .child(line(
+            "rule__whisker",
+            x(gas.percent.low),
+            x(gas.percent.high),
+            28.0,
+        ))
         .child(line("rule__line", EDGE, WIDE - EDGE, 44.0))
         .children(ticks)
-        .child(words("rule__end rule__end--middle", WIDE / 2.0, "gas, per cent of the flour"));
-    captioned(drawn, &gas.words, "Hatched: what a batter of this flour wants.")
+        .child(words(
+            "rule__end rule__end--middle",
+            WIDE / 2.0,
+            "gas, per cent of the flour",
+        ));
+    captioned(
+        drawn,
+        &gas.words,
+        "Hatched: what a batter of this flour wants.",
+    )
 }

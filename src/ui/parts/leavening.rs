@@ -5,7 +5,7 @@ use super::common::{figure, paragraph, section};
 use super::findings::finding;
 use super::gas_rule::gas_rule;
 use super::ph_rule::ph_rule;
-use super::verdict_strip::{look, mark};
+use super::verdict_strip::{beside, look, mark};
 use crate::baking::finding;
 use crate::baking::worksheet::{LeaveningSheet, Verdict};
 use crate::ui::dom::{Element, element};
@@ -15,7 +15,8 @@ use crate::ui::state::Bench;
 /// The part on acid, soda and gas.
 pub fn leavening(bench: Bench) -> Element {
     let place = |of: fn(&LeaveningSheet) -> Vec<Element>| {
-        element("div").children_of(move || bench.part(Part::Leavening, |sheet| of(&sheet.leavening)))
+        element("div")
+            .children_of(move || bench.part(Part::Leavening, |sheet| of(&sheet.leavening)))
     };
     let acid = place(|sheet| {
         let rule = sheet.rule.as_ref().map(ph_rule);
@@ -23,15 +24,32 @@ pub fn leavening(bench: Bench) -> Element {
     });
     let gas = place(|sheet| {
         let rule = sheet.gas.as_ref().map(gas_rule);
-        [verdict(&sheet.gas_verdict)].into_iter().chain(rule).collect()
+        [verdict(&sheet.gas_verdict)]
+            .into_iter()
+            .chain(rule)
+            .collect()
     });
     let figures = place(|sheet| {
-        sheet.figures.iter().map(|shown| figure(shown.label.clone(), shown.value.clone(), shown.how.clone())).collect()
+        sheet
+            .figures
+            .iter()
+            .map(|shown| figure(shown.label.clone(), shown.value.clone(), shown.how.clone()))
+            .collect()
     });
     let mends = move || {
         bench.part(Part::Findings, |sheet| {
-            let about = sheet.findings.iter().filter(|finding| about_leavening(finding));
-            about.map(|about| finding(bench, about, "p")).collect()
+            let about = sheet
+                .findings
+                .iter()
+                .filter(|finding| about_leavening(finding));
+            // What the verdict has said already is not said again; what mends it stands right below.
+            let said = [
+                &sheet.leavening.verdict.title,
+                &sheet.leavening.gas_verdict.title,
+            ];
+            about
+                .map(|about| finding(bench, about, (!said.contains(&&about.title)).then_some("p")))
+                .collect()
         })
     };
     section("/acid", "Acid and gas").children([
@@ -39,23 +57,33 @@ pub fn leavening(bench: Bench) -> Element {
         element("div").class("findings").children_of(mends),
         acid_shares(bench),
         figures,
-        element("h3").class("part__sub").attribute("id", "/gas").text("Gas"),
+        element("h3")
+            .class("part__sub")
+            .attribute("id", "/gas")
+            .text("Gas"),
         gas,
     ])
 }
 
 /// Findings whose remedies belong beside the rules.
 fn about_leavening(finding: &finding::Finding) -> bool {
-    ["soda", "gas", "acid"].iter().any(|word| finding.name.contains(word))
+    ["soda", "gas", "acid"]
+        .iter()
+        .any(|word| finding.name.contains(word))
 }
 
 fn verdict(verdict: &Verdict) -> Element {
     let title = element("p")
         .class("verdict__title")
-        .child(element("span").class("verdict__mark").attribute("aria-hidden", "true").text(mark(verdict.kind)))
+        .child(
+            element("span")
+                .class("verdict__mark")
+                .attribute("aria-hidden", "true")
+                .text(mark(verdict.kind)),
+        )
         .child(element("strong").text(verdict.title.clone()))
         .text(" ")
-        .child(element("span").class("verdict__sure").text(verdict.sure.clone()));
+        .child(element("span").class("verdict__sure").text(beside(verdict)));
     element("div")
         .class(format!("verdict verdict--{}", look(verdict.kind)))
         .child(title)

@@ -15,19 +15,36 @@ const HEAVIEST: f64 = 1_000_000.0;
 /// The form for mending a line. What is written holds at once.
 pub fn mend(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     let none = button("button button--plain", "Not an ingredient", move || {
-        bench.change(format!("line {line} is not an ingredient"), false, |inputs| {
-            inputs.call_ingredient(line, Some(false));
-        });
+        bench.change(
+            format!("line {line} is not an ingredient"),
+            false,
+            |inputs| {
+                inputs.call_ingredient(line, Some(false));
+            },
+        );
     });
-    let back = button("button button--plain", "Take back what I changed", move || {
-        bench.change(format!("what line {line} was mended to"), false, |inputs| inputs.uncorrect(line));
-    })
+    let back = button(
+        "button button--plain",
+        "Take back what I changed",
+        move || {
+            bench.change(format!("what line {line} was mended to"), false, |inputs| {
+                inputs.uncorrect(line)
+            });
+        },
+    )
     .hidden_while(move || {
-        changes.track();
+        changes.get();
         !bench.sheet(|sheet| sheet.lines.get(line - 1).is_some_and(|line| line.corrected))
     });
-    let buttons = element("div").class("mend__buttons").child(none).child(back);
-    element("div").class("mend").children([own_weight(bench, line, changes), own_ingredient(bench, line, changes), buttons])
+    let buttons = element("div")
+        .class("mend__buttons")
+        .child(none)
+        .child(back);
+    element("div").class("mend").children([
+        own_weight(bench, line, changes),
+        own_ingredient(bench, line, changes),
+        buttons,
+    ])
 }
 
 /// The baker's own weight for the line.
@@ -38,8 +55,12 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     let written = StoredValue::new(String::new());
     // What was written stays as it was written; the field changes only when the weight was changed elsewhere.
     let value = move || {
-        changes.track();
-        let given = bench.inputs_now(|inputs| inputs.correction(line).and_then(|correction| correction.grams));
+        changes.get();
+        let given = bench.inputs_now(|inputs| {
+            inputs
+                .correction(line)
+                .and_then(|correction| correction.grams)
+        });
         let written = written.get_value();
         match read_grams(&written) {
             Ok(grams) if grams != given => given.map(|grams| grams.to_string()).unwrap_or_default(),
@@ -51,7 +72,9 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         match read_grams(&typed) {
             Ok(grams) => {
                 trouble.set(String::new());
-                bench.change(format!("your weight for line {line}"), true, |inputs| inputs.weigh(line, grams));
+                bench.change(format!("your weight for line {line}"), true, |inputs| {
+                    inputs.weigh(line, grams)
+                });
             }
             Err(sentence) => trouble.set(sentence),
         }
@@ -64,26 +87,46 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         .attribute("autocomplete", "off")
         .attribute("aria-describedby", format!("{hint} {said}"))
         .value_of(value)
-        .attribute_of("aria-invalid", move || trouble.with(|trouble| (!trouble.is_empty()).then(|| "true".to_owned())))
+        .attribute_of("aria-invalid", move || {
+            trouble.with(|trouble| (!trouble.is_empty()).then(|| "true".to_owned()))
+        })
         .on_value("input", typed);
     element("div").class("field").children([
-        element("label").class("label").attribute("for", id).text("Your own weight in the recipe, in grams"),
-        paragraph("hint", "From the scale or the packet. Empty takes it back.").attribute("id", hint),
+        element("label")
+            .class("label")
+            .attribute("for", id)
+            .text("Your own weight in the recipe, in grams"),
+        paragraph("hint", "From the scale or the packet. Empty takes it back.")
+            .attribute("id", hint),
         input,
-        element("p").class("trouble").attribute("id", said).attribute("role", "status").text_of(move || trouble.get()),
+        element("p")
+            .class("trouble")
+            .attribute("id", said)
+            .attribute("role", "status")
+            .text_of(move || trouble.get()),
     ])
 }
 
 /// A weight as typed; a comma may stand for the point, "g" may follow. Empty is no weight of one's own.
 fn read_grams(typed: &str) -> Result<Option<f64>, String> {
-    let plain = typed.trim().trim_end_matches(['g', 'G']).trim_end().replace(',', ".");
+    let plain = typed
+        .trim()
+        .trim_end_matches(['g', 'G'])
+        .trim_end()
+        .replace(',', ".");
     if plain.is_empty() {
         return Ok(None);
     }
     match plain.parse::<f64>() {
         Ok(grams) if (0.0..=HEAVIEST).contains(&grams) => Ok(Some(grams)),
-        Ok(_) => Err(format!("{} is no weight for a kitchen: write grams from 0 to 1000000.", typed.trim())),
-        Err(_) => Err(format!("\"{}\" is not a number: write grams, such as 125 or 12.5.", typed.trim())),
+        Ok(_) => Err(format!(
+            "{} is no weight for a kitchen: write grams from 0 to 1000000.",
+            typed.trim()
+        )),
+        Err(_) => Err(format!(
+            "\"{}\" is not a number: write grams, such as 125 or 12.5.",
+            typed.trim()
+        )),
     }
 }
 
@@ -92,9 +135,11 @@ fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     let asked = RwSignal::new(String::new());
     let id = format!("own-ingredient-{line}");
     let offers = move || {
-        changes.track();
+        changes.get();
         match asked.with(|asked| asked.trim().is_empty()) {
-            true => bench.sheet(|sheet| sheet.lines.get(line - 1).map(|line| line.offers.clone())).unwrap_or_default(),
+            true => bench
+                .sheet(|sheet| sheet.lines.get(line - 1).map(|line| line.offers.clone()))
+                .unwrap_or_default(),
             false => asked.with(|asked| found(asked)),
         }
     };
@@ -107,8 +152,12 @@ fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         });
         element("li").child(choose)
     };
-    let none = move || match asked.with(|asked| !asked.trim().is_empty() && found(asked).is_empty()) {
-        true => "The tables hold no such ingredient. Give its weight above; its make-up stays unknown.".to_owned(),
+    let none = move || match asked.with(|asked| !asked.trim().is_empty() && found(asked).is_empty())
+    {
+        true => {
+            "The tables hold no such ingredient. Give its weight above; its make-up stays unknown."
+                .to_owned()
+        }
         false => String::new(),
     };
     let input = element("input")
@@ -120,13 +169,19 @@ fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         .value_of(move || asked.get())
         .on_value("input", move |typed| asked.set(typed));
     element("div").class("field").children([
-        element("label").class("label").attribute("for", id).text("It is another ingredient"),
+        element("label")
+            .class("label")
+            .attribute("for", id)
+            .text("It is another ingredient"),
         input,
         element("ul")
             .class("offers")
             .attribute("aria-label", "Ingredients that it may be")
             .children_of(move || offers().into_iter().map(offer).collect()),
-        element("p").class("hint").attribute("role", "status").text_of(none),
+        element("p")
+            .class("hint")
+            .attribute("role", "status")
+            .text_of(none),
     ])
 }
 
@@ -134,18 +189,36 @@ fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
 fn found(asked: &str) -> Vec<Offer> {
     let asked = asked.to_lowercase();
     let begins = |name: &str| {
-        asked.split_whitespace().all(|part| name.split([' ', '-', '(']).any(|word| word.starts_with(part)))
+        asked.split_whitespace().all(|part| {
+            name.split([' ', '-', '('])
+                .any(|word| word.starts_with(part))
+        })
     };
-    let shown = ingredient::all().iter().enumerate().filter(|(_, known)| begins(&known.name.to_lowercase()));
-    let named = ingredient::aliases().iter().filter(|alias| begins(alias.name));
+    let shown = ingredient::all()
+        .iter()
+        .enumerate()
+        .filter(|(_, known)| begins(&known.name.to_lowercase()));
+    let named = ingredient::aliases()
+        .iter()
+        .filter(|alias| begins(alias.name));
     let mut places: Vec<usize> = Vec::new();
-    for place in shown.map(|(place, _)| place).chain(named.map(|alias| alias.index)) {
+    for place in shown
+        .map(|(place, _)| place)
+        .chain(named.map(|alias| alias.index))
+    {
         if places.len() < OFFERS && !places.contains(&place) {
             places.push(place);
         }
     }
-    let known = places.into_iter().filter_map(|place| ingredient::all().get(place));
-    known.map(|known| Offer { key: known.key, name: known.name }).collect()
+    let known = places
+        .into_iter()
+        .filter_map(|place| ingredient::all().get(place));
+    known
+        .map(|known| Offer {
+            key: known.key,
+            name: known.name,
+        })
+        .collect()
 }
 
 #[cfg(test)]
@@ -165,7 +238,11 @@ mod tests {
 
     #[test]
     fn ingredients_are_found_by_the_beginnings_of_words() {
-        assert!(found("butterm").iter().any(|offer| offer.name.to_lowercase().contains("buttermilk")));
+        assert!(
+            found("butterm")
+                .iter()
+                .any(|offer| offer.name.to_lowercase().contains("buttermilk"))
+        );
         assert!(found("zzz").is_empty());
     }
 }

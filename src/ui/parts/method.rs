@@ -21,29 +21,52 @@ struct Kept {
 pub fn method(bench: Bench) -> Element {
     let kept = move || bench.part(Part::Words, |sheet| kept(&sheet.lines));
     let shown = move |kept: Kept| match kept.heading {
-        true => element("h3").class("method__heading").attribute("dir", "auto").text(kept.text),
+        true => element("h3")
+            .class("method__heading")
+            .attribute("dir", "auto")
+            .text(kept.text),
         false => paragraph("method__line", kept.text).attribute("dir", "auto"),
     };
-    let text = element("div").class("method").children_of(move || kept().into_iter().map(shown).collect());
-    let choices = move || kept().into_iter().filter(|kept| !kept.heading).map(|kept| choice(bench, kept)).collect();
-    let empty =
-        paragraph("hint", "No method and no notes in the text.").hidden_while(move || !kept().is_empty());
+    let text = element("div")
+        .class("method")
+        .children_of(move || kept().into_iter().map(shown).collect());
+    let choices = move || {
+        kept()
+            .into_iter()
+            .filter(|kept| !kept.heading)
+            .map(|kept| choice(bench, kept))
+            .collect()
+    };
+    let empty = paragraph("hint", "No method and no notes in the text.")
+        .hidden_while(move || !kept().is_empty());
     let choices = folded("Is one of these an ingredient?")
         .child(element("ul").class("offers").children_of(choices))
         .hidden_while(move || kept().is_empty());
-    section("/method", "Method and notes").child(text).child(empty).child(choices)
+    section("/method", "Method and notes")
+        .child(text)
+        .child(empty)
+        .child(choices)
 }
 
 fn kept(lines: &[SheetLine]) -> Vec<Kept> {
-    let ingredient = |line: &SheetLine| matches!(line.status, Status::Weighed | Status::NotWeighed | Status::NotRead);
-    let shown = lines.iter().enumerate().filter(|(index, line)| match line.status {
-        Status::Method | Status::Note => true,
-        // Headings of ingredients stand among the weights.
-        Status::Heading => {
-            !lines[index + 1..].iter().find(|next| next.status != Status::Blank).is_some_and(ingredient)
-        }
-        _ => false,
-    });
+    let ingredient = |line: &SheetLine| {
+        matches!(
+            line.status,
+            Status::Weighed | Status::NotWeighed | Status::NotRead
+        )
+    };
+    let shown = lines
+        .iter()
+        .enumerate()
+        .filter(|(index, line)| match line.status {
+            Status::Method | Status::Note => true,
+            // Headings of ingredients stand among the weights.
+            Status::Heading => !lines[index + 1..]
+                .iter()
+                .find(|next| next.status != Status::Blank)
+                .is_some_and(ingredient),
+            _ => false,
+        });
     let kept = shown.map(|(_, line)| Kept {
         line: line.line,
         text: line.text.trim().to_owned(),
@@ -54,10 +77,21 @@ fn kept(lines: &[SheetLine]) -> Vec<Kept> {
 }
 
 fn choice(bench: Bench, kept: Kept) -> Element {
-    let Kept { line, text, corrected, .. } = kept;
-    let label = if corrected { format!("Take back what I changed: {text}") } else { text };
+    let Kept {
+        line,
+        text,
+        corrected,
+        ..
+    } = kept;
+    let label = if corrected {
+        format!("Take back what I changed: {text}")
+    } else {
+        text
+    };
     let choose = button("button button--offer", label, move || match corrected {
-        true => bench.change(format!("what line {line} was mended to"), false, |inputs| inputs.uncorrect(line)),
+        true => bench.change(format!("what line {line} was mended to"), false, |inputs| {
+            inputs.uncorrect(line)
+        }),
         false => bench.change(format!("line {line} is an ingredient"), false, |inputs| {
             inputs.call_ingredient(line, Some(true));
         }),

@@ -5,10 +5,30 @@ use crate::ui::route::{Place, Route};
 use leptos::prelude::*;
 
 const PAGES: [(&str, &str, Route, &str); 4] = [
-    ("#/", "Ticket", Route::Ticket(Place::Top), "M6 3h12v18l-3-2-3 2-3-2-3 2zM9 8h6M9 12h6"),
-    ("#/shelf", "Shelf", Route::Shelf, "M3 9h18M3 20h18M6 9V4h4v5M13 9V5h5v4M6 20v-6h5v6M14 20v-7h3v7"),
-    ("#/settings", "Settings", Route::Settings, "M5 4h10l-1 9H6zM15 6h3v4h-3.4M8 17h4M4 21h12"),
-    ("#/about", "About", Route::About, "M12 3a9 9 0 1 0 .01 0M12 11v6M12 7v.5"),
+    (
+        "#/",
+        "Ticket",
+        Route::Ticket(Place::Top),
+        "M6 3h12v18l-3-2-3 2-3-2-3 2zM9 8h6M9 12h6",
+    ),
+    (
+        "#/shelf",
+        "Shelf",
+        Route::Shelf,
+        "M3 9h18M3 20h18M6 9V4h4v5M13 9V5h5v4M6 20v-6h5v6M14 20v-7h3v7",
+    ),
+    (
+        "#/settings",
+        "Settings",
+        Route::Settings,
+        "M5 4h10l-1 9H6zM15 6h3v4h-3.4M8 17h4M4 21h12",
+    ),
+    (
+        "#/about",
+        "About",
+        Route::About,
+        "M12 3a9 9 0 1 0 .01 0M12 11v6M12 7v.5",
+    ),
 ];
 
 /// The name of the program and the bar of pages.
@@ -22,7 +42,9 @@ pub fn navigation(route: ReadSignal<Route>) -> Vec<Element> {
         let link = element("a")
             .class("pages__link")
             .attribute("href", address)
-            .attribute_of("aria-current", move || route.get().same_page(page).then(|| "page".to_owned()))
+            .attribute_of("aria-current", move || {
+                route.get().same_page(page).then(|| "page".to_owned())
+            })
             .child(icon)
             .text(name);
         element("li").class("pages__item").child(link)
@@ -31,11 +53,18 @@ pub fn navigation(route: ReadSignal<Route>) -> Vec<Element> {
         .class("pages")
         .attribute("aria-label", "Pages")
         .child(element("ul").class("pages__list").children(links));
-    let skip = element("a").class("skip").attribute("href", "#main").text("Skip to the page");
+    let skip = element("a")
+        .class("skip")
+        .attribute("href", "#main")
+        .text("Skip to the page");
     let head = element("header")
         .class("head")
         .child(element("p").class("head__name").text("Batterwright"))
-        .child(element("p").class("head__job").text("Cups to grams, a leavening verdict, another pan"))
+        .child(
+            element("p")
+                .class("head__job")
+                .text("Cups to grams, a leavening verdict, another pan"),
+        )
         .child(pages);
     vec![skip, head]
 }

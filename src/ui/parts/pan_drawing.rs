@@ -4,16 +4,26 @@ use super::common::paragraph;
 use crate::baking::pan::Section;
 use crate::ui::dom::{Element, drawing, element};
 
-/// The drawing of a pan, with how full it is. `widest` is the width of the widest pan on the page, in millimetres.
-pub fn pan_drawing(section: Section, fill: &str, widest: f64) -> Element {
-    let Section { top, base, depth, tube_top, tube_base, batter, count } = section;
+/// The drawing of a pan. `widest` is the width of the widest pan on the page, in millimetres.
+pub fn pan_drawing(section: Section, widest: f64) -> Element {
+    let Section {
+        top,
+        base,
+        depth,
+        tube_top,
+        tube_base,
+        batter,
+        count,
+    } = section;
     let batter = batter.unwrap_or(0.0);
     let wide = widest.max(1.0) * 1.12;
     let air = (batter - depth).max(0.0) + depth * 0.25;
     let (floor, middle) = (air + depth, wide / 2.0);
     let level = batter.min(depth);
     // Half a width at the level of the batter, on walls that run straight from base to brim.
-    let half = |base: f64, top: f64| (base + (top - base) * if depth > 0.0 { level / depth } else { 0.0 }) / 2.0;
+    let half = |base: f64, top: f64| {
+        (base + (top - base) * if depth > 0.0 { level / depth } else { 0.0 }) / 2.0
+    };
     let (outer, inner) = (half(base, top), half(tube_base, tube_top));
     let filled = |side: f64| {
         format!(
@@ -26,9 +36,17 @@ pub fn pan_drawing(section: Section, fill: &str, widest: f64) -> Element {
         )
     };
     let wall = |side: f64, base: f64, top: f64| {
-        format!("M{:.1} {floor:.1} L{:.1} {air:.1}", middle + side * base / 2.0, middle + side * top / 2.0)
+        format!(
+            "M{:.1} {floor:.1} L{:.1} {air:.1}",
+            middle + side * base / 2.0,
+            middle + side * top / 2.0
+        )
     };
-    let mut walls = format!("M{:.1} {floor:.1} H{:.1}", middle - base / 2.0, middle + base / 2.0);
+    let mut walls = format!(
+        "M{:.1} {floor:.1} H{:.1}",
+        middle - base / 2.0,
+        middle + base / 2.0
+    );
     for side in [-1.0, 1.0] {
         walls += &wall(side, base, top);
         if tube_base > 0.0 {
@@ -43,7 +61,9 @@ pub fn pan_drawing(section: Section, fill: &str, widest: f64) -> Element {
             .figure("y1", floor - batter)
             .figure("y2", floor - batter)
     });
-    let batter = drawing("path").class("pan__batter").attribute("d", filled(-1.0) + &filled(1.0));
+    let batter = drawing("path")
+        .class("pan__batter")
+        .attribute("d", filled(-1.0) + &filled(1.0));
     let drawn = drawing("svg")
         .class("pan")
         .attribute("viewBox", format!("0 0 {wide:.1} {:.1}", floor + 8.0))
@@ -51,7 +71,13 @@ pub fn pan_drawing(section: Section, fill: &str, widest: f64) -> Element {
         .child(batter)
         .child(drawing("path").class("pan__wall").attribute("d", walls))
         .children(over);
-    let note = if count > 1 { format!("{count} of these. {fill}") } else { fill.to_owned() };
-    let caption = element("figcaption").class("drawing__words").child(paragraph("drawing__key", note));
-    element("figure").class("drawing").child(drawn).child(caption)
+    let caption = (count > 1).then(|| {
+        element("figcaption")
+            .class("drawing__words")
+            .child(paragraph("drawing__key", format!("{count} of these.")))
+    });
+    element("figure")
+        .class("drawing")
+        .child(drawn)
+        .children(caption)
 }

@@ -9,18 +9,35 @@ use crate::ui::state::Bench;
 /// The form of a pan: of the one on the shelf (`other`) or the recipe's own.
 pub fn pan_form(bench: Bench, other: bool) -> Element {
     let name = if other { "other-pan" } else { "own-pan" };
-    let legend = if other { "The pan on the shelf" } else { "The recipe's pan" };
-    let shapes = Shape::ALL.iter().enumerate().map(|(at, shape)| (at.to_string(), shape.words()));
+    let legend = if other {
+        "The pan on the shelf"
+    } else {
+        "The recipe's pan"
+    };
+    let shapes = Shape::ALL
+        .iter()
+        .enumerate()
+        .map(|(at, shape)| (at.to_string(), shape.words()));
     let shape = select(
         format!("{name}-shape"),
         "Shape",
         shapes.collect(),
         move || {
             let shape = view(bench, other, |view| view.entry.shape);
-            Shape::ALL.iter().position(|known| Some(*known) == shape).unwrap_or(0).to_string()
+            Shape::ALL
+                .iter()
+                .position(|known| Some(*known) == shape)
+                .unwrap_or(0)
+                .to_string()
         },
         move |chosen| {
-            let Some(&chosen) = chosen.parse::<usize>().ok().and_then(|at| Shape::ALL.get(at)) else { return };
+            let Some(&chosen) = chosen
+                .parse::<usize>()
+                .ok()
+                .and_then(|at| Shape::ALL.get(at))
+            else {
+                return;
+            };
             // Another shape has other sides, so it starts at its usual size.
             bench.change_pan(other, |entry| *entry = Pan::usual(chosen).entry(entry.unit));
         },
@@ -31,17 +48,27 @@ pub fn pan_form(bench: Bench, other: bool) -> Element {
         vec![("in".into(), "inches"), ("cm".into(), "centimetres")],
         move || {
             let unit = view(bench, other, |view| view.entry.unit);
-            if unit == Some(LengthUnit::Centimetres) { "cm" } else { "in" }.to_owned()
+            if unit == Some(LengthUnit::Centimetres) {
+                "cm"
+            } else {
+                "in"
+            }
+            .to_owned()
         },
         move |chosen| {
-            let chosen = if chosen == "cm" { LengthUnit::Centimetres } else { LengthUnit::Inches };
+            let chosen = if chosen == "cm" {
+                LengthUnit::Centimetres
+            } else {
+                LengthUnit::Inches
+            };
             bench.change_pan(other, |entry| match entry.read() {
                 Ok(pan) => *entry = pan.entry(chosen),
                 Err(_) => entry.unit = chosen,
             });
         },
     );
-    let narrow = move || !view(bench, other, |view| view.entry.shape.has_width()).unwrap_or_default();
+    let narrow =
+        move || !view(bench, other, |view| view.entry.shape.has_width()).unwrap_or_default();
     element("fieldset").class("pan-form no-print").children([
         element("legend").class("unseen").text(legend),
         shape,
@@ -68,14 +95,24 @@ fn select(
     now: impl Fn() -> String + 'static,
     choose: impl Fn(String) + 'static,
 ) -> Element {
-    let options = options.into_iter().map(|(value, words)| element("option").attribute("value", value).text(words));
+    let options = options
+        .into_iter()
+        .map(|(value, words)| element("option").attribute("value", value).text(words));
     let select = element("select")
         .class("input")
         .attribute("id", id.clone())
         .children(options)
         .value_of(now)
         .on_value("change", choose);
-    element("div").class("field").child(element("label").class("label").attribute("for", id).text(label)).child(select)
+    element("div")
+        .class("field")
+        .child(
+            element("label")
+                .class("label")
+                .attribute("for", id)
+                .text(label),
+        )
+        .child(select)
 }
 
 /// One field, with what is wrong with it.
@@ -88,11 +125,23 @@ fn field(bench: Bench, other: bool, which: PanField) -> Element {
     };
     let id = format!("{}-pan-{name}", if other { "other" } else { "own" });
     let said = format!("{id}-trouble");
-    let label = move || view(bench, other, |view| label(view.entry.shape, which)).unwrap_or_default().to_owned();
-    let value = move || view(bench, other, |view| typed(&mut view.entry.clone(), which).clone()).unwrap_or_default();
+    let label = move || {
+        view(bench, other, |view| label(view.entry.shape, which))
+            .unwrap_or_default()
+            .to_owned()
+    };
+    let value = move || {
+        view(bench, other, |view| {
+            typed(&mut view.entry.clone(), which).clone()
+        })
+        .unwrap_or_default()
+    };
     let trouble = move || {
         let trouble = view(bench, other, |view| {
-            view.troubles.iter().find(|trouble| trouble.field == which).map(|trouble| trouble.sentence.clone())
+            view.troubles
+                .iter()
+                .find(|trouble| trouble.field == which)
+                .map(|trouble| trouble.sentence.clone())
         });
         trouble.flatten()
     };
@@ -105,11 +154,19 @@ fn field(bench: Bench, other: bool, which: PanField) -> Element {
         .attribute("aria-describedby", said.clone())
         .attribute_of("aria-invalid", move || trouble().map(|_| "true".to_owned()))
         .value_of(value)
-        .on_value("input", move |text| bench.change_pan(other, |entry| *typed(entry, which) = text));
+        .on_value("input", move |text| {
+            bench.change_pan(other, |entry| *typed(entry, which) = text)
+        });
     element("div").class("field").children([
-        element("label").class("label").attribute("for", id).text_of(label),
+        element("label")
+            .class("label")
+            .attribute("for", id)
+            .text_of(label),
         input,
-        element("p").class("trouble").attribute("id", said).text_of(move || trouble().unwrap_or_default()),
+        element("p")
+            .class("trouble")
+            .attribute("id", said)
+            .text_of(move || trouble().unwrap_or_default()),
     ])
 }
 

@@ -11,9 +11,16 @@ use leptos::prelude::*;
 
 /// The part on pans.
 pub fn pans(bench: Bench) -> Element {
-    let factor = move || bench.part(Part::Pans, |sheet| sheet.pans.factor_shown.clone().unwrap_or_default());
+    let factor = move || {
+        bench.part(Part::Pans, |sheet| {
+            sheet.pans.factor_shown.clone().unwrap_or_default()
+        })
+    };
     let words = move || bench.part(Part::Pans, |sheet| sheet.pans.words.clone());
-    let pans = element("div").class("pans").child(own(bench)).child(other(bench));
+    let pans = element("div")
+        .class("pans")
+        .child(own(bench))
+        .child(other(bench));
     section("/pan", "Pan").children([
         element("p").class("pans__factor").text_of(factor),
         element("p").class("pans__words").text_of(words),
@@ -23,14 +30,22 @@ pub fn pans(bench: Bench) -> Element {
 
 /// The recipe's own pan; its fields open at a touch.
 fn own(bench: Bench) -> Element {
-    let back = button("button button--plain", "Take the pan that the text names", move || {
-        bench.change("the recipe's pan".into(), false, |inputs| inputs.choices.own_pan = None);
-    })
+    let back = button(
+        "button button--plain",
+        "Take the pan that the text names",
+        move || {
+            bench.change("the recipe's pan".into(), false, |inputs| {
+                inputs.choices.own_pan = None
+            });
+        },
+    )
     .hidden_while(move || bench.inputs(|inputs| inputs.choices.own_pan.is_none()));
     element("div").class("pans__pan").children([
         element("h3").class("part__sub").text("The recipe's pan"),
         known(bench, |pans| Some(&pans.own)),
-        folded("Change the recipe's pan").child(pan_form(bench, false)).child(back),
+        folded("Change the recipe's pan")
+            .child(pan_form(bench, false))
+            .child(back),
     ])
 }
 
@@ -41,18 +56,30 @@ fn other(bench: Bench) -> Element {
         true => vec![
             known(bench, |pans| pans.other.as_ref()),
             pan_form(bench, true),
-            button("button button--plain no-print", "Keep to the recipe's pan", move || {
-                bench.change("the pan on the shelf".into(), false, |inputs| inputs.choices.other_pan = None);
-            }),
+            button(
+                "button button--plain no-print",
+                "Keep to the recipe's pan",
+                move || {
+                    bench.change("the pan on the shelf".into(), false, |inputs| {
+                        inputs.choices.other_pan = None
+                    });
+                },
+            ),
         ],
         false => vec![
             paragraph("hint", "Say which pan you have, and the weights follow."),
-            button("button no-print", "Bake in another pan", move || bench.choose_other_pan()),
+            button("button no-print", "Bake in another pan", move || {
+                bench.choose_other_pan()
+            }),
         ],
     };
     element("div")
         .class("pans__pan")
-        .child(element("h3").class("part__sub").text("The pan on the shelf"))
+        .child(
+            element("h3")
+                .class("part__sub")
+                .text("The pan on the shelf"),
+        )
         .child(element("div").children_of(inside))
 }
 
@@ -60,14 +87,15 @@ fn other(bench: Bench) -> Element {
 fn known(bench: Bench, which: fn(&PanSheet) -> Option<&PanView>) -> Element {
     element("div").children_of(move || {
         bench.part(Part::Pans, |sheet| {
-            let Some(view) = which(&sheet.pans) else { return Vec::new() };
-            let drawing = view.section.map(|section| {
-                pan_drawing(section, view.fill_shown.as_deref().unwrap_or_default(), widest(&sheet.pans))
-            });
+            let Some(view) = which(&sheet.pans) else {
+                return Vec::new();
+            };
+            let drawing = view
+                .section
+                .map(|section| pan_drawing(section, widest(&sheet.pans)));
             let words = [
-                paragraph("pan__label", view.label.clone()),
-                paragraph("hint", view.from.clone()),
                 paragraph("pan__words", view.words.clone()),
+                paragraph("hint", view.from.clone()),
             ];
             words.into_iter().chain(drawing).collect()
         })
@@ -76,6 +104,11 @@ fn known(bench: Bench, which: fn(&PanSheet) -> Option<&PanView>) -> Element {
 
 /// Both pans are drawn to one scale: the wider one fills the width. In millimetres.
 fn widest(pans: &PanSheet) -> f64 {
-    let sections = [Some(&pans.own), pans.other.as_ref()].into_iter().flatten().filter_map(|view| view.section);
-    sections.map(|section| section.top.max(section.base)).fold(0.0, f64::max)
+    let sections = [Some(&pans.own), pans.other.as_ref()]
+        .into_iter()
+        .flatten()
+        .filter_map(|view| view.section);
+    sections
+        .map(|section| section.top.max(section.base))
+        .fold(0.0, f64::max)
 }

@@ -15,10 +15,20 @@ pub fn percentages(bench: Bench) -> Element {
         move || bench.part(Part::Balance, |sheet| of(&sheet.balance))
     };
     let basis = move || bench.part(Part::Balance, |sheet| sheet.balance.flour_basis.clone());
-    let head = table_head([("", "Ingredient"), ("percentages__head", "Weight"), ("percentages__head", "Of flour")]);
+    let head = table_head([
+        ("", "Ingredient"),
+        ("percentages__head", "Weight"),
+        ("percentages__head", "Of flour"),
+    ]);
     let rows = follow(|balance| balance.rows.iter().take(ROWS).map(row).collect());
     let totals = follow(|balance| balance.totals.iter().map(total).collect());
-    let gaps = follow(|balance| balance.gaps.iter().map(|gap| paragraph("gap", gap.clone())).collect());
+    let gaps = follow(|balance| {
+        balance
+            .gaps
+            .iter()
+            .map(|gap| paragraph("gap", gap.clone()))
+            .collect()
+    });
     let caption = "Baker's percentages: each ingredient against all the flour, which is 100 %";
     let table = element("table")
         .class("percentages")
@@ -30,7 +40,9 @@ pub fn percentages(bench: Bench) -> Element {
         element("p").class("hint").text_of(basis),
         table,
         element("div").children_of(gaps),
-        element("h3").class("part__sub").text("What the batter holds"),
+        element("h3")
+            .class("part__sub")
+            .text("What the batter holds"),
         element("div").children_of(totals),
     ])
 }
@@ -43,13 +55,26 @@ fn row(row: &TableRow) -> Element {
         .attribute("viewBox", "0 0 100 4")
         .attribute("preserveAspectRatio", "none")
         .attribute("aria-hidden", "true")
-        .child(drawing("rect").class("bar__share").figure("width", long).figure("height", 4.0));
-    let name = element("th").class("percentages__name").attribute("scope", "row").text(row.name.clone()).child(bar);
-    let figure = |class: &'static str, words: &String| element("td").class(class).text(words.clone());
+        .child(
+            drawing("rect")
+                .class("bar__share")
+                .figure("width", long)
+                .figure("height", 4.0),
+        );
+    let name = element("th")
+        .class("percentages__name")
+        .attribute("scope", "row")
+        .text(row.name.clone())
+        .child(bar);
+    let figure =
+        |class: &'static str, words: &String| element("td").class(class).text(words.clone());
     element("tr")
         .child(name)
         .child(figure("percentages__figure", &row.grams_shown))
-        .child(figure("percentages__figure percentages__figure--strong", &row.percent_shown))
+        .child(figure(
+            "percentages__figure percentages__figure--strong",
+            &row.percent_shown,
+        ))
 }
 
 fn total(total: &PartTotal) -> Element {

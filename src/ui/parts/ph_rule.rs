@@ -13,7 +13,11 @@ const SCALE: f64 = 44.0;
 
 /// Where a value falls on a scale, in the drawing's units, kept within it.
 pub fn place(value: f64, low: f64, high: f64) -> f64 {
-    let share = if high > low { ((value - low) / (high - low)).clamp(0.0, 1.0) } else { 0.0 };
+    let share = if high > low {
+        ((value - low) / (high - low)).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
     EDGE + share * (WIDE - 2.0 * EDGE)
 }
 
@@ -27,19 +31,36 @@ pub fn ph_rule(rule: &PhRule) -> Element {
         .child(band(x(rule.band_low), x(rule.band_high), 14.0, "hatch-ph"))
         .child(line("rule__line", EDGE, WIDE - EDGE, SCALE))
         .children(ticks)
-        .child(bar("rule__spread", x(rule.crumb.low), x(rule.crumb.high), 25.0, 8.0))
-        .child(drawing("path").class("rule__mark").attribute("d", format!("M{mean:.1} 44 l-7 -16 h14 z")))
+        .child(bar(
+            "rule__spread",
+            x(rule.crumb.low),
+            x(rule.crumb.high),
+            25.0,
+            8.0,
+        ))
+        .child(
+            drawing("path")
+                .class("rule__mark")
+                .attribute("d", format!("M{mean:.1} 44 l-7 -16 h14 z")),
+        )
         .child(words("rule__end", EDGE, "sour"))
         .child(words("rule__end rule__end--right", WIDE - EDGE, "soapy"))
-        .child(words("rule__end rule__end--middle", WIDE / 2.0, "pH of the crumb"));
-    let key = format!("Hatched: the band for {}.", rule.band_for.trim_end_matches('.'));
+        .child(words(
+            "rule__end rule__end--middle",
+            WIDE / 2.0,
+            "pH of the crumb",
+        ));
+    let key = format!("Hatched: the band. {}", rule.band_for);
     captioned(drawn, &rule.words, key)
 }
 
 /// An empty drawing with its hatching, so that colour never stands alone.
 pub fn frame(hatch: &'static str) -> Element {
     let square = |class: &'static str, width: &'static str| {
-        drawing("rect").class(class).attribute("width", width).attribute("height", "6")
+        drawing("rect")
+            .class(class)
+            .attribute("width", width)
+            .attribute("height", "6")
     };
     let pattern = drawing("pattern")
         .attribute("id", hatch)
@@ -62,7 +83,10 @@ pub fn captioned(drawn: Element, words: &str, key: impl Into<Words>) -> Element 
         paragraph("drawing__said", words.to_owned()),
         paragraph("drawing__key", key),
     ]);
-    element("figure").class("drawing").child(drawn).child(caption)
+    element("figure")
+        .class("drawing")
+        .child(drawn)
+        .child(caption)
 }
 
 /// The hatched band of what is wanted, from the given height down to the scale.
@@ -82,18 +106,36 @@ pub fn bar(class: &'static str, from: f64, to: f64, top: f64, high: f64) -> Elem
 
 /// A line along the scale.
 pub fn line(class: &'static str, from: f64, to: f64, y: f64) -> Element {
-    drawing("line").class(class).figure("x1", from).figure("x2", to).figure("y1", y).figure("y2", y)
+    drawing("line")
+        .class(class)
+        .figure("x1", from)
+        .figure("x2", to)
+        .figure("y1", y)
+        .figure("y2", y)
 }
 
 /// A division of the scale and its figure.
 pub fn tick(x: f64, figure: String) -> [Element; 2] {
     [
-        drawing("line").class("rule__tick").figure("x1", x).figure("x2", x).figure("y1", SCALE).figure("y2", 52.0),
-        drawing("text").class("rule__figure").figure("x", x).figure("y", 66.0).text(figure),
+        drawing("line")
+            .class("rule__tick")
+            .figure("x1", x)
+            .figure("x2", x)
+            .figure("y1", SCALE)
+            .figure("y2", 52.0),
+        drawing("text")
+            .class("rule__figure")
+            .figure("x", x)
+            .figure("y", 66.0)
+            .text(figure),
     ]
 }
 
 /// Words below the scale.
 pub fn words(class: &'static str, x: f64, words: &'static str) -> Element {
-    drawing("text").class(class).figure("x", x).figure("y", 81.0).text(words)
+    drawing("text")
+        .class(class)
+        .figure("x", x)
+        .figure("y", 81.0)
+        .text(words)
 }

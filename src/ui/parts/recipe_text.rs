@@ -12,14 +12,30 @@ const EXAMPLE: &str = "Paste a recipe, one ingredient on each line:\n\n2 cups pl
 /// The recipe's text as the baker types it.
 pub fn recipe_text(bench: Bench) -> Element {
     let editing = bench.editing;
-    let class = move || Some(if editing.get() { "recipe-text" } else { "recipe-text recipe-text--closed" }.to_owned());
+    let class = move || {
+        Some(
+            if editing.get() {
+                "recipe-text"
+            } else {
+                "recipe-text recipe-text--closed"
+            }
+            .to_owned(),
+        )
+    };
     let toggle = element("button")
         .class("button recipe-text__toggle")
         .attribute("type", "button")
         .attribute("aria-controls", "recipe-text-box")
         .attribute_of("aria-expanded", move || Some(editing.get().to_string()))
         .on_touch(move || editing.update(|editing| *editing = !*editing))
-        .text_of(move || if editing.get() { "Close the text" } else { "Edit text" }.to_owned());
+        .text_of(move || {
+            if editing.get() {
+                "Close the text"
+            } else {
+                "Edit text"
+            }
+            .to_owned()
+        });
     let new = button("button button--plain", "New", move || {
         bench.open_blank();
         device::show(TEXT_BOX.into(), true);
@@ -44,14 +60,28 @@ pub fn recipe_text(bench: Bench) -> Element {
         .class("recipe-text__tools")
         .child(toggle)
         .child(new)
-        .child(element("span").class("recipe-text__history").children_of(move || history(bench)))
         .child(print);
     let box_place = element("div")
         .class("recipe-text__box")
         .attribute("id", "recipe-text-box")
-        .child(element("label").class("label").attribute("for", TEXT_BOX).text("Recipe text"))
-        .child(text_box);
-    element("section").attribute_of("class", class).attribute("aria-label", "Recipe text").child(tools).child(box_place)
+        .child(
+            element("label")
+                .class("label")
+                .attribute("for", TEXT_BOX)
+                .text("Recipe text"),
+        )
+        .child(text_box)
+        // Below the box, so that the first letter typed moves nothing.
+        .child(
+            element("div")
+                .class("recipe-text__history")
+                .children_of(move || history(bench)),
+        );
+    element("section")
+        .attribute_of("class", class)
+        .attribute("aria-label", "Recipe text")
+        .child(tools)
+        .child(box_place)
 }
 
 /// The ways back and forth.
@@ -60,7 +90,11 @@ fn history(bench: Bench) -> Vec<Element> {
         button("button button--plain", words, move || touch(bench))
             .child(element("span").class("unseen").text(format!(": {what}")))
     };
-    let back = bench.last_change().map(|what| step("Take back", what, Bench::take_back));
-    let forth = bench.next_change().map(|what| step("Put back", what, Bench::put_back));
+    let back = bench
+        .last_change()
+        .map(|what| step("Take back", what, Bench::take_back));
+    let forth = bench
+        .next_change()
+        .map(|what| step("Put back", what, Bench::put_back));
     back.into_iter().chain(forth).collect()
 }

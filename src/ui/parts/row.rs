@@ -9,8 +9,12 @@ use leptos::prelude::*;
 
 /// The heading of a part of the recipe.
 pub fn heading(bench: Bench, line: usize) -> Element {
-    let words = words_of(bench, line, |line| line.text.trim().to_owned());
-    let cell = element("td").class("weights__part").attribute("colspan", "3").attribute("dir", "auto").text_of(words);
+    let words = Line::of(bench, line).words(|line| line.text.trim().to_owned());
+    let cell = element("td")
+        .class("weights__part")
+        .attribute("colspan", "3")
+        .attribute("dir", "auto")
+        .text_of(words);
     element("tr").child(cell)
 }
 
@@ -18,47 +22,87 @@ pub fn heading(bench: Bench, line: usize) -> Element {
 /// so a letter typed in another line leaves it alone.
 pub fn row(bench: Bench, line: usize, scaled: Memo<bool>) -> Element {
     let open = move || bench.line.get() == Some(line);
-    let class = {
-        let beside = words_of(bench, line, |line| line.beside.clone().unwrap_or_default());
-        move || {
-            let beside = if beside().is_empty() { "" } else { " row--beside" };
-            Some(format!("row{beside}{}", if open() { " row--open" } else { "" }))
+    let this = Line::of(bench, line);
+    let state = this.words(|line| match (&line.beside, &line.grams) {
+        (Some(_), _) => " row--beside".into(),
+        (None, None) => " row--unweighed".into(),
+        (None, Some(_)) => String::new(),
+    });
+    let class = move || {
+        Some(format!(
+            "row{}{}",
+            state(),
+            if open() { " row--open" } else { "" }
+        ))
+    };
+    let (own, other, percent) = (
+        this.words(own_weight),
+        this.words(other_weight),
+        this.words(percent),
+    );
+    let (own_again, range, range_again) =
+        (this.words(own_weight), this.words(range), this.words(range));
+    // The weight for another pan leads, if there is one; the recipe's own, with its range, then stands beside it.
+    let lead = move || if scaled.get() { other() } else { own() };
+    let lead_range = move || if scaled.get() { String::new() } else { range() };
+    let beside = move || if scaled.get() { own_again() } else { percent() };
+    let beside_range = move || {
+        if scaled.get() {
+            range_again()
+        } else {
+            String::new()
         }
     };
-    let (own, other) = (words_of(bench, line, own_weight), words_of(bench, line, other_weight));
-    let lead = move || if scaled.get() { other() } else { own() };
-    let (own, percent) = (
-        words_of(bench, line, own_weight),
-        words_of(bench, line, |line| line.percent_shown.clone().unwrap_or_default()),
-    );
-    let beside = move || if scaled.get() { own() } else { percent() };
-    let span = |class: &'static str, words| element("span").class(class).text_of(words);
     let grams = element("td")
         .class("row__grams")
         .child(element("span").class("row__mass").text_of(lead))
-        .child(span("row__range", words_of(bench, line, |line| line.range_shown.clone().unwrap_or_default())));
+        .child(element("span").class("row__range").text_of(lead_range));
+    let beside = element("td")
+        .class("row__beside")
+        .child(element("span").class("row__second").text_of(beside))
+        .child(element("span").class("row__range").text_of(beside_range));
+    let span = |class: &'static str, of: fn(&SheetLine) -> String| {
+        element("span").class(class).text_of(this.words(of))
+    };
     let button = element("button")
         .class("row__open")
         .attribute("type", "button")
         .attribute_of("aria-expanded", move || Some(open().to_string()))
-        .on_touch(move || bench.line.update(|shown| *shown = if *shown == Some(line) { None } else { Some(line) }))
-        .child(span("row__name", words_of(bench, line, name)).attribute("dir", "auto"))
-        .child(span("row__note", words_of(bench, line, note)))
-        .child(span("row__flag", words_of(bench, line, flag)));
+        .on_touch(move || {
+            bench.line.update(|shown| {
+                *shown = if *shown == Some(line) {
+                    None
+                } else {
+                    Some(line)
+                }
+            })
+        })
+        .child(span("row__name", name).attribute("dir", "auto"))
+        .child(span("row__note", note))
+        .child(span("row__flag", flag));
     element("tr")
         .attribute("id", format!("/line/{line}"))
         .attribute_of("class", class)
         .child(grams)
-        .child(element("th").class("row__ingredient").attribute("scope", "row").child(button))
-        .child(element("td").class("row__beside").text_of(beside))
+        .child(
+            element("th")
+                .class("row__ingredient")
+                .attribute("scope", "row")
+                .child(button),
+        )
+        .child(beside)
 }
 
 /// What is known of a line, and how it can be mended by hand.
 pub fn details(bench: Bench, line: usize) -> Element {
     let changes = bench.line_changes(line);
     let known = move || {
-        changes.track();
-        bench.sheet(|sheet| sheet.lines.get(line - 1).map(facts)).into_iter().flatten().collect()
+        changes.get();
+        bench
+            .sheet(|sheet| sheet.lines.get(line - 1).map(facts))
+            .into_iter()
+            .flatten()
+            .collect()
     };
     let details = element("div")
         .class("details")
@@ -66,41 +110,81 @@ pub fn details(bench: Bench, line: usize) -> Element {
         .attribute("aria-label", format!("Line {line}"))
         .child(element("div").class("details__known").children_of(known))
         .child(mend(bench, line, changes));
-    element("tr").class("row-details").child(element("td").attribute("colspan", "3").child(details))
+    element("tr")
+        .class("row-details")
+        .child(element("td").attribute("colspan", "3").child(details))
 }
 
-/// Words about a line that follow it. `of` is a plain function so that all of them share one type.
-fn words_of(bench: Bench, line: usize, of: fn(&SheetLine) -> String) -> impl Fn() -> String + 'static {
-    let changes = bench.line_changes(line);
-    move || {
-        changes.track();
-        bench.sheet(|sheet| sheet.lines.get(line - 1).map(of).unwrap_or_default())
+/// A line that is followed. One count of its changes serves everything that is shown of it.
+#[derive(Clone, Copy)]
+struct Line {
+    bench: Bench,
+    line: usize,
+    changes: Memo<u32>,
+}
+
+impl Line {
+    fn of(bench: Bench, line: usize) -> Self {
+        Self {
+            bench,
+            line,
+            changes: bench.line_changes(line),
+        }
+    }
+
+    /// Words about the line. `of` is a plain function so that all of them share one type.
+    fn words(self, of: fn(&SheetLine) -> String) -> impl Fn() -> String + 'static {
+        move || {
+            self.changes.get();
+            self.bench
+                .sheet(|sheet| sheet.lines.get(self.line - 1).map(of).unwrap_or_default())
+        }
     }
 }
 
 fn own_weight(line: &SheetLine) -> String {
-    line.grams_shown.clone().unwrap_or_else(|| "No weight".into())
+    line.grams_shown
+        .clone()
+        .unwrap_or_else(|| "No weight".into())
 }
 
 fn other_weight(line: &SheetLine) -> String {
-    line.scaled_shown.clone().unwrap_or_else(|| own_weight(line))
+    line.scaled_shown
+        .clone()
+        .unwrap_or_else(|| own_weight(line))
+}
+
+fn range(line: &SheetLine) -> String {
+    line.range_shown.clone().unwrap_or_default()
+}
+
+fn percent(line: &SheetLine) -> String {
+    line.percent_shown.clone().unwrap_or_default()
 }
 
 fn name(line: &SheetLine) -> String {
-    line.name.map_or_else(|| line.text.trim().to_owned(), str::to_owned)
+    line.name
+        .map_or_else(|| line.text.trim().to_owned(), str::to_owned)
 }
 
 fn note(line: &SheetLine) -> String {
     let eggs = line.eggs.as_ref().map(|eggs| eggs.shown.clone());
     let own = line.corrected.then(|| "mended by you".to_owned());
-    let said = [Some(format!("line {}", line.line)), line.beside.clone(), eggs, own];
+    let said = [
+        Some(format!("line {}", line.line)),
+        line.beside.clone(),
+        eggs,
+        own,
+    ];
     said.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
 fn flag(line: &SheetLine) -> String {
     match (line.flagged, line.doubts.first()) {
         (true, Some(doubt)) => format!("Check: {doubt}"),
-        (true, None) if line.status == Status::NotRead => "Check: this line could not be read.".into(),
+        (true, None) if line.status == Status::NotRead => {
+            "Check: this line could not be read.".into()
+        }
         (true, None) => "Check: this reading is unsure.".into(),
         (false, _) => String::new(),
     }
@@ -115,8 +199,15 @@ fn facts(line: &SheetLine) -> Vec<Element> {
         ("Left out", line.beside.as_deref().unwrap_or_default()),
         ("Eggs", line.eggs.as_ref().map_or("", |eggs| &eggs.shown)),
     ];
-    let known = known.into_iter().filter(|(_, words)| !words.is_empty()).map(|(label, words)| fact(label, words.to_owned()));
+    let known = known
+        .into_iter()
+        .filter(|(_, words)| !words.is_empty())
+        .map(|(label, words)| fact(label, words.to_owned()));
     let mut shown = vec![element("dl").class("facts").children(known)];
-    shown.extend(line.doubts.iter().map(|doubt| paragraph("details__doubt", doubt.clone())));
+    shown.extend(
+        line.doubts
+            .iter()
+            .map(|doubt| paragraph("details__doubt", doubt.clone())),
+    );
     shown
 }

@@ -9,10 +9,17 @@ use crate::ui::state::Bench;
 pub fn sources(bench: Bench) -> Element {
     let shown = move || {
         bench.part(Part::Sources, |sheet| {
-            sheet.sources.iter().map(|source| element("li").class("sources__source").text(source.citation)).collect()
+            sheet
+                .sources
+                .iter()
+                .map(|source| element("li").class("sources__source").text(source.citation))
+                .collect()
         })
     };
     section("/sources", "Sources")
         .child(element("ul").class("sources").children_of(shown))
-        .child(paragraph("hint", "How far each figure can be trusted stands at its line; more on the page About."))
+        .child(paragraph(
+            "hint",
+            "How far each figure can be trusted stands at its line; more on the page About.",
+        ))
 }

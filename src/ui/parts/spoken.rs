@@ -20,5 +20,8 @@ pub fn spoken(bench: Bench) -> Element {
         }
         set_timeout_with_handle(move || said.set(summary), PAUSE).ok()
     });
-    element("p").class("unseen").attribute("role", "status").text_of(move || said.get())
+    element("p")
+        .class("unseen")
+        .attribute("role", "status")
+        .text_of(move || said.get())
 }

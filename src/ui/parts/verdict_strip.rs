@@ -1,7 +1,7 @@
 //! The verdicts at the head of the ticket, each a link to its part.
 
 use crate::baking::finding::Severity;
-use crate::baking::worksheet::{Status, VerdictKind, Worksheet};
+use crate::baking::worksheet::{Status, Verdict, VerdictKind, Worksheet};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
@@ -22,7 +22,9 @@ pub fn verdict_strip(bench: Bench) -> Element {
         for part in [Part::Rows, Part::Pans, Part::Findings] {
             bench.part(part, |_| ());
         }
-        bench.part(Part::Leavening, |sheet| tiles(sheet).into_iter().map(tile).collect())
+        bench.part(Part::Leavening, |sheet| {
+            tiles(sheet).into_iter().map(tile).collect()
+        })
     };
     element("nav")
         .class("strip")
@@ -31,22 +33,30 @@ pub fn verdict_strip(bench: Bench) -> Element {
 }
 
 fn tile(tile: Tile) -> Element {
-    let mark = element("span").class("tile__mark").attribute("aria-hidden", "true").text(tile.mark);
+    let mark = element("span")
+        .class("tile__mark")
+        .attribute("aria-hidden", "true")
+        .text(tile.mark);
     let link = element("a")
         .class(format!("tile tile--{}", tile.look))
         .attribute("href", tile.address)
         .child(element("span").class("tile__of").text(tile.of))
-        .child(element("span").class("tile__title").child(mark).text(tile.title))
+        .child(
+            element("span")
+                .class("tile__title")
+                .child(mark)
+                .text(tile.title),
+        )
         .child(element("span").class("tile__beside").text(tile.beside));
     element("li").class("strip__item").child(link)
 }
 
 fn tiles(sheet: &Worksheet) -> Vec<Tile> {
-    let verdict = |address, of, verdict: &crate::baking::worksheet::Verdict| Tile {
+    let verdict = |address, of, verdict: &Verdict| Tile {
         address,
         of,
         title: verdict.title.clone(),
-        beside: verdict.sure.clone(),
+        beside: beside(verdict),
         look: look(verdict.kind),
         mark: mark(verdict.kind),
     };
@@ -150,6 +160,15 @@ fn findings(sheet: &Worksheet) -> Tile {
         } else {
             "="
         },
+    }
+}
+
+/// How sure a verdict is, unless its title says so already.
+pub fn beside(verdict: &Verdict) -> String {
+    if verdict.sure == verdict.title {
+        String::new()
+    } else {
+        verdict.sure.clone()
     }
 }
 

@@ -27,9 +27,13 @@ pub fn weights(bench: Bench) -> Element {
     let all = move || bench.part(Part::Rows, |sheet| keys(&sheet.lines));
     // One answer for all rows, so that a pan that only changes its size leaves the heads alone.
     let scaled = Memo::new(move |_| {
-        bench.part(Part::Pans, |sheet| sheet.pans.other.is_some() && sheet.pans.factor.is_some())
+        bench.part(Part::Pans, |sheet| {
+            sheet.pans.other.is_some() && sheet.pans.factor.is_some()
+        })
     });
-    let either = move |other: &'static str, own: &'static str| move || if scaled.get() { other } else { own }.to_owned();
+    let either = move |other: &'static str, own: &'static str| {
+        move || if scaled.get() { other } else { own }.to_owned()
+    };
     let head = |class: &'static str| element("th").attribute("scope", "col").class(class);
     let heads = element("tr")
         .child(head("weights__head weights__head--grams").text_of(either("Other pan", "Weight")))
@@ -55,9 +59,15 @@ pub fn weights(bench: Bench) -> Element {
     let more = button("button", "", move || most.update(|most| *most += 10 * ROWS))
         .text_of(move || format!("Show more of the {} lines that are left", left()))
         .hidden_while(move || left() == 0);
-    let empty = paragraph("hint", "No ingredients yet. Paste a recipe into the text box, one ingredient on each line.")
-        .hidden_while(move || !all().is_empty());
-    section("/weights", "Weights").child(table).child(empty).child(more)
+    let empty = paragraph(
+        "hint",
+        "No ingredients yet. Paste a recipe into the text box, one ingredient on each line.",
+    )
+    .hidden_while(move || !all().is_empty());
+    section("/weights", "Weights")
+        .child(table)
+        .child(empty)
+        .child(more)
 }
 
 fn key(line: usize, kind: Kind) -> usize {
