@@ -8,7 +8,7 @@ use batterwright::baking::worksheet::{Choices, CupHabit, EggSize, Inputs, Length
 
 fn kept() -> KeptRecipe {
     KeptRecipe {
-        changed: 1_764_057_600_000.0,
+        changed: 1_764_057_600_000,
         inputs: Inputs {
             text: "Cake\n2 cups flour \u{1f370}\n".into(),
             corrections: vec![Correction {

@@ -206,13 +206,8 @@ fn compositions_are_those_of_the_release() {
 }
 
 #[test]
-fn names_are_in_order_and_lead_somewhere() {
+fn names_lead_somewhere() {
     assert!(aliases().len() >= 900, "{} names", aliases().len());
-    assert!(
-        aliases()
-            .windows(2)
-            .all(|pair| pair[0].name <= pair[1].name)
-    );
     let mut named = vec![false; all().len()];
     for alias in aliases() {
         assert_eq!(alias.name, alias.name.to_lowercase());

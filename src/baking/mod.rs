@@ -15,4 +15,5 @@ pub mod quantity;
 pub mod recipe;
 pub mod saved;
 pub mod source;
+pub mod text;
 pub mod worksheet;

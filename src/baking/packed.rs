@@ -3,6 +3,8 @@
 //! The text was checked when the program was built, so reading it cannot go wrong; a cell that were wrong all the
 //! same would read as unknown or as the first of its list, never as a panic.
 
+use super::text::decimal;
+
 /// The packed tables: sources, acidity, leavening, foods.
 const LARDER: &str = include_str!(concat!(env!("OUT_DIR"), "/larder.txt"));
 
@@ -26,7 +28,7 @@ impl Cells {
 
     /// The next cell as a number; `None` where it is empty.
     pub fn number(&mut self) -> Option<f64> {
-        self.text().parse().ok()
+        decimal(self.text())
     }
 
     /// The next cell as a number that is always there.
@@ -69,10 +71,5 @@ impl Cells {
 /// Numbers apart by blanks; those that are not there are zero.
 pub fn figures<const COUNT: usize>(text: &str) -> [f64; COUNT] {
     let mut words = text.split(' ');
-    std::array::from_fn(|_| {
-        words
-            .next()
-            .and_then(|word| word.parse().ok())
-            .unwrap_or(0.0)
-    })
+    std::array::from_fn(|_| words.next().and_then(decimal).unwrap_or(0.0))
 }

@@ -25,7 +25,7 @@ pub trait Record: Serialize + DeserializeOwned {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct KeptRecipe {
     /// When it was last changed, in milliseconds since 1970 by the clock of the device.
-    pub changed: f64,
+    pub changed: u64,
     /// The baker's inputs, whole.
     pub inputs: Inputs,
 }
@@ -38,6 +38,14 @@ impl Record for KeptRecipe {
 impl Record for Settings {
     const FORMAT: &'static str = "batterwright settings";
     const VERSION: u32 = 1;
+}
+
+/// A record as it is written: what it is first, then what it holds.
+#[derive(Serialize)]
+struct Envelope<'a, R> {
+    format: &'static str,
+    version: u32,
+    body: &'a R,
 }
 
 /// Why a kept record cannot be used.
@@ -71,11 +79,11 @@ impl std::fmt::Display for SavedTrouble {
 /// # Errors
 /// Only where a number in it is not finite, which no record of ours holds.
 pub fn to_text<R: Record>(record: &R) -> Result<String, serde_json::Error> {
-    let mut envelope = serde_json::Map::new();
-    envelope.insert("format".into(), R::FORMAT.into());
-    envelope.insert("version".into(), R::VERSION.into());
-    envelope.insert("body".into(), serde_json::to_value(record)?);
-    serde_json::to_string(&Value::Object(envelope))
+    serde_json::to_string(&Envelope {
+        format: R::FORMAT,
+        version: R::VERSION,
+        body: record,
+    })
 }
 
 /// The record that a JSON text holds, brought up to today's version.

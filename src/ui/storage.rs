@@ -91,7 +91,7 @@ pub fn keep_recipe(id: &str, inputs: &Inputs) -> Result<(), String> {
         return Err("another window has put a record here that this page cannot read".into());
     }
     let record = KeptRecipe {
-        changed: device::now(),
+        changed: device::now() as u64,
         inputs: inputs.clone(),
     };
     let text = saved::to_text(&record).map_err(|error| error.to_string())?;
@@ -146,7 +146,7 @@ pub fn shelf() -> Shelf {
                     shelf.recipes.push(Kept {
                         id: id.to_owned(),
                         title,
-                        changed: recipe.changed,
+                        changed: recipe.changed as f64,
                     });
                     continue;
                 }

@@ -119,6 +119,13 @@ impl Bowl {
         }
     }
 
+    /// The lines that bring acid or base, those first for which a figure is largest.
+    pub fn parts_by(&self, figure: &dyn Fn(&Part) -> f64) -> Vec<&Part> {
+        let mut parts: Vec<&Part> = self.parts.iter().collect();
+        parts.sort_unstable_by(|a, b| figure(b).total_cmp(&figure(a)).then(a.line.cmp(&b.line)));
+        parts
+    }
+
     /// The standard deviation of need less soda at a pH, meq.
     fn deviation(&self, ph: f64) -> f64 {
         root_of_squares(self.contributions.iter().map(|line| line.deviation(ph)))

@@ -49,7 +49,14 @@ const CHECKS: &[Check] = &[
 
 /// All findings of a formula, gravest first.
 pub fn findings(facts: &Facts) -> Vec<Finding> {
-    let mut findings: Vec<Finding> = CHECKS.iter().flat_map(|check| check(facts)).collect();
-    findings.sort_by_key(|finding| finding.severity);
-    findings
+    let found: Vec<Finding> = CHECKS.iter().flat_map(|check| check(facts)).collect();
+    [Severity::Fault, Severity::Look, Severity::Note]
+        .into_iter()
+        .flat_map(|severity| {
+            found
+                .iter()
+                .filter(move |finding| finding.severity == severity)
+        })
+        .cloned()
+        .collect()
 }

@@ -2,7 +2,7 @@
 
 use super::VerdictKind;
 use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band};
-use crate::baking::chemistry::SODA_MMOL_PER_GRAM;
+use crate::baking::chemistry::{Part, SODA_MMOL_PER_GRAM};
 use crate::baking::quantity::{Equivalents, Mass, show};
 
 /// This far below the band a cake is likely to fail; nearer, a tart cake may be meant.
@@ -54,14 +54,17 @@ pub fn bringers(facts: &Facts, counts: impl Fn(Equivalents) -> bool) -> Vec<usiz
     let Some(bowl) = facts.bowl else {
         return Vec::new();
     };
-    let mut parts: Vec<(usize, f64)> = bowl
-        .parts
-        .iter()
-        .filter(|part| counts(part.acid.mean))
-        .map(|part| (part.line, part.acid.mean.to_milliequivalents().abs()))
-        .collect();
-    let total: f64 = parts.iter().map(|part| part.1).sum();
-    parts.retain(|part| part.1 >= 0.1 * total);
-    parts.sort_by(|a, b| b.1.total_cmp(&a.1));
-    parts.into_iter().map(|part| part.0).collect()
+    let share = |part: &Part| {
+        if counts(part.acid.mean) {
+            part.acid.mean.to_milliequivalents().abs()
+        } else {
+            0.0
+        }
+    };
+    let total: f64 = bowl.parts.iter().map(share).sum();
+    bowl.parts_by(&share)
+        .into_iter()
+        .filter(|part| share(part) >= 0.1 * total && share(part) > 0.0)
+        .map(|part| part.line)
+        .collect()
 }

@@ -11,13 +11,12 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         return Vec::new();
     };
     let band = ph_band(facts.kind);
-    let mut parts: Vec<(usize, f64)> = bowl
-        .parts
+    let lines: Vec<usize> = bowl
+        .parts_by(&|part| part.acid.deviation())
         .iter()
-        .map(|part| (part.line, part.acid.deviation()))
+        .take(2)
+        .map(|part| part.line)
         .collect();
-    parts.sort_by(|a, b| b.1.total_cmp(&a.1));
-    let lines: Vec<usize> = parts.iter().take(2).map(|part| part.0).collect();
     vec![Finding {
         name: "soda_too_close",
         severity: Severity::Note,

@@ -34,6 +34,22 @@ pub enum Allergen {
 }
 
 impl Allergen {
+    /// Every allergen, in the order shown.
+    pub const ALL: [Self; 12] = [
+        Self::Wheat,
+        Self::Gluten,
+        Self::Milk,
+        Self::Egg,
+        Self::Soya,
+        Self::TreeNuts,
+        Self::Peanut,
+        Self::Sesame,
+        Self::Sulphites,
+        Self::Mustard,
+        Self::Lupin,
+        Self::Celery,
+    ];
+
     /// Its name on the page.
     pub fn words(self) -> &'static str {
         match self {

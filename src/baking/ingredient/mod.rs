@@ -71,7 +71,7 @@ pub fn all() -> &'static [Ingredient] {
     &unpack::larder().ingredients
 }
 
-/// Every name that people write, in alphabetical order.
+/// Every name that people write, in the order of their ingredients.
 pub fn aliases() -> &'static [Alias] {
     &unpack::larder().aliases
 }

@@ -7,6 +7,7 @@ use crate::baking::estimate::Estimate;
 use crate::baking::packed::{self, Cells};
 use crate::baking::quantity::{Mass, Share};
 use crate::baking::source::{self, Confidence};
+use crate::baking::text::decimal;
 use std::sync::OnceLock;
 
 include!(concat!(env!("OUT_DIR"), "/lists.rs"));
@@ -28,7 +29,7 @@ const PARTS: [&str; 9] = [
 pub struct Larder {
     /// In the order of their keys.
     pub ingredients: Vec<Ingredient>,
-    /// In alphabetical order.
+    /// In the order of their ingredients.
     pub aliases: Vec<Alias>,
 }
 
@@ -41,7 +42,6 @@ pub fn larder() -> &'static Larder {
             .enumerate()
             .map(|(index, mut cells)| ingredient(index, &mut cells, &mut aliases))
             .collect();
-        aliases.sort_by(|a: &Alias, b: &Alias| (a.name, a.region).cmp(&(b.name, b.region)));
         Larder {
             ingredients,
             aliases,
@@ -134,7 +134,7 @@ fn acidity(mut cells: Cells) -> Acidity {
     let mut grams = cells
         .text()
         .split(';')
-        .map(|cell| cell.parse().unwrap_or(0.0));
+        .map(|cell| decimal(cell).unwrap_or(0.0));
     let mut next = || grams.next().unwrap_or(0.0);
     let acids = OrganicAcids {
         citric: next(),

@@ -2,6 +2,7 @@
 
 use super::{Pan, Shape};
 use crate::baking::quantity::{Length, LengthUnit, show};
+use crate::baking::text::decimal;
 use serde::{Deserialize, Serialize};
 
 /// A pan as typed. Nothing typed is dropped: a field that cannot be read keeps its text.
@@ -159,11 +160,7 @@ fn plain_number(typed: &str) -> Option<f64> {
                 }
                 f64::from(above) / f64::from(below)
             }
-            None => word
-                .replace(',', ".")
-                .parse::<f64>()
-                .ok()
-                .filter(|value| value.is_finite())?,
+            None => decimal(&word.replace(',', "."))?,
         };
     }
     (words == 1 || words == 2).then_some(total)

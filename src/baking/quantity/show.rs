@@ -128,7 +128,9 @@ pub fn lines(numbers: &[usize]) -> String {
 pub fn sentence(words: &str) -> String {
     let mut letters = words.chars();
     match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
+        Some(first) => std::iter::once(first.to_ascii_uppercase())
+            .chain(letters)
+            .collect(),
         None => String::new(),
     }
 }

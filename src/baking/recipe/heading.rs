@@ -1,6 +1,7 @@
 //! Headings: which lines open a part of the recipe, and which part.
 
 use super::Section;
+use crate::baking::text::lower;
 
 /// A heading as it was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -204,7 +205,7 @@ pub fn heading(text: &str, has_hash: bool) -> Option<Heading> {
     {
         return None;
     }
-    let lower = stripped.to_lowercase().replace('’', "'");
+    let lower = lower(stripped).replace('’', "'");
     // "Ingredients (makes 12)" and "Ingredients for the cake".
     let base = lower
         .split(['(', '|'])

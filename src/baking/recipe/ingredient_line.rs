@@ -12,6 +12,7 @@ use super::token::{Token, tokens};
 use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, understood};
 use crate::baking::ingredient::lookup;
 use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Piece, Region};
+use crate::baking::text::lower;
 
 /// A longer line than this holds no single ingredient.
 pub const LONGEST: usize = 400;
@@ -92,12 +93,12 @@ fn finish(
     region: Region,
     section: Section,
 ) -> Attempt {
-    let name_lower = gather.name.to_lowercase();
+    let name_lower = lower(&gather.name);
     let notes: Vec<String> = gather
         .tails
         .iter()
         .chain(&gather.brackets)
-        .map(|note| note.to_lowercase())
+        .map(|note| lower(note))
         .collect();
     let is_counted = matches!(
         gather.amounts.first(),
@@ -141,7 +142,7 @@ fn finish(
     if let Some(level) = gather
         .brackets
         .iter()
-        .find_map(|note| phrase::level(&note.to_lowercase()))
+        .find_map(|note| phrase::level(&lower(note)))
         && gather.level == Level::Level
     {
         gather.level = level;

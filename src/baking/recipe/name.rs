@@ -4,6 +4,7 @@ use super::part::{Part, fits, part_in_name, part_in_notes, part_of};
 use super::{Amount, Match, Unit, VolumeUnit};
 use crate::baking::ingredient::lookup::{self, Found};
 use crate::baking::ingredient::{Group, Ingredient, Piece, Region};
+use crate::baking::text::decimal;
 
 /// "Butter the size of an egg": the amount that old books mean by it, the name, and the words themselves.
 pub fn size_of(lower: &str) -> Option<(Amount, (&str, &str))> {
@@ -235,7 +236,7 @@ fn percentage(text: &str) -> Option<f64> {
         .map_or(0, |at| {
             at + before[at..].chars().next().map_or(1, char::len_utf8)
         });
-    before[start..].parse().ok()
+    decimal(&before[start..])
 }
 
 /// Pieces and pinches as the table has them: "2 cinnamon sticks" counts sticks, a pinch of saffron is a piece.

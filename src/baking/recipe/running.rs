@@ -2,6 +2,7 @@
 
 use super::token::{Kind, Token};
 use super::{Mentions, oven, pan};
+use crate::baking::text;
 
 /// What a line of running text names.
 pub fn mentions(tokens: &[Token], text: &str) -> Mentions {
@@ -39,7 +40,7 @@ pub fn makes(text: &str) -> Option<String> {
                         "one", "two", "three", "four", "six", "eight", "ten", "twelve", "a", "an",
                         "about",
                     ]
-                    .contains(&word.to_lowercase().as_str())
+                    .contains(&text::lower(word).as_str())
                 });
             return (has_figure && rest.len() < 80).then(|| rest.trim_end_matches('.').to_owned());
         }

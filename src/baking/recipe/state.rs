@@ -3,6 +3,7 @@
 use super::phrase;
 use crate::baking::ingredient::lookup::{self, Found};
 use crate::baking::ingredient::{Form, Group, Ingredient, Region};
+use crate::baking::text;
 
 /// States that stand in the name itself.
 #[derive(Clone, Copy, Debug, Default)]
@@ -25,7 +26,7 @@ pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, region: Reg
         .split(|letter: char| !(letter.is_alphanumeric() || letter == '\''))
         .filter(|word| !word.is_empty())
     {
-        let lower = word.to_lowercase();
+        let lower = text::lower(word);
         let plain = lookup::plain_word(word);
         let is_own = found.named_by.contains(&plain);
         if matches!(

@@ -1,5 +1,7 @@
 //! Tokens: a tidy line cut into numbers, words and marks.
 
+use crate::baking::text::decimal;
+
 /// What a token is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Kind {
@@ -120,7 +122,7 @@ fn number(text: &str, at: usize) -> (Kind, usize) {
     if &text[at..end] == "00" || &text[at..end] == "000" || &text[at..end] == "0000" {
         return (Kind::Word, end);
     }
-    let value = |from: usize, to: usize| text[from..to].parse::<f64>().unwrap_or(f64::INFINITY);
+    let value = |from: usize, to: usize| decimal(&text[from..to]).unwrap_or(f64::INFINITY);
     let mut kind = Kind::Integer(if end == at { 0.0 } else { value(at, end) });
     match bytes.get(end) {
         Some(b'.') if bytes.get(end + 1).is_some_and(u8::is_ascii_digit) => {
@@ -136,8 +138,13 @@ fn number(text: &str, at: usize) -> (Kind, usize) {
             }
         }
         Some(b'e' | b'E') if bytes.get(end + 1).is_some_and(u8::is_ascii_digit) => {
-            end = digits(bytes, end + 1);
-            kind = Kind::Decimal(value(at, end));
+            let power = digits(bytes, end + 1);
+            let exponent = text[end + 1..power].parse().unwrap_or(i32::MAX);
+            let figures = value(at, end);
+            // Nothing times any power is nothing, even where the power is beyond all numbers.
+            let scaled = if figures == 0.0 { 0.0 } else { figures * 10_f64.powi(exponent) };
+            kind = Kind::Decimal(scaled);
+            end = power;
         }
         _ => {}
     }
@@ -162,10 +169,10 @@ fn comma(text: &str, at: usize, comma: usize) -> (Kind, usize) {
             whole.push_str(&text[end + 1..end + 4]);
             end += 4;
         }
-        return (Kind::Integer(whole.parse().unwrap_or(f64::INFINITY)), end);
+        return (Kind::Integer(decimal(&whole).unwrap_or(f64::INFINITY)), end);
     }
-    let decimal = text[at..comma].to_owned() + "." + &text[comma + 1..end];
-    (Kind::Decimal(decimal.parse().unwrap_or(f64::INFINITY)), end)
+    let point = text[at..comma].to_owned() + "." + &text[comma + 1..end];
+    (Kind::Decimal(decimal(&point).unwrap_or(f64::INFINITY)), end)
 }
 
 /// A fraction: "1/2", and "1 / 2" where it can only be a part of one.
@@ -186,8 +193,8 @@ fn fraction(text: &str, at: usize, end: usize) -> Option<(Kind, usize)> {
     if to == from {
         return None;
     }
-    let over: f64 = text[at..end].parse().ok()?;
-    let under: f64 = text[from..to].parse().ok()?;
+    let over = decimal(&text[at..end])?;
+    let under = decimal(&text[from..to])?;
     let is_tight = slash == end && from == slash + 1;
     let is_part = over < under && under <= 16.0;
     // "225/8 oz" is a pair of weights, and "1/2.5" is nothing.

@@ -9,11 +9,11 @@ use crate::baking::balance::{kind, percentages};
 use crate::baking::chemistry::bowl;
 use crate::baking::finding::{Facts, findings};
 use crate::baking::formula::{Formula, Habits, Place, weigh};
-use crate::baking::ingredient::{Allergen, Group};
+use crate::baking::ingredient::{Allergen, Group, Ingredient};
 use crate::baking::pan::fit;
 use crate::baking::quantity::show;
 use crate::baking::recipe::{Recipe, Role, read};
-use crate::baking::source::Source;
+use crate::baking::source::{self, Source};
 
 /// The worksheet of a recipe: a pure function of what the baker gave.
 pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
@@ -78,58 +78,53 @@ fn unread(recipe: &Recipe) -> Vec<usize> {
 
 /// The allergens of everything that was understood, batter or not, weighed or not.
 fn allergens(formula: &Formula) -> Vec<AllergenNote> {
-    let weighed = formula
-        .lines
-        .iter()
-        .map(|line| (line.line, Some(line.ingredient)));
-    let unweighed = formula
-        .unweighed
-        .iter()
-        .map(|line| (line.line, line.ingredient));
-    let mut notes: Vec<(Allergen, Vec<usize>)> = Vec::new();
-    for (line, ingredient) in weighed.chain(unweighed) {
-        for allergen in ingredient.map_or(&[][..], |ingredient| &ingredient.allergens) {
-            match notes.iter_mut().find(|(have, _)| have == allergen) {
-                Some((_, lines)) => lines.push(line),
-                None => notes.push((*allergen, vec![line])),
-            }
-        }
-    }
-    notes.sort_by_key(|(allergen, _)| *allergen);
-    notes
+    Allergen::ALL
         .into_iter()
-        .map(|(allergen, mut lines)| {
-            lines.sort_unstable();
-            AllergenNote {
+        .filter_map(|allergen| {
+            let lines: Vec<usize> = understood(formula)
+                .filter(|(_, ingredient)| {
+                    ingredient.is_some_and(|it| it.allergens.contains(&allergen))
+                })
+                .map(|(line, _)| line)
+                .collect();
+            (!lines.is_empty()).then(|| AllergenNote {
                 name: allergen.words().to_owned(),
-                lines,
-            }
+                lines: in_order(lines),
+            })
         })
         .collect()
 }
 
-/// Whether it comes from plants alone, as far as its lines tell.
-fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
-    let known = formula
+/// Every ingredient line with what it is, weighed or not.
+fn understood(formula: &Formula) -> impl Iterator<Item = (usize, Option<&'static Ingredient>)> {
+    let weighed = formula
         .lines
         .iter()
         .map(|line| (line.line, Some(line.ingredient)));
-    let rest = formula
-        .unweighed
-        .iter()
-        .map(|line| (line.line, line.ingredient));
-    let (mut animal, mut unsure) = (unread(recipe), Vec::new());
-    let mut from_animals = Vec::new();
-    unsure.append(&mut animal);
-    for (line, ingredient) in known.chain(rest) {
+    weighed.chain(
+        formula
+            .unweighed
+            .iter()
+            .map(|line| (line.line, line.ingredient)),
+    )
+}
+
+fn in_order(mut lines: Vec<usize>) -> Vec<usize> {
+    lines.sort_unstable();
+    lines
+}
+
+/// Whether it comes from plants alone, as far as its lines tell.
+fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
+    let (mut unsure, mut from_animals) = (unread(recipe), Vec::new());
+    for (line, ingredient) in understood(formula) {
         match ingredient.and_then(|ingredient| ingredient.plant_based) {
             Some(true) => {}
             Some(false) => from_animals.push(line),
             None => unsure.push(line),
         }
     }
-    from_animals.sort_unstable();
-    unsure.sort_unstable();
+    let (unsure, from_animals) = (in_order(unsure), in_order(from_animals));
     if formula.lines.is_empty() && formula.unweighed.is_empty() {
         String::new()
     } else if !from_animals.is_empty() {
@@ -174,27 +169,26 @@ fn cautions(formula: &Formula) -> Vec<String> {
 
 /// Every source that a figure of this formula is from.
 fn sources(formula: &Formula) -> Vec<SourceNote> {
-    let mut sources: Vec<&'static Source> = Vec::new();
+    let mut used: Vec<&'static Source> = Vec::new();
     for line in &formula.lines {
-        sources.push(line.ingredient.cited.source);
-        sources.extend(line.how.cited.map(|cited| cited.source));
+        used.push(line.ingredient.cited.source);
+        used.extend(line.how.cited.map(|cited| cited.source));
         if line.place != Place::Batter {
             continue;
         }
         if let Some(acidity) = line.ingredient.acidity {
-            sources.extend([acidity.ph_cited.source, acidity.buffer_cited.source]);
-            sources.extend(acidity.acids_cited.map(|cited| cited.source));
+            used.extend([acidity.ph_cited.source, acidity.buffer_cited.source]);
+            used.extend(acidity.acids_cited.map(|cited| cited.source));
         }
-        sources.extend(
+        used.extend(
             line.ingredient
                 .leavening
                 .map(|leavening| leavening.cited.source),
         );
     }
-    sources.sort_by_key(|source| source.key);
-    sources.dedup_by_key(|source| source.key);
-    sources
-        .into_iter()
+    source::all()
+        .iter()
+        .filter(|source| used.iter().any(|it| it.key == source.key))
         .map(|source| SourceNote {
             key: source.key,
             citation: source.citation,

@@ -93,13 +93,19 @@ impl Inputs {
     /// The inputs with a remedy carried out: a new value, so that the old one can be taken back.
     pub fn with_remedy(&self, remedy: &Remedy) -> Self {
         let mut inputs = self.clone();
-        // Lines are added from the last upwards, so that the numbers of earlier edits stay true.
-        let mut edits: Vec<&Edit> = remedy.edits.iter().collect();
-        edits.sort_by_key(|edit| std::cmp::Reverse(edit.line()));
-        for edit in edits {
-            match edit {
-                Edit::Weigh { line, grams } => inputs.weigh(*line, Some(*grams)),
-                Edit::AddAfter { line, text } => inputs.add_after(*line, text),
+        // Weights first, since they go by today's line numbers; then new lines, each below where the
+        // ones before it have pushed its place.
+        for edit in &remedy.edits {
+            if let Edit::Weigh { line, grams } = edit {
+                inputs.weigh(*line, Some(*grams));
+            }
+        }
+        let mut added: Vec<usize> = Vec::new();
+        for edit in &remedy.edits {
+            if let Edit::AddAfter { line, text } = edit {
+                let pushed = added.iter().filter(|above| *above <= line).count();
+                inputs.add_after(line + pushed, text);
+                added.push(*line);
             }
         }
         inputs

@@ -1,6 +1,7 @@
 //! Words of names in one plain form, and which of them only describe.
 
 use crate::baking::ingredient::{Allergen, Ingredient};
+use crate::baking::text::lower_letter;
 
 /// A name's words in the one form that both the tables and the text are brought to: lower case,
 /// no accents, no hyphens, singular, one spelling. At most so many words.
@@ -72,7 +73,7 @@ pub fn plain_word(word: &str) -> String {
             'æ' | 'Æ' => out.push_str("ae"),
             'œ' | 'Œ' => out.push_str("oe"),
             'ß' => out.push_str("ss"),
-            _ => out.extend(character.to_lowercase()),
+            _ => out.push(lower_letter(character)),
         }
     }
     singular(&mut out);
