@@ -65,7 +65,12 @@ fn page(bench: Bench) -> Vec<Element> {
             }]
         });
     let mut page = parts::navigation(route);
-    page.extend([parts::banners(bench), main, parts::spoken(bench)]);
+    page.extend([
+        parts::banners(bench),
+        main,
+        parts::foot(),
+        parts::spoken(bench),
+    ]);
     page
 }
 

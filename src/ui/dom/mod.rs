@@ -1,8 +1,8 @@
 //! How the page is drawn: plain elements built by name, over Leptos' signals and effects.
 //!
-//! Leptos' own view types make code for every shape of element that a page has; this page came to
-//! 208 kB of compressed code with them, beside a core of about 160. Here one type stands for every
-//! element, and the same page comes to a fifth of that. What goes in: [`Element`]s, whose text,
+//! Leptos' own view types make code for every shape of element that a page has. Here one type stands
+//! for every element: of 388 kB that the module came to, compressed, 304 were left the day this
+//! changed, and a letter typed costs half the time. What goes in: [`Element`]s, whose text,
 //! attributes, children and rows may follow signals. What comes out: elements on the page, changed
 //! in place, so that focus, open details and the text in a box survive.
 

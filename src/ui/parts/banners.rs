@@ -9,14 +9,6 @@ use leptos::prelude::*;
 /// Banners below the head of the page.
 pub fn banners(bench: Bench) -> Element {
     let update = heard("data-update", "batterwright:update-ready");
-    let offline = heard("data-offline", "batterwright:offline-ready");
-    let ready = move || {
-        if offline.get() {
-            "Ready for offline use.".to_owned()
-        } else {
-            String::new()
-        }
-    };
     element("div").class("banners").children([
         element("div")
             .attribute("role", "alert")
@@ -27,11 +19,23 @@ pub fn banners(bench: Bench) -> Element {
         element("div")
             .attribute("role", "status")
             .children_of(move || new_version(update)),
-        element("p")
-            .class("banners__note")
-            .attribute("role", "status")
-            .text_of(ready),
     ])
+}
+
+/// The foot of the page: whether it can do without a network.
+pub fn foot() -> Element {
+    let offline = heard("data-offline", "batterwright:offline-ready");
+    let ready = move || {
+        if offline.get() {
+            "Ready for offline use."
+        } else {
+            ""
+        }
+        .to_owned()
+    };
+    element("footer")
+        .class("foot")
+        .child(element("p").attribute("role", "status").text_of(ready))
 }
 
 /// Says that the open recipe is not being kept, and why.

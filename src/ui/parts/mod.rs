@@ -24,7 +24,7 @@ mod verdict_strip;
 mod weights;
 
 pub use allergens::allergens;
-pub use banners::banners;
+pub use banners::{banners, foot};
 pub use common::{button, fact};
 pub use done::done;
 pub use findings::findings;

@@ -17,13 +17,27 @@ pub fn pans(bench: Bench) -> Element {
         })
     };
     let words = move || bench.part(Part::Pans, |sheet| sheet.pans.words.clone());
+    // Advice to choose a pan is of no use on paper.
+    let words_class = move || {
+        let factor = bench.part(Part::Pans, |sheet| sheet.pans.factor.is_some());
+        Some(
+            if factor {
+                "pans__words"
+            } else {
+                "pans__words no-print"
+            }
+            .to_owned(),
+        )
+    };
     let pans = element("div")
         .class("pans")
         .child(own(bench))
         .child(other(bench));
     section("/pan", "Pan").children([
         element("p").class("pans__factor").text_of(factor),
-        element("p").class("pans__words").text_of(words),
+        element("p")
+            .attribute_of("class", words_class)
+            .text_of(words),
         pans,
     ])
 }
@@ -73,8 +87,18 @@ fn other(bench: Bench) -> Element {
             }),
         ],
     };
+    let class = move || {
+        Some(
+            if chosen.get() {
+                "pans__pan"
+            } else {
+                "pans__pan no-print"
+            }
+            .to_owned(),
+        )
+    };
     element("div")
-        .class("pans__pan")
+        .attribute_of("class", class)
         .child(
             element("h3")
                 .class("part__sub")

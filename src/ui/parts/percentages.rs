@@ -43,7 +43,9 @@ pub fn percentages(bench: Bench) -> Element {
         element("h3")
             .class("part__sub")
             .text("What the batter holds"),
-        element("div").children_of(totals),
+        element("div")
+            .class("percentages__totals")
+            .children_of(totals),
     ])
 }
 

@@ -71,21 +71,28 @@ fn tiles(sheet: &Worksheet) -> Vec<Tile> {
         count(Status::Weighed),
         count(Status::NotWeighed) + count(Status::NotRead),
     );
+    let (title, beside, look, mark) = match (weighed, unweighed) {
+        (0, 0) => ("Nothing yet".to_owned(), String::new(), "plain", ""),
+        (_, 0) => (
+            format!("{weighed} lines weighed"),
+            String::new(),
+            "agreed",
+            "=",
+        ),
+        _ => (
+            format!("{unweighed} without a weight"),
+            format!("{weighed} weighed"),
+            "look",
+            "?",
+        ),
+    };
     let weights = Tile {
         address: "#/weights",
         of: "Weights",
-        title: if unweighed == 0 {
-            format!("{weighed} lines weighed")
-        } else {
-            format!("{unweighed} without a weight")
-        },
-        beside: if unweighed == 0 {
-            String::new()
-        } else {
-            format!("{weighed} weighed")
-        },
-        look: if unweighed == 0 { "agreed" } else { "look" },
-        mark: if unweighed == 0 { "=" } else { "?" },
+        title,
+        beside,
+        look,
+        mark,
     };
     let pan = Tile {
         address: "#/pan",
@@ -133,33 +140,26 @@ fn findings(sheet: &Worksheet) -> Tile {
         words(looks, "thing to look at", "things to look at"),
     ];
     let said: Vec<String> = parts.into_iter().flatten().collect();
+    let (look, mark) = match (faults, looks) {
+        (0, 0) if sheet.lines.is_empty() => ("plain", ""),
+        (0, 0) => ("agreed", "="),
+        (0, _) => ("look", "?"),
+        _ => ("fault", "!"),
+    };
+    let first = sheet.findings.first();
     Tile {
         address: "#/findings",
         of: "Findings",
-        title: if said.is_empty() {
-            "Nothing to mend".into()
-        } else {
-            said.join(", ")
+        title: match said.is_empty() {
+            true if sheet.lines.is_empty() => "Nothing yet".into(),
+            true => "Nothing to mend".into(),
+            false => said.join(", "),
         },
-        beside: sheet
-            .findings
-            .first()
+        beside: first
             .map(|finding| finding.title.clone())
             .unwrap_or_default(),
-        look: if faults > 0 {
-            "fault"
-        } else if looks > 0 {
-            "look"
-        } else {
-            "agreed"
-        },
-        mark: if faults > 0 {
-            "!"
-        } else if looks > 0 {
-            "?"
-        } else {
-            "="
-        },
+        look,
+        mark,
     }
 }
 
