@@ -219,6 +219,10 @@ try {
   for (const row of rows) {
     console.log(row.map((cell, column) => (column === 0 ? cell.padEnd(widths[column]) : cell.padStart(widths[column]))).join("  ").trimEnd());
   }
+  if (updates.length === 0) {
+    console.log("\nTyping could not be timed: the page did not change after a key.");
+    process.exitCode = 1;
+  }
   console.log(`\nSizes and loading are against the ${button} of tests/floor, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
 } finally {
   await browser.close();
