@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, HtmlAnchorElement, HtmlElement, Url};
+use web_sys::{Blob, FocusOptions, HtmlAnchorElement, HtmlElement, Url};
 
 /// The clock, in milliseconds since 1970.
 pub fn now() -> f64 {
@@ -49,6 +49,19 @@ pub fn show(id: String, focus: bool) {
         element.scroll_into_view();
         if focus && let Some(element) = element.dyn_ref::<HtmlElement>() {
             let _ = element.focus();
+        }
+    });
+}
+
+/// Once the page is drawn: puts the focus on the element of that id, and leaves the page where it stands.
+pub fn focus(id: &'static str) {
+    request_animation_frame(move || {
+        let element = document().get_element_by_id(id);
+        if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+            let quietly = FocusOptions::new();
+            quietly.set_prevent_scroll(true);
+            // Where the focus cannot go there it stays where it was.
+            let _ = element.focus_with_options(&quietly);
         }
     });
 }

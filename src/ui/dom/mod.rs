@@ -2,7 +2,7 @@
 //!
 //! Leptos' own view types make code for every shape of element that a page has. Here one type stands
 //! for every element: of 388 kB that the module came to, compressed, 304 were left the day this
-//! changed, and a letter typed costs half the time. What goes in: [`Element`]s, whose text,
+//! changed. What goes in: [`Element`]s, whose text,
 //! attributes, children and rows may follow signals. What comes out: elements on the page, changed
 //! in place, so that focus, open details and the text in a box survive.
 
