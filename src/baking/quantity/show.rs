@@ -3,7 +3,8 @@
 use super::{Length, LengthUnit, Mass, Share, Volume};
 use crate::baking::estimate::Estimate;
 
-/// A weight as a kitchen scale shows it: tenths of a gram below 10 g, whole grams from there.
+/// A weight as kitchen scales show it: tenths of a gram below 20 g, where leavening and salt lie, whole grams
+/// from there.
 pub fn mass(mass: Mass) -> String {
     format!("{} g", mass_figure(mass.to_grams()))
 }
@@ -22,7 +23,7 @@ fn mass_figure(grams: f64) -> String {
     let grams = grams.max(0.0);
     if grams < 0.095 && grams > 0.0 {
         format!("{grams:.2}")
-    } else if grams < 9.95 {
+    } else if grams < 19.95 {
         trimmed(grams, 1)
     } else {
         thousands(grams.round())
@@ -168,8 +169,9 @@ mod tests {
 
     #[test]
     fn weights_read_as_a_scale_shows_them() {
-        assert_eq!(mass(Mass::grams(9.94)), "9.9 g");
-        assert_eq!(mass(Mass::grams(9.96)), "10 g");
+        assert_eq!(mass(Mass::grams(19.94)), "19.9 g");
+        assert_eq!(mass(Mass::grams(19.96)), "20 g");
+        assert_eq!(mass(Mass::grams(11.5)), "11.5 g");
         assert_eq!(mass(Mass::grams(4.0)), "4 g");
         assert_eq!(mass(Mass::grams(0.04)), "0.04 g");
         assert_eq!(mass(Mass::grams(1234.4)), "1,234 g");

@@ -33,10 +33,14 @@ mod milligrams {
 
     #[expect(clippy::ref_option, reason = "serde calls it so")]
     pub fn serialize<S: Serializer>(grams: &Option<f64>, serializer: S) -> Result<S::Ok, S::Error> {
-        grams.map(|grams| (grams * 1000.0).round() as u64).serialize(serializer)
+        grams
+            .map(|grams| (grams * 1000.0).round() as u64)
+            .serialize(serializer)
     }
 
-    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<f64>, D::Error> {
+    pub fn deserialize<'de, D: Deserializer<'de>>(
+        deserializer: D,
+    ) -> Result<Option<f64>, D::Error> {
         let milligrams = Option::<u64>::deserialize(deserializer)?;
         Ok(milligrams.map(|milligrams| milligrams as f64 / 1000.0))
     }

@@ -142,7 +142,11 @@ fn number(text: &str, at: usize) -> (Kind, usize) {
             let exponent = text[end + 1..power].parse().unwrap_or(i32::MAX);
             let figures = value(at, end);
             // Nothing times any power is nothing, even where the power is beyond all numbers.
-            let scaled = if figures == 0.0 { 0.0 } else { figures * 10_f64.powi(exponent) };
+            let scaled = if figures == 0.0 {
+                0.0
+            } else {
+                figures * 10_f64.powi(exponent)
+            };
             kind = Kind::Decimal(scaled);
             end = power;
         }

@@ -180,9 +180,9 @@ fn figures(bowl: &Bowl) -> Vec<FigureShown> {
             how: "All bicarbonate less what the leaveners' own acid takes up to pH 7: by neutralising value, phosphates by a curve. Baking powder brings little.".into(),
         },
         FigureShown {
-            label: "Soda that would bring this bowl to pH 7".into(),
-            value: soda(bowl.need(NEUTRAL)),
-            how: "The acid to pH 7 and the little bicarbonate that a crumb keeps at that pH, divided by 11.9 meq for a gram of soda.".into(),
+            label: "Soda still missing to pH 7".into(),
+            value: soda(bowl.missing(NEUTRAL)),
+            how: "The acid to pH 7 and the little bicarbonate that a crumb keeps at that pH, less the free soda, divided by 11.9 meq for a gram of soda.".into(),
         },
     ]
 }
