@@ -1,0 +1,81 @@
+//! Opening recipes: kept ones, demos, a blank one, and the one that was open last.
+
+use super::{Bench, Open};
+use crate::baking::demo::DEMOS;
+use crate::baking::worksheet::Inputs;
+use crate::ui::history::History;
+use crate::ui::{device, storage};
+use leptos::prelude::*;
+
+impl Bench {
+    /// Opens a kept recipe. One that cannot be read stays where it is.
+    pub fn open_kept(self, id: &str) {
+        match storage::load_recipe(id) {
+            Some(Ok(recipe)) => {
+                self.show(id.to_owned(), true, recipe.inputs);
+                storage::set_last_open(id);
+            }
+            Some(Err(trouble)) => {
+                self.aside.set(Some(format!("A recipe that was kept here was set aside. {trouble} It is untouched: find it on the shelf.")));
+            }
+            None => {}
+        }
+    }
+
+    /// Opens a demo; it becomes a recipe of the baker's own with the first change.
+    pub fn open_demo(self, key: &str) {
+        if let Some(demo) = DEMOS.iter().find(|demo| demo.key == key) {
+            self.show(device::fresh_id(), false, Inputs::of_text(demo.text));
+            storage::set_last_open(&format!("demo:{key}"));
+        }
+    }
+
+    /// Opens a blank recipe.
+    pub fn open_blank(self) {
+        self.show(device::fresh_id(), false, Inputs::default());
+        self.editing.set(true);
+    }
+
+    /// Follows what another window has kept under the open recipe's name.
+    pub fn follow_other_window(self, id: &str) {
+        if id != self.open_id() {
+            return;
+        }
+        if let Some(Ok(recipe)) = storage::load_recipe(id)
+            && recipe.inputs != self.inputs.get_untracked()
+        {
+            self.inputs.set(recipe.inputs);
+            self.reckon();
+            self.outside.update(|count| *count += 1);
+        }
+    }
+
+    pub(super) fn open_last(self) {
+        let last = storage::last_open().unwrap_or_default();
+        match last.strip_prefix("demo:") {
+            Some(demo) => self.open_demo(demo),
+            None => self.open_kept(&last),
+        }
+        if self.inputs.with_untracked(|inputs| inputs.text.is_empty())
+            && !self.open.with_value(|open| open.own)
+        {
+            match storage::shelf().recipes.first() {
+                Some(kept) => self.open_kept(&kept.id),
+                None => self.open_demo(DEMOS.first().map_or("", |demo| demo.key)),
+            }
+        }
+    }
+
+    fn show(self, id: String, own: bool, inputs: Inputs) {
+        self.flush();
+        self.open.set_value(Open { id, own });
+        self.history.set(History::default());
+        self.done.set(None);
+        self.unkept.set(None);
+        self.line.set(None);
+        self.editing.set(inputs.text.trim().is_empty());
+        self.inputs.set(inputs);
+        self.reckon();
+        self.outside.update(|count| *count += 1);
+    }
+}
