@@ -637,7 +637,10 @@ fn juices_and_vinegars_hold_the_acid_that_is_titrated_in_them() {
         if !sour || acidity.key == "vinegar_balsamic" {
             continue;
         }
-        let Some(Titratable { acid, low, high, .. }) = acidity.titratable else {
+        let Some(Titratable {
+            acid, low, high, ..
+        }) = acidity.titratable
+        else {
             panic!(
                 "{}: no titratable acidity to hold it against",
                 ingredient.key

@@ -5,10 +5,13 @@
 //! the thing last ("almond milk yogurt" is a yogurt), so a name must end where a known name ends;
 //! what stands before it must describe without changing, or the match is doubted.
 
+mod beginning;
 mod index;
 mod several;
 mod spelling;
 mod words;
+
+pub use beginning::beginning_with;
 
 use super::{Ingredient, Region};
 use crate::baking::recipe::Match;

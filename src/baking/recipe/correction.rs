@@ -1,5 +1,6 @@
 //! What the baker says of a line that was read wrongly.
 
+use crate::baking::text::decimal;
 use serde::{Deserialize, Serialize};
 
 /// A correction, tied to a line by its words, so that it holds when lines are added above it.
@@ -26,6 +27,33 @@ impl Correction {
     }
 }
 
+/// More than any kitchen weighs, in grams.
+const HEAVIEST: f64 = 1_000_000.0;
+
+/// A weight as typed, in grams: a comma may stand for the point, "g" may follow. Empty is no weight of one's own.
+///
+/// # Errors
+/// A sentence where it is not a number, or no weight for a kitchen.
+pub fn read_grams(typed: &str) -> Result<Option<f64>, String> {
+    let typed = typed.trim();
+    let plain = typed
+        .trim_end_matches(['g', 'G'])
+        .trim_end()
+        .replace(',', ".");
+    if plain.is_empty() && typed.is_empty() {
+        return Ok(None);
+    }
+    match decimal(&plain) {
+        Some(grams) if grams <= HEAVIEST => Ok(Some(grams)),
+        Some(_) => Err(format!(
+            "{typed} is no weight for a kitchen: write grams from 0 to 1000000."
+        )),
+        None => Err(format!(
+            "\"{typed}\" is not a weight: write grams, such as 125 or 12.5."
+        )),
+    }
+}
+
 /// A weight kept as a whole number: no scale of a baker's tells less than a milligram, and writing fractions would
 /// bring a table of 10 kB along.
 mod milligrams {
@@ -43,5 +71,20 @@ mod milligrams {
     ) -> Result<Option<f64>, D::Error> {
         let milligrams = Option::<u64>::deserialize(deserializer)?;
         Ok(milligrams.map(|milligrams| milligrams as f64 / 1000.0))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn weights_are_read_with_point_or_comma() {
+        assert_eq!(read_grams(" 12,5 g"), Ok(Some(12.5)));
+        assert_eq!(read_grams(""), Ok(None));
+        assert_eq!(read_grams("0"), Ok(Some(0.0)));
+        for typed in ["-1", "1e308", "NaN", "some", "g", "1000001"] {
+            assert!(read_grams(typed).is_err(), "{typed}");
+        }
     }
 }

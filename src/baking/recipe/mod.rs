@@ -33,7 +33,7 @@ mod token;
 mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
-pub use correction::Correction;
+pub use correction::{Correction, read_grams};
 
 use super::ingredient::{self, Filling, Form, Ingredient, PieceSize, Region};
 use super::quantity::{Length, Mass, Temperature};

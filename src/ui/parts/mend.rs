@@ -1,7 +1,8 @@
 //! Mending one line by hand: which ingredient, what weight, or that it is none.
 
 use super::common::{button, paragraph};
-use crate::baking::ingredient;
+use crate::baking::ingredient::lookup;
+use crate::baking::recipe::read_grams;
 use crate::baking::worksheet::Offer;
 use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
@@ -9,8 +10,6 @@ use leptos::prelude::*;
 
 /// How many ingredients are offered at once.
 const OFFERS: usize = 6;
-/// More than any kitchen weighs, in grams.
-const HEAVIEST: f64 = 1_000_000.0;
 
 /// The form for mending a line. What is written holds at once.
 pub fn mend(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
@@ -107,29 +106,6 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     ])
 }
 
-/// A weight as typed; a comma may stand for the point, "g" may follow. Empty is no weight of one's own.
-fn read_grams(typed: &str) -> Result<Option<f64>, String> {
-    let plain = typed
-        .trim()
-        .trim_end_matches(['g', 'G'])
-        .trim_end()
-        .replace(',', ".");
-    if plain.is_empty() {
-        return Ok(None);
-    }
-    match plain.parse::<f64>() {
-        Ok(grams) if (0.0..=HEAVIEST).contains(&grams) => Ok(Some(grams)),
-        Ok(_) => Err(format!(
-            "{} is no weight for a kitchen: write grams from 0 to 1000000.",
-            typed.trim()
-        )),
-        Err(_) => Err(format!(
-            "\"{}\" is not a number: write grams, such as 125 or 12.5.",
-            typed.trim()
-        )),
-    }
-}
-
 /// Which ingredient the line is: the likely ones first, any other by its name.
 fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     let asked = RwSignal::new(String::new());
@@ -185,64 +161,13 @@ fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
     ])
 }
 
-/// Ingredients with a name in which every written word begins a word.
+/// Ingredients that a few letters may be the beginning of.
 fn found(asked: &str) -> Vec<Offer> {
-    let asked = asked.to_lowercase();
-    let begins = |name: &str| {
-        asked.split_whitespace().all(|part| {
-            name.split([' ', '-', '('])
-                .any(|word| word.starts_with(part))
-        })
-    };
-    let shown = ingredient::all()
-        .iter()
-        .enumerate()
-        .filter(|(_, known)| begins(&known.name.to_lowercase()));
-    let named = ingredient::aliases()
-        .iter()
-        .filter(|alias| begins(alias.name));
-    let mut places: Vec<usize> = Vec::new();
-    for place in shown
-        .map(|(place, _)| place)
-        .chain(named.map(|alias| alias.index))
-    {
-        if places.len() < OFFERS && !places.contains(&place) {
-            places.push(place);
-        }
-    }
-    let known = places
+    lookup::beginning_with(asked, OFFERS)
         .into_iter()
-        .filter_map(|place| ingredient::all().get(place));
-    known
         .map(|known| Offer {
             key: known.key,
             name: known.name,
         })
         .collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn weights_are_read_with_point_or_comma() {
-        assert_eq!(read_grams(" 12,5 g"), Ok(Some(12.5)));
-        assert_eq!(read_grams(""), Ok(None));
-        assert_eq!(read_grams("0"), Ok(Some(0.0)));
-        assert!(read_grams("-1").is_err());
-        assert!(read_grams("1e308").is_err());
-        assert!(read_grams("NaN").is_err());
-        assert!(read_grams("some").is_err());
-    }
-
-    #[test]
-    fn ingredients_are_found_by_the_beginnings_of_words() {
-        assert!(
-            found("butterm")
-                .iter()
-                .any(|offer| offer.name.to_lowercase().contains("buttermilk"))
-        );
-        assert!(found("zzz").is_empty());
-    }
 }
