@@ -1,5 +1,5 @@
 # The commands of the project; `make` alone lists them. Versions are pinned in rust-toolchain.toml, Cargo.lock,
-# package-lock.json and here. What is missing is installed by scripts/setup.sh, tools under target/tools.
+# package-lock.json and here. What is missing is installed by .make/setup.sh, tools under target/tools.
 
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
@@ -28,9 +28,9 @@ help: ## List the commands
 	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
 
 run: node ## Build the page and serve it at http://127.0.0.1:8080 (PORT=8081 for another port)
-	@node scripts/serve.mjs --check --port $(PORT)
+	@node .make/serve.mjs --check --port $(PORT)
 	@$(MAKE) --no-print-directory dist
-	@node scripts/serve.mjs --folder dist --port $(PORT)
+	@node .make/serve.mjs --folder dist --port $(PORT)
 
 test: rust node ## Set everything up and run every check and test, the quick ones first
 	@$(MAKE) --no-print-directory format lint test-native lint-page test-page dist test-browser
@@ -80,20 +80,20 @@ test-browser: $(PACKAGES) chromium
 # What has to be there first.
 
 rust:
-	@scripts/setup.sh rust
+	@.make/setup.sh rust
 
 node:
-	@scripts/setup.sh node
+	@.make/setup.sh node
 
 chromium:
-	@scripts/setup.sh chromium
+	@.make/setup.sh chromium
 
 bindgen: rust
-	@scripts/setup.sh wasm-bindgen $(WASM_BINDGEN_VERSION)
+	@.make/setup.sh wasm-bindgen $(WASM_BINDGEN_VERSION)
 
 trunk: rust
-	@scripts/setup.sh trunk $(TRUNK_VERSION)
+	@.make/setup.sh trunk $(TRUNK_VERSION)
 
 $(PACKAGES): package-lock.json package.json | node
-	@scripts/setup.sh packages
+	@.make/setup.sh packages
 	@touch $@

@@ -1,6 +1,6 @@
 // Keeps the whole page on this device, so that it opens without a network.
 //
-// One list, one version: the build fills both in (scripts/finish.mjs). A new version is fetched whole beside
+// One list, one version: the build fills both in (.make/finish.mjs). A new version is fetched whole beside
 // the old one and then waits until the page says { type: "take-over" }. Nothing from elsewhere is ever kept.
 
 const VERSION = "unbuilt";

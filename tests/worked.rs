@@ -100,11 +100,14 @@ fn baking_powder_has_the_gas_of_its_soda() {
     near(gas, 16.2, 0.3, "carbon dioxide in 100 g of powder");
 }
 
+/// A bowl: its name, grams of each ingredient, the pH that an independent solver finds.
+type Case = (&'static str, &'static [(&'static str, f64)], f64);
+
 /// The pH of plain bowls, independent solver, ionic strength 0.25, 25 C, 0.03 atm carbon dioxide. Ours may differ
 /// where the row of a food stands for another water content: 0.03.
 #[test]
 fn bowls_land_where_an_independent_solver_puts_them() {
-    let cases: &[(&str, &[(&str, f64)], f64)] = &[
+    let cases: &[Case] = &[
         (
             "pound, no leavener",
             &[("plain_flour", 100.0), ("egg", 100.0), ("butter", 100.0)],
@@ -192,7 +195,7 @@ fn bowls_land_where_an_independent_solver_puts_them() {
 }
 
 /// The same with powders whose acids follow a curve: sulphate with phosphate, all phosphate, pyrophosphate.
-const POWDERS: &[(&str, &[(&str, f64)], f64)] = &[
+const POWDERS: &[Case] = &[
     (
         "white layer, aluminium powder",
         &[

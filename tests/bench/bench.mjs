@@ -9,8 +9,8 @@ import { readFileSync, readdirSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants } from "node:zlib";
-import { launch } from "../../scripts/browser.mjs";
-import { serve } from "../../scripts/serve.mjs";
+import { launch } from "../../.make/browser.mjs";
+import { serve } from "../../.make/serve.mjs";
 import { SCREENS, ready, textBox } from "../e2e/screens.mjs";
 
 const HERE = dirname(fileURLToPath(import.meta.url));

@@ -15,8 +15,8 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { after, test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { launch } from "../../scripts/browser.mjs";
-import { serve } from "../../scripts/serve.mjs";
+import { launch } from "../../.make/browser.mjs";
+import { serve } from "../../.make/serve.mjs";
 import { COLOURS, PATIENCE, SCREENS, ready, textBox } from "./screens.mjs";
 
 export { ready, textBox };

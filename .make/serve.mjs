@@ -1,6 +1,6 @@
 // A small static server for the built page.
 //
-//   node scripts/serve.mjs [--folder dist] [--port 8080] [--under /] [--check]
+//   node .make/serve.mjs [--folder dist] [--port 8080] [--under /] [--check]
 //
 // --under serves the folder below a sub-path, --check only says whether the port is free.
 

@@ -38,7 +38,7 @@ const SHRINK = [
 const POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
-  "style-src 'self' 'unsafe-inline'",
+  "style-src 'self'",
   "img-src 'self' data: blob:",
   "connect-src 'self'",
   "manifest-src 'self'",

@@ -1,4 +1,4 @@
-// Draws the PNG icons from public/icons/icon.svg. Run by hand after changing the drawing: node scripts/icons.mjs
+// Draws the PNG icons from public/icons/icon.svg. Run by hand after changing the drawing: node .make/icons.mjs
 //
 // The drawing has three flat colours, so the pictures are written with a palette of sixteen: those three, their
 // mixtures and the see-through edge. That makes them a fraction of the size, and every phone keeps them offline.

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Makes sure that one thing the build needs is here, and installs it only when it is missing.
 #
-#   scripts/setup.sh rust | node | packages | chromium | wasm-bindgen VERSION | trunk VERSION
+#   .make/setup.sh rust | node | packages | chromium | wasm-bindgen VERSION | trunk VERSION
 #
 # Quiet when all is well; otherwise one sentence with the remedy, and status 1.
 
