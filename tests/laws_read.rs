@@ -1,7 +1,7 @@
 //! Laws of reading: they hold for any text, and random text is thrown at them.
 
 use batterwright::baking::ingredient::Region;
-use batterwright::baking::recipe::{Amount, Correction, Recipe, Role, read};
+use batterwright::baking::recipe::{Amount, Correction, Looks, Recipe, Role, read, read_again};
 use proptest::prelude::*;
 
 /// Pieces that lines of recipes are made of, and some that they are not.
@@ -112,6 +112,14 @@ proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(600) })]
 
     /// Every line is kept as it was pasted, with its number, whatever it holds.
+    #[test]
+    fn what_was_seen_before_changes_no_reading(before in text(), after in text()) {
+        let mut looks = Looks::default();
+        read_again(&mut looks, &before, Region::Us, &[]);
+        prop_assert_eq!(read_again(&mut looks, &after, Region::Us, &[]), read(&after, Region::Us, &[]));
+        prop_assert_eq!(read_again(&mut looks, &after, Region::Uk, &[]), read(&after, Region::Uk, &[]));
+    }
+
     #[test]
     fn every_line_is_kept(text in any::<String>()) {
         let recipe = read(&text, Region::Us, &[]);

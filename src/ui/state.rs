@@ -1,7 +1,7 @@
 //! The state of the page: inputs as signals, the worksheet as one memo of them.
 //!
-//! Every change to the inputs goes through [`Bench::take`], which keeps it on this device in the
-//! same breath, so that a reload at any moment loses nothing.
+//! Every change to the inputs goes through [`Bench::take`], which keeps it on this device as soon as
+//! the page shows it; leaving the page keeps it first, so that a reload at any moment loses nothing.
 
 use super::early::Early;
 use super::history::{History, Step};
@@ -9,13 +9,13 @@ use super::shown::{Part, Shown};
 use super::{device, storage};
 use crate::baking::finding::Remedy;
 use crate::baking::pan::PanEntry;
-use crate::baking::worksheet::{Inputs, Settings, Worksheet, worksheet};
+use crate::baking::worksheet::{Inputs, Looks, Settings, Worksheet, worksheet, worksheet_again};
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::time::Duration;
 
 mod opening;
 
-/// Texts longer than this, in bytes, are reckoned and kept after a pause in typing instead of at each letter.
+/// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
 const LONG_TEXT: usize = 20_000;
 /// That pause.
 const PAUSE: Duration = Duration::from_millis(150);
@@ -65,10 +65,16 @@ impl Bench {
         let inputs = RwSignal::new(Inputs::default());
         let settings = RwSignal::new(storage::load_settings());
         let pace = RwSignal::new(0);
+        let looks = StoredValue::new(Looks::default());
         let reckon = move |before: Option<&Shown>| {
             pace.track();
-            let sheet = settings
-                .with(|settings| inputs.with_untracked(|inputs| worksheet(inputs, settings)));
+            let settings = settings.get();
+            let sheet = inputs.with_untracked(|inputs| {
+                looks.try_update_value(|looks| worksheet_again(looks, inputs, &settings))
+            });
+            // What was seen before is a help that may be gone; the worksheet is not.
+            let sheet = sheet
+                .unwrap_or_else(|| inputs.with_untracked(|inputs| worksheet(inputs, &settings)));
             Shown::after(before, sheet)
         };
         // Whether a worksheet differs is told by the counts, part by part.
@@ -251,11 +257,13 @@ impl Bench {
             .set(storage::keep_settings(&self.settings.get_untracked()).err());
     }
 
-    /// Keeps and reckons what is waiting for a pause in typing.
+    /// Keeps, and reckons if that is waiting too, what came in last.
     pub fn flush(self) {
         if self.wait_no_more() {
             self.keep();
-            self.reckon();
+            if self.inputs.with_untracked(is_long) {
+                self.reckon();
+            }
         }
     }
 
@@ -269,16 +277,18 @@ impl Bench {
         });
     }
 
-    /// The one way in: new inputs, kept at once, the worksheet after them.
+    /// The one way in: new inputs, the worksheet after them, and right behind it the record on this device; whoever
+    /// leaves the page before that flushes it.
     fn take(self, inputs: Inputs) {
-        let long = inputs.text.len() > LONG_TEXT;
+        let long = is_long(&inputs);
         self.inputs.set(inputs);
         self.wait_no_more();
-        if long {
-            let later = set_timeout_with_handle(move || self.flush(), PAUSE).ok();
-            self.waiting.set_value(later);
-        } else {
-            self.keep();
+        let pause = if long { PAUSE } else { Duration::ZERO };
+        match set_timeout_with_handle(move || self.flush(), pause) {
+            Ok(later) => self.waiting.set_value(Some(later)),
+            Err(_) => self.keep(),
+        }
+        if !long {
             self.reckon();
         }
     }
@@ -309,4 +319,9 @@ impl Bench {
     fn reckon(self) {
         self.pace.update(|pace| *pace = pace.wrapping_add(1));
     }
+}
+
+/// Whether a text is so long that its worksheet waits for a pause in typing.
+fn is_long(inputs: &Inputs) -> bool {
+    inputs.text.len() > LONG_TEXT
 }

@@ -267,17 +267,27 @@ fn volume(
         grams,
         how: How {
             sentence: format!(
-                "A level US {} of {}{form}{filling} weighs {}{}; {} mL were asked for{fullness}.",
+                "A level US {} of {}{form}{filling} weighs {}{}; {} mL were asked for{fullness}.{}",
                 row.measure.words(),
                 ingredient.name,
                 show::mass(row.weight.mean),
                 show::mass_range(&row.weight).map_or(String::new(), |range| format!(" ({range})")),
                 show::milliequivalents((size * middle).to_millilitres()),
+                note(row.note),
             ),
             cited: Some(row.cited),
         },
         doubts: Vec::new(),
     })
+}
+
+/// What the table's row adds, as a sentence of its own.
+fn note(words: &str) -> String {
+    if words.is_empty() {
+        String::new()
+    } else {
+        format!(" {}.", show::sentence(words))
+    }
 }
 
 /// A mean with independent relative errors, each given as (below, above).
@@ -402,11 +412,12 @@ fn piece(
         grams: spread(row.weight.mean * middle, &errors),
         how: How {
             sentence: format!(
-                "One {class}{} of {} weighs {}{} ready for the bowl.",
+                "One {class}{} of {} weighs {}{} ready for the bowl.{}",
                 kind.words(),
                 ingredient.name,
                 show::mass(row.weight.mean),
                 show::mass_range(&row.weight).map_or(String::new(), |range| format!(" ({range})")),
+                note(row.note),
             ),
             cited: Some(row.cited),
         },

@@ -5,6 +5,8 @@ use super::ingredient_line::{self, Attempt};
 use super::token::{self, Token};
 use super::{Match, Mentions, Section, running, tidy};
 use crate::baking::ingredient::{Region, lookup};
+use std::collections::HashMap;
+use std::sync::Arc;
 
 /// What a line looks like, taken alone.
 #[derive(Clone, Debug)]
@@ -21,6 +23,38 @@ pub struct Look {
     pub is_bare: bool,
     pub has_pan: bool,
     pub words: usize,
+}
+
+/// What lines looked like when a text was last read. What a line looks like alone depends on its words and the
+/// country only, so it can be kept.
+#[derive(Debug, Default)]
+pub struct Looks {
+    region: Region,
+    seen: HashMap<String, Arc<Look>>,
+}
+
+impl Looks {
+    /// What each of these lines looks like. Each wording is looked at once, however often it stands in a long
+    /// paste, and not at all if it stood in the text before. Wordings that are gone are forgotten.
+    pub(super) fn at(&mut self, lines: &[&str], region: Region) -> Vec<Arc<Look>> {
+        if self.region != region {
+            self.seen.clear();
+            self.region = region;
+        }
+        let before = std::mem::take(&mut self.seen);
+        lines
+            .iter()
+            .map(|line| {
+                if let Some(look) = self.seen.get(*line) {
+                    return look.clone();
+                }
+                let look = before.get(*line).cloned();
+                let look = look.unwrap_or_else(|| Arc::new(Look::at(line, region)));
+                self.seen.insert((*line).to_owned(), look.clone());
+                look
+            })
+            .collect()
+    }
 }
 
 impl Look {

@@ -38,21 +38,24 @@ pub use correction::{Correction, read_grams};
 use super::ingredient::{self, Filling, Form, Ingredient, PieceSize, Region};
 use super::quantity::{Length, Mass, Temperature};
 use look::Look;
+pub use look::Looks;
 use std::collections::HashMap;
+use std::sync::Arc;
 
 /// Reads a recipe. Every line of the text is kept; the baker's corrections go first.
 pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
+    read_again(&mut Looks::default(), text, region, corrections)
+}
+
+/// The same, with what was seen of lines before: a letter typed in one line looks at that line alone.
+pub fn read_again(
+    looks: &mut Looks,
+    text: &str,
+    region: Region,
+    corrections: &[Correction],
+) -> Recipe {
     let texts: Vec<&str> = text.lines().collect();
-    // Each wording is looked at once, however often it stands in a long paste.
-    let mut seen: HashMap<&str, Look> = HashMap::new();
-    let looks: Vec<Look> = texts
-        .iter()
-        .map(|line| {
-            seen.entry(line)
-                .or_insert_with(|| Look::at(line, region))
-                .clone()
-        })
-        .collect();
+    let looks = looks.at(&texts, region);
     let (title, roles) = role::roles(&looks, region);
     let mut lines: Vec<Line> = texts
         .iter()
@@ -73,7 +76,7 @@ pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
 }
 
 /// Puts what the baker said in place of what was read.
-fn correct(lines: &mut [Line], looks: &[Look], corrections: &[Correction], region: Region) {
+fn correct(lines: &mut [Line], looks: &[Arc<Look>], corrections: &[Correction], region: Region) {
     if corrections.is_empty() {
         return;
     }

@@ -9,9 +9,10 @@ use super::ingredient_line::{self, Attempt};
 use super::look::{Look, no_name, unreadable};
 use super::{Line, Match, Mentions, Reading, Role, Section};
 use crate::baking::ingredient::Region;
+use std::sync::Arc;
 
 /// The roles of all lines, in order.
-pub fn roles(looks: &[Look], region: Region) -> (Option<usize>, Vec<Role>) {
+pub fn roles(looks: &[Arc<Look>], region: Region) -> (Option<usize>, Vec<Role>) {
     let mut walk = Walk {
         looks,
         region,
@@ -27,7 +28,7 @@ pub fn roles(looks: &[Look], region: Region) -> (Option<usize>, Vec<Role>) {
                 heading.is_main && matches!(heading.section, Section::Batter | Section::Beside)
             })
         }),
-        first_ingredient: looks.iter().position(Look::is_ingredient),
+        first_ingredient: looks.iter().position(|look| look.is_ingredient()),
     };
     walk.see_ahead();
     let roles = (0..looks.len()).map(|at| walk.role(at)).collect();
@@ -36,7 +37,7 @@ pub fn roles(looks: &[Look], region: Region) -> (Option<usize>, Vec<Role>) {
 
 /// The walk through the lines.
 struct Walk<'a> {
-    looks: &'a [Look],
+    looks: &'a [Arc<Look>],
     region: Region,
     /// The part that is open; `None` before the first.
     section: Option<Section>,
@@ -121,7 +122,7 @@ impl Walk<'_> {
             && self.looks[at + 1..]
                 .iter()
                 .find(|look| !look.is_empty())
-                .is_some_and(Look::is_ingredient)
+                .is_some_and(|look| look.is_ingredient())
     }
 
     /// Whether a heading opens its part here. In a method, "For the glaze" may only name a step: it
@@ -180,8 +181,8 @@ impl Walk<'_> {
         let next = self.looks[at + 1..].iter().find(|look| !look.is_empty());
         let last = self.looks[..at].iter().rev().find(|look| !look.is_empty());
         self.looks.len() == 1
-            || next.is_some_and(Look::is_ingredient)
-            || last.is_some_and(Look::is_ingredient)
+            || next.is_some_and(|look| look.is_ingredient())
+            || last.is_some_and(|look| look.is_ingredient())
             || (next.is_none() && last.is_none())
     }
 
@@ -290,7 +291,7 @@ const TOO_LONG: &str =
     "This line is too long for one ingredient. Put each ingredient on a line of its own.";
 
 /// A lone dash tight against a figure may be a minus: said where no other line has such a bullet.
-pub fn doubt_minus(looks: &[Look], lines: &mut [Line]) {
+pub fn doubt_minus(looks: &[Arc<Look>], lines: &mut [Line]) {
     let tight: Vec<usize> = looks
         .iter()
         .enumerate()

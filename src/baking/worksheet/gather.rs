@@ -12,12 +12,17 @@ use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient};
 use crate::baking::pan::fit;
 use crate::baking::quantity::show;
-use crate::baking::recipe::{Recipe, Role, read};
+use crate::baking::recipe::{Looks, Recipe, Role, read_again};
 use crate::baking::source::{self, Source};
 
 /// The worksheet of a recipe: a pure function of what the baker gave.
 pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
-    let recipe = read(&inputs.text, settings.region, &inputs.corrections);
+    worksheet_again(&mut Looks::default(), inputs, settings)
+}
+
+/// The same, with what was seen of the text's lines before; it spares work and changes nothing.
+pub fn worksheet_again(looks: &mut Looks, inputs: &Inputs, settings: &Settings) -> Worksheet {
+    let recipe = read_again(looks, &inputs.text, settings.region, &inputs.corrections);
     let habits = Habits {
         region: settings.region,
         filling: settings.cup_habit.filling(),

@@ -86,6 +86,15 @@ fn how(line: &Weighed) -> String {
         }
         None => {}
     }
+    let notes = [
+        line.ingredient
+            .leavening
+            .map_or("", |leavening| leavening.note),
+        line.ingredient.acidity.map_or("", |acidity| acidity.note),
+    ];
+    for note in notes.into_iter().filter(|note| !note.is_empty()) {
+        how.push_str(&format!(" {}.", show::sentence(note)));
+    }
     if line.in_pieces {
         how.push_str(" It stays in pieces, so about a third of its acid is counted (common practice, no source).");
     }

@@ -75,6 +75,7 @@ fn bare(line: &Line, corrected: bool) -> SheetLine {
         flagged: status == Status::NotRead,
         ingredient: None,
         name: None,
+        note: "",
         grams: None,
         grams_shown: None,
         range_shown: None,
@@ -97,6 +98,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
     let taken = reading.ingredient.taken();
     sheet.ingredient = taken.map(|ingredient| ingredient.key);
     sheet.name = taken.map(|ingredient| ingredient.name);
+    sheet.note = taken.map_or("", |ingredient| ingredient.note);
     sheet.understood = reading.understood.clone();
     sheet.doubts = reading.doubts.clone();
     sheet.flagged = !reading.doubts.is_empty() || taken.is_none();

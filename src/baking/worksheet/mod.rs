@@ -11,7 +11,8 @@ mod pans;
 mod record;
 mod totals;
 
-pub use gather::worksheet;
+pub use crate::baking::recipe::Looks;
+pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, Settings};
 
 pub use crate::baking::finding::{Verdict, VerdictKind};

@@ -91,6 +91,8 @@ pub struct SheetLine {
     pub ingredient: Option<&'static str>,
     /// The ingredient's name.
     pub name: Option<&'static str>,
+    /// A word of caution or explanation on the ingredient; empty where there is none.
+    pub note: &'static str,
     /// What the recipe's line weighs, in grams.
     pub grams: Option<Spread>,
     /// `grams` in words: "284 g", with the spread in `range_shown`.

@@ -194,6 +194,7 @@ fn facts(line: &SheetLine) -> Vec<Element> {
     let known = [
         ("As pasted", line.text.trim()),
         ("Understood", &line.understood),
+        ("Note", line.note),
         ("Weight", line.how.as_deref().unwrap_or_default()),
         ("Source", line.source.as_deref().unwrap_or_default()),
         ("Left out", line.beside.as_deref().unwrap_or_default()),
