@@ -11,8 +11,9 @@ use crate::baking::formula::{Formula, Place, Weighed};
 use crate::baking::ingredient::by_key;
 use crate::baking::quantity::{Mass, show};
 
-/// A plan is taken where the crumb is this likely to end inside its band; room for rounding above "likely".
-const ENOUGH: f64 = 0.7;
+/// A plan is taken where the crumb, reckoned with the plan carried out, is this likely to end inside its band:
+/// just above what the verdict calls likely.
+const ENOUGH: f64 = 0.67;
 /// Steps in which the aim is moved through the band.
 const STEPS: i32 = 5;
 
