@@ -69,6 +69,7 @@ fn a_value_goes_one_way() {
         (
             "ingredient",
             &[
+                "recipe",
                 "formula",
                 "balance",
                 "chemistry",

@@ -4,7 +4,7 @@ use super::quantity::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// How many standard deviations lie between the mean and the 5 % (or 95 %) point of a normal spread.
-const NORMAL_95: f64 = 1.645;
+pub const NORMAL_95: f64 = 1.645;
 
 /// A quantity that is not known exactly: its mean, and the range that holds nine cases in ten.
 ///
@@ -40,14 +40,32 @@ impl<Q: Quantity> Estimate<Q> {
         }
     }
 
-    /// A mean with a relative standard deviation, as a fraction of the mean.
-    pub fn relative(mean: Q, deviation: f64) -> Self {
-        let half = mean.base().abs() * deviation * NORMAL_95;
-        Self {
+    /// A mean with a standard deviation, both in the base unit, and a normal spread.
+    pub fn normal(mean: f64, deviation: f64) -> Self {
+        let half = NORMAL_95 * deviation;
+        Self::between(
+            Q::from_base(mean - half),
+            Q::from_base(mean),
+            Q::from_base(mean + half),
+        )
+    }
+
+    /// A mean with independent relative errors, each given as its parts below and above. Nothing falls below zero.
+    pub fn apart(mean: Q, errors: &[(f64, f64)]) -> Self {
+        let root = |part: fn(&(f64, f64)) -> f64| {
+            errors
+                .iter()
+                .map(|error| part(error).powi(2))
+                .sum::<f64>()
+                .sqrt()
+        };
+        let (below, above) = (root(|error| error.0), root(|error| error.1));
+        let base = mean.base();
+        Self::between(
+            Q::from_base(base * (1.0 - below).max(0.0)),
             mean,
-            low: Q::from_base(mean.base() - half),
-            high: Q::from_base(mean.base() + half),
-        }
+            Q::from_base(base * (1.0 + above)),
+        )
     }
 
     /// The standard deviation of a normal spread with the same range, in the base unit.
@@ -76,11 +94,6 @@ impl<Q: Quantity> Estimate<Q> {
     /// The same with every point passed through a function that never turns back on itself.
     pub fn map<R: Quantity>(&self, function: impl Fn(Q) -> R) -> Estimate<R> {
         Estimate::between(function(self.low), function(self.mean), function(self.high))
-    }
-
-    /// True where nothing is left to chance.
-    pub fn is_exact(&self) -> bool {
-        self.low.base() == self.high.base()
     }
 
     /// The sum of independent estimates.

@@ -3,7 +3,7 @@
 use super::contribution::Contribution;
 use super::{Curve, NEUTRAL, carbonate};
 use crate::baking::balance::{Constituent, total};
-use crate::baking::estimate::Estimate;
+use crate::baking::estimate::{Estimate, NORMAL_95};
 use crate::baking::formula::Formula;
 use crate::baking::quantity::{Equivalents, Mass, Ph, Share};
 
@@ -17,9 +17,6 @@ const GAS_MODEL: f64 = 0.05;
 
 /// Carbon dioxide, g/mol.
 const CARBON_DIOXIDE: f64 = 44.009;
-
-/// Standard normal 95 % point.
-pub(super) const NORMAL_95: f64 = 1.645;
 
 /// What a line brings, acid against base.
 #[derive(Clone, Debug, PartialEq)]
@@ -202,19 +199,9 @@ fn part(line: &Contribution) -> Option<Part> {
     let acid = line.acid(NEUTRAL).mean - line.free_soda(NEUTRAL).mean;
     (acid != Equivalents::ZERO || line.is_leavener() || line.is_unknown()).then(|| Part {
         line: line.line,
-        acid: normal(acid.to_milliequivalents(), line.deviation(NEUTRAL)),
+        acid: Estimate::normal(acid.to_milliequivalents(), line.deviation(NEUTRAL)),
         unknown: line.is_unknown(),
     })
-}
-
-/// An estimate in milliequivalents from a mean and a standard deviation.
-pub(super) fn normal(mean: f64, deviation: f64) -> Estimate<Equivalents> {
-    let at = Equivalents::milliequivalents;
-    Estimate::between(
-        at(mean - NORMAL_95 * deviation),
-        at(mean),
-        at(mean + NORMAL_95 * deviation),
-    )
 }
 
 fn root_of_squares(items: impl Iterator<Item = f64>) -> f64 {

@@ -1,6 +1,5 @@
 //! What one line brings to the bowl: a curve, a base, and how sure each is.
 
-use super::bowl::normal;
 use super::{Curve, bicarbonate, leavening_uptake_deviation};
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::Weighed;
@@ -102,13 +101,13 @@ impl Contribution {
     /// Base that the ingredient takes up to a pH, leavening left aside.
     pub fn acid(&self, ph: f64) -> Estimate<Equivalents> {
         let mean = self.ingredient.at(ph).to_milliequivalents();
-        normal(mean, self.ingredient_deviation(mean))
+        Estimate::normal(mean, self.ingredient_deviation(mean))
     }
 
     /// Base that is left at a pH once its own leavening acid has taken its part; negative for cream of tartar.
     pub fn free_soda(&self, ph: f64) -> Estimate<Equivalents> {
         let free = (self.base - self.leavening.at(ph)).to_milliequivalents();
-        normal(free, self.leavening_deviation(free))
+        Estimate::normal(free, self.leavening_deviation(free))
     }
 
     /// The standard deviation of all that it takes up less all that it brings, meq.

@@ -5,7 +5,7 @@ use crate::baking::chemistry::Bowl;
 use crate::baking::formula::{Formula, Weighed};
 use crate::baking::ingredient::Region;
 use crate::baking::pan::Fit;
-use crate::baking::quantity::{Mass, Share};
+use crate::baking::quantity::Mass;
 
 /// What the stages before found out.
 #[derive(Clone, Debug)]
@@ -30,11 +30,6 @@ impl Facts<'_> {
     /// Flour, where there is any.
     pub fn flour(&self) -> Option<Mass> {
         self.percentages.flour.map(|flour| flour.mean)
-    }
-
-    /// A weight against flour, where there is any.
-    pub fn of_flour(&self, grams: Mass) -> Option<Share> {
-        self.percentages.of(grams)
     }
 
     /// The batter lines that are soda and nothing else.

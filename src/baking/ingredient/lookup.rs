@@ -7,14 +7,15 @@
 
 mod beginning;
 mod index;
+mod matched;
 mod several;
 mod spelling;
 mod words;
 
 pub use beginning::beginning_with;
+pub use matched::Match;
 
 use super::{Ingredient, Region};
-use crate::baking::recipe::Match;
 use index::{Index, index};
 use several::{both, one_of};
 

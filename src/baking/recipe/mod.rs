@@ -35,7 +35,8 @@ mod understood;
 pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use correction::{Correction, read_grams};
 
-use super::ingredient::{self, Filling, Form, Ingredient, PieceSize, Region};
+pub use super::ingredient::lookup::Match;
+use super::ingredient::{self, Filling, Form, PieceSize, Region};
 use super::quantity::{Length, Mass, Temperature};
 use look::Look;
 pub use look::Looks;
@@ -284,26 +285,4 @@ pub enum Aside {
     ToServe,
     /// "For greasing", "for dusting".
     ForThePan,
-}
-
-/// Which ingredient a name means.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Match {
-    /// This one.
-    Known(&'static Ingredient),
-    /// One of several; the first is taken, the others are offered.
-    OneOf(Vec<&'static Ingredient>),
-    /// None that the tables hold.
-    Unknown,
-}
-
-impl Match {
-    /// The ingredient that is taken, if any.
-    pub fn taken(&self) -> Option<&'static Ingredient> {
-        match self {
-            Self::Known(ingredient) => Some(ingredient),
-            Self::OneOf(ingredients) => ingredients.first().copied(),
-            Self::Unknown => None,
-        }
-    }
 }

@@ -1,8 +1,8 @@
 //! The table of names, made ready once for looking up.
 
+use super::Match;
 use super::{MOST_WORDS, spelling, words};
 use crate::baking::ingredient::{Ingredient, Region, aliases, all};
-use crate::baking::recipe::Match;
 use std::collections::{HashMap, HashSet};
 use std::sync::OnceLock;
 

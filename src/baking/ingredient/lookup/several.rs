@@ -1,9 +1,9 @@
 //! Names that hold several ingredients: "butter or margarine", "salt and pepper".
 
+use super::Match;
 use super::index::Index;
 use super::{Found, capital, members, parts, sure, words};
 use crate::baking::ingredient::Region;
-use crate::baking::recipe::Match;
 
 /// "Butter or margarine", "vegetable or canola oil": the first is taken, the others are offered.
 pub fn one_of(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
