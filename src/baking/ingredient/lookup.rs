@@ -224,7 +224,9 @@ fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
         if let Some((found, _)) = best {
             return Some(found);
         }
-        if !index.is_describing(&plain[end - 1]) {
+        // "Chia seeds mixed": what was done with it stands last and names nothing.
+        let is_done = matches!(plain[end - 1].as_str(), "mixed" | "combined" | "blended");
+        if !is_done && !index.is_describing(&plain[end - 1]) {
             break;
         }
         end -= 1;

@@ -292,9 +292,9 @@ pub fn piece(word: &str) -> Option<Piece> {
         "handful" | "handfuls" | "handsful" | "bunch" | "bunches" | "fistful" => Piece::Handful,
         "pod" | "pods" => Piece::Pod,
         "sprig" | "sprigs" | "leaf" | "leaves" => Piece::Sprig,
-        "piece" | "pieces" | "clove" | "cloves" | "head" | "heads" | "ball" | "balls" | "sheet"
-        | "sheets" | "cube" | "cubes" | "ring" | "rings" | "segment" | "segments" | "wedge"
-        | "wedges" | "cake" | "loaf" | "rasher" | "fillet" => Piece::Each,
+        "piece" | "pieces" | "pcs" | "nos" | "clove" | "cloves" | "head" | "heads" | "ball"
+        | "balls" | "sheet" | "sheets" | "cube" | "cubes" | "ring" | "rings" | "segment"
+        | "segments" | "wedge" | "wedges" | "cake" | "loaf" | "rasher" | "fillet" => Piece::Each,
         _ => return None,
     })
 }

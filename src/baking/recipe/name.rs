@@ -182,6 +182,22 @@ pub fn from_tin(found: Found, amounts: &[Amount], region: Region) -> Found {
             ..found
         };
     }
+    // Ginger by the inch is the root; by the spoon it is ground.
+    let is_root = amounts.iter().any(|amount| {
+        matches!(
+            amount.unit,
+            Unit::Piece(Piece::Inch | Piece::Knob | Piece::Each | Piece::Slice)
+        )
+    });
+    if is_root
+        && found.named_by == ["ginger"]
+        && let Some(ingredient) = lookup::exact("fresh ginger", region)
+    {
+        return Found {
+            matched: Match::Known(ingredient),
+            ..found
+        };
+    }
     let is_tin = amounts
         .iter()
         .any(|amount| amount.unit == Unit::Piece(Piece::Can));

@@ -72,7 +72,9 @@ pub fn tidy(line: &str) -> String {
 /// Blanks in a row become one, and none stand at the ends.
 fn blanks(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
+    // "1:1 flour blend": one for one says how it replaces, and its figure is no amount.
+    let says = |word: &&str| !word.is_empty() && !matches!(*word, "1:1" | "1-to-1" | "1-for-1");
+    for word in text.split(' ').filter(says) {
         if !out.is_empty() {
             out.push(' ');
         }
