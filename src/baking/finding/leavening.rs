@@ -155,12 +155,16 @@ fn with_holes(facts: &Facts, verdict: Verdict) -> Verdict {
         return verdict;
     }
     let lines = show::lines(&holes);
-    let have = if holes.len() == 1 { "has" } else { "have" };
+    let (have, them) = if holes.len() == 1 {
+        ("has", "it")
+    } else {
+        ("have", "them")
+    };
     Verdict {
         kind: VerdictKind::CannotTell,
         title: "Cannot tell yet".into(),
         sentence: format!(
-            "{} {have} no weight. Without it: {}",
+            "{} {have} no weight. Without {them}: {}",
             show::sentence(&lines),
             verdict.sentence
         ),

@@ -25,7 +25,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         show::mass(missing),
         show::ph(band.aim_from_below)
     );
-    if remedies.is_empty() {
+    if remedies.is_empty() && facts.flour().is_some() {
         sentence.push_str(" No amount of soda mends this within what the flour can hold as gas: use much less of the sour ingredient.");
     }
     vec![Finding {
