@@ -1,7 +1,7 @@
 //! Whole sheets: what the demo recipes weigh, what is said of them, and what bad input gets.
 
 use batterwright::baking::demo::{DEMOS, Demo};
-use batterwright::baking::finding::{Severity, VerdictKind};
+use batterwright::baking::finding::{Edit, Remedy, Severity, VerdictKind};
 use batterwright::baking::ingredient::{PieceSize, Region};
 use batterwright::baking::pan::{PanEntry, PanField, Shape};
 use batterwright::baking::worksheet::{
@@ -333,6 +333,72 @@ fn another_pan_scales_the_formula_and_counts_eggs() {
     assert_eq!(line(&found, 1).scaled_shown.as_deref(), Some("457 g"));
     let eggs = line(&found, 2).eggs.as_ref().expect("eggs are counted");
     assert_eq!(eggs.whole, 4, "2 eggs times 1.828 is 3.66: {}", eggs.shown);
+}
+
+/// The same round pan, 2 in deep and 3 in deep: 1.5 times the volume, the same area.
+#[test]
+fn the_factor_is_by_volume() {
+    let mut inputs = Inputs::of_text("250 g flour\n200 g milk");
+    let deep = |depth: &str| PanEntry {
+        length: "8".into(),
+        depth: depth.into(),
+        ..PanEntry::default()
+    };
+    inputs.choices.own_pan = Some(deep("2"));
+    inputs.choices.other_pan = Some(deep("3"));
+    let found = worksheet(&inputs, &Settings::default()).pans;
+    assert!((found.factor.expect("a factor") - 1.5).abs() < 1e-9);
+    assert!(
+        found.words.contains("1.5 times the recipe") && found.words.ends_with("take 1 times."),
+        "{}",
+        found.words
+    );
+}
+
+/// New lines stand below their places in the order given, and weights find the lines that they were meant for.
+#[test]
+fn a_remedy_edits_the_lines_it_names() {
+    let remedy = Remedy {
+        label: String::new(),
+        sentence: String::new(),
+        edits: vec![
+            Edit::AddAfter {
+                line: 1,
+                text: "5 g salt".into(),
+            },
+            Edit::AddAfter {
+                line: 2,
+                text: "9 g cocoa".into(),
+            },
+            Edit::AddAfter {
+                line: 1,
+                text: "7 g cinnamon".into(),
+            },
+            Edit::Weigh {
+                line: 2,
+                grams: 120.0,
+            },
+        ],
+    };
+    let inputs = Inputs::of_text("250 g flour\n100 g sugar").with_remedy(&remedy);
+    assert_eq!(
+        inputs.text,
+        "250 g flour\n5 g salt\n7 g cinnamon\n100 g sugar\n9 g cocoa"
+    );
+    let found = worksheet(&inputs, &Settings::default());
+    assert_eq!(line(&found, 4).grams.map(|grams| grams.mean), Some(120.0));
+}
+
+/// Two cups of spooned flour, 118 to 134 g each: a scoop's own share of the error averages out. By hand
+/// 252 g less 16 and plus 16 times the root of 0.7 + 0.3 / 2, which is 0.922: 237 to 267 g.
+#[test]
+fn scoops_average_out_in_part() {
+    let settings = Settings {
+        cup_habit: CupHabit::Spooned,
+        ..Settings::default()
+    };
+    let found = worksheet(&Inputs::of_text("2 cups all-purpose flour"), &settings);
+    assert_eq!(line(&found, 1).range_shown.as_deref(), Some("237 to 267 g"));
 }
 
 #[test]

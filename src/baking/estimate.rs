@@ -115,3 +115,40 @@ impl<Q: Quantity> Estimate<Q> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::baking::quantity::Mass;
+
+    fn grams(low: f64, mean: f64, high: f64) -> Estimate<Mass> {
+        let [low, mean, high] = [low, mean, high].map(Mass::grams);
+        Estimate::between(low, mean, high)
+    }
+
+    /// Independent errors add like the sides of a right angle: 3 and 4 give 5, on each side by itself.
+    #[test]
+    fn sums_add_their_halves_as_independent_errors_do() {
+        let sum = Estimate::sum(&[grams(97.0, 100.0, 106.0), grams(46.0, 50.0, 58.0)]);
+        assert_eq!(sum, grams(145.0, 150.0, 160.0));
+    }
+
+    #[test]
+    fn errors_apart_never_fall_below_nothing() {
+        let pinch = Estimate::apart(Mass::grams(2.0), &[(0.6, 0.3), (0.9, 0.4)]);
+        assert_eq!((pinch.low, pinch.high), (Mass::ZERO, Mass::grams(3.0)));
+    }
+
+    /// The 5 and 95 % points of a normal spread lie 1.645 deviations out (Abramowitz and Stegun, table 26.1).
+    #[test]
+    fn a_normal_spread_gives_its_deviation_back() {
+        let normal: Estimate<Mass> = Estimate::normal(10.0, 2.0);
+        assert!((normal.high.to_grams() - 13.29).abs() < 1e-9);
+        assert!((normal.deviation() - 2.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn ends_are_put_in_order() {
+        assert_eq!(grams(9.0, 5.0, 1.0), grams(1.0, 5.0, 9.0));
+    }
+}
