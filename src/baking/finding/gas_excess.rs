@@ -2,6 +2,7 @@
 
 use super::VerdictKind;
 use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
+use crate::baking::quantity::show;
 
 /// Checks gas against the upper end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {
@@ -17,7 +18,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         why: "Bubbles outgrow their walls, run together and burst: the cake rises, then falls, with a coarse crumb.",
         limit: format!(
             "At most {} % of the flour. {}",
-            gas_band().high,
+            show::plain(gas_band().high),
             gas_band().source
         ),
         lines: facts

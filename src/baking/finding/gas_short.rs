@@ -2,6 +2,7 @@
 
 use super::VerdictKind;
 use super::{Facts, Finding, Severity, gas_band, gas_verdict, mend};
+use crate::baking::quantity::show;
 
 /// Checks gas against the lower end of its band.
 pub fn check(facts: &Facts) -> Vec<Finding> {
@@ -22,7 +23,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         why: "With too little gas a batter stays low and close, unless beaten air or steam lifts it.",
         limit: format!(
             "At least {} % of the flour. {}",
-            gas_band().low,
+            show::plain(gas_band().low),
             gas_band().source
         ),
         lines: facts

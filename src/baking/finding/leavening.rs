@@ -78,7 +78,7 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
         show::percent(percent.low),
         show::percent(percent.high)
     );
-    let limits = format!("{} to {} %", band.low, band.high);
+    let limits = format!("{} to {} %", show::plain(band.low), show::plain(band.high));
     let deviation = ((high - low) / 3.29).max(1e-9);
     // A spread that reaches over a limit is weighed by how much of it does.
     let beyond = |limit: f64| 1.0 / (1.0 + f64::exp(-1.702 * (mean - limit) / deviation));

@@ -2,7 +2,7 @@
 
 use super::{Facts, Finding, Severity};
 use crate::baking::pan::Origin;
-use crate::baking::quantity::show;
+use crate::baking::quantity::{Share, show};
 
 /// Above this a batter runs over as it rises, below the other it bakes to a biscuit: fills of 1/3 to 3/4 of
 /// the depth are usual for everything but angel food and rich fruit cake (textbook charts, from memory).
@@ -40,8 +40,8 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             Severity::Look,
             "Pan too full",
             format!(
-                "{at}; most cakes want two thirds and no more than {:.0} %. Bake the rest in cups.",
-                FULL * 100.0
+                "{at}; most cakes want two thirds and no more than {}. Bake the rest in cups.",
+                show::percent(Share::fraction(FULL))
             ),
         )
     } else if share < SHALLOW {

@@ -22,7 +22,7 @@ pub fn mass_range(estimate: &Estimate<Mass>) -> Option<String> {
 fn mass_figure(grams: f64) -> String {
     let grams = grams.max(0.0);
     if grams < 0.095 && grams > 0.0 {
-        format!("{grams:.2}")
+        fixed(grams, 2)
     } else if grams < 19.95 {
         trimmed(grams, 1)
     } else {
@@ -53,9 +53,9 @@ pub fn milliequivalents(value: f64) -> String {
 pub fn volume(volume: Volume) -> String {
     let millilitres = volume.to_millilitres();
     if millilitres < 995.0 {
-        format!("{millilitres:.0} mL")
+        format!("{} mL", fixed(millilitres, 0))
     } else {
-        format!("{:.2} L", millilitres / 1000.0)
+        format!("{} L", fixed(millilitres / 1000.0, 2))
     }
 }
 
@@ -77,7 +77,7 @@ pub fn length_figure(length: Length, unit: LengthUnit) -> String {
 
 /// A pH, in tenths; the model claims no more.
 pub fn ph(value: f64) -> String {
-    format!("{value:.1}")
+    fixed(value, 1)
 }
 
 /// A plain factor: "1.56".
@@ -95,8 +95,8 @@ pub fn teaspoons(count: f64) -> String {
     if eighths < 1.0 {
         return "a scant 1/8 tsp".to_owned();
     }
-    let whole = (eighths / 8.0).floor();
-    let part = match (eighths - whole * 8.0) as u8 {
+    let whole = (eighths / 8.0) as u64;
+    let part = match eighths as u64 % 8 {
         1 => "1/8",
         2 => "1/4",
         3 => "3/8",
@@ -108,7 +108,7 @@ pub fn teaspoons(count: f64) -> String {
     };
     match (whole, part) {
         (whole, "") => format!("{whole} tsp"),
-        (0.0, part) => format!("{part} tsp"),
+        (0, part) => format!("{part} tsp"),
         (whole, part) => format!("{whole} {part} tsp"),
     }
 }
@@ -136,31 +136,52 @@ pub fn sentence(words: &str) -> String {
     }
 }
 
-/// A number with so many decimals, needless zeros taken off.
-fn trimmed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" || text.is_empty() {
-        "0".to_owned()
-    } else {
-        text.to_owned()
+/// A plain number as it would be written down: at most two decimals.
+pub fn plain(value: f64) -> String {
+    trimmed(value, 2)
+}
+
+/// A number with so many decimals (nine at most), needless zeros taken off.
+pub fn trimmed(value: f64, decimals: u32) -> String {
+    let text = fixed(value, decimals);
+    if decimals == 0 {
+        return text;
     }
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A number with exactly so many decimals (nine at most), halves rounded away from zero.
+///
+/// By whole numbers: the standard library's way is exact to the last of a thousand digits, which takes longer than all
+/// the rest of a worksheet and 15 kB.
+pub fn fixed(value: f64, decimals: u32) -> String {
+    let scale = 10_u64.pow(decimals.min(9));
+    // A value beyond all that a kitchen holds ends at the largest number; what is no number reads as nothing.
+    let scaled = (value.abs() * scale as f64).round() as u64;
+    let sign = if value < 0.0 && scaled > 0 { "-" } else { "" };
+    let (whole, part) = (scaled / scale, scaled % scale);
+    if scale == 1 {
+        return format!("{sign}{whole}");
+    }
+    let width = decimals.min(9) as usize;
+    format!("{sign}{whole}.{part:0width$}")
 }
 
 /// A whole number with thousands apart by a comma.
 fn thousands(value: f64) -> String {
-    let digits = format!("{value:.0}");
-    let (sign, digits) = digits
+    let text = fixed(value, 0);
+    let (sign, digits) = text
         .strip_prefix('-')
-        .map_or(("", digits.as_str()), |rest| ("-", rest));
-    let mut text = String::with_capacity(digits.len() + digits.len() / 3);
+        .map_or(("", text.as_str()), |rest| ("-", rest));
+    let mut out = String::with_capacity(text.len() + text.len() / 3);
+    out.push_str(sign);
     for (index, digit) in digits.chars().enumerate() {
-        if index > 0 && (digits.len() - index) % 3 == 0 {
-            text.push(',');
+        if index > 0 && (digits.len() - index).is_multiple_of(3) {
+            out.push(',');
         }
-        text.push(digit);
+        out.push(digit);
     }
-    format!("{sign}{text}")
+    out
 }
 
 #[cfg(test)]
@@ -184,6 +205,29 @@ mod tests {
         assert_eq!(teaspoons(0.5), "1/2 tsp");
         assert_eq!(teaspoons(0.02), "a scant 1/8 tsp");
         assert_eq!(teaspoons(1.97), "2 tsp");
+    }
+
+    /// Against the standard library, and at the half, which goes away from zero.
+    #[test]
+    fn figures_are_those_of_the_standard_library() {
+        for value in [
+            0.0, 0.04, 1.0, 1.234, 9.994, 12.3456, 250.0, 99_999.87, -3.21,
+        ] {
+            assert_eq!(fixed(value, 2), format!("{value:.2}"));
+            assert_eq!(fixed(value, 0), format!("{value:.0}"));
+        }
+        assert_eq!(
+            (fixed(0.5, 0), fixed(-0.5, 0), fixed(-0.2, 0)),
+            ("1".into(), "-1".into(), "0".into())
+        );
+        assert_eq!(
+            (trimmed(2.50, 2), trimmed(100.0, 0)),
+            ("2.5".into(), "100".into())
+        );
+        assert_eq!(
+            (fixed(f64::NAN, 1), fixed(1e300, 0)),
+            ("0.0".into(), u64::MAX.to_string())
+        );
     }
 
     #[test]

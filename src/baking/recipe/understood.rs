@@ -2,7 +2,7 @@
 
 use super::{Amount, Aside, Level, Reading, Unit, VolumeUnit};
 use crate::baking::ingredient::{Filling, Form, Piece, PieceSize};
-use crate::baking::quantity::Mass;
+use crate::baking::quantity::{Mass, show};
 
 /// The sentence: "1 1/2 cups of all-purpose (plain) flour, packed; also 180 g".
 pub fn understood(reading: &Reading) -> String {
@@ -137,21 +137,21 @@ pub fn figure(value: f64) -> String {
     let whole = value.floor();
     let rest = value - whole;
     if rest < 1e-9 {
-        return format!("{whole}");
+        return show::fixed(whole, 0);
     }
     for under in [2.0, 3.0, 4.0, 8.0, 16.0] {
         let over: f64 = rest * under;
         if (over - over.round()).abs() < 1e-6 && over.round() > 0.0 && over.round() < under {
-            let over = over.round();
-            return if whole == 0.0 {
+            let (over, under) = (show::fixed(over, 0), show::fixed(under, 0));
+            let whole = show::fixed(whole, 0);
+            return if whole == "0" {
                 format!("{over}/{under}")
             } else {
                 format!("{whole} {over}/{under}")
             };
         }
     }
-    let text = format!("{value:.3}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    show::trimmed(value, 3)
 }
 
 fn level_word(level: Level) -> &'static str {

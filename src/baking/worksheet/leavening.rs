@@ -55,13 +55,14 @@ fn how(line: &Weighed) -> String {
     let mut how = String::new();
     if let Some(leavening) = line.ingredient.leavening {
         if let Some((_, grams)) = leavening.bicarbonate {
-            how.push_str(&format!("{grams} g of bicarbonate in 100 g"));
+            how.push_str(&format!("{} g of bicarbonate in 100 g", show::plain(grams)));
         }
         if leavening.neutralised.1 > 0.0 {
             let with = if how.is_empty() { "" } else { ", with " };
             how.push_str(&format!(
                 "{with}{} that takes up {} g of soda",
-                leavening.acids, leavening.neutralised.1
+                leavening.acids,
+                show::plain(leavening.neutralised.1)
             ));
         }
         how.push_str(&format!(". {}. ", source(leavening.cited)));
@@ -70,7 +71,10 @@ fn how(line: &Weighed) -> String {
         Some(acidity) => {
             let (low, typical, high) = acidity.ph;
             how.push_str(&format!(
-                "Its own pH is about {typical} ({low} to {high}): {}. ",
+                "Its own pH is about {} ({} to {}): {}. ",
+                show::plain(typical),
+                show::plain(low),
+                show::plain(high),
                 source(acidity.ph_cited)
             ));
             if let Some(cited) = acidity.acids_cited {
@@ -149,8 +153,8 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
             shown(percent.mean),
             shown(percent.low),
             shown(percent.high),
-            band.low,
-            band.high,
+            show::plain(band.low),
+            show::plain(band.high),
             shown(early),
         ),
     })

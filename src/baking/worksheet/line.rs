@@ -162,10 +162,11 @@ fn eggs(weighed: &Weighed, scaled: Mass) -> Option<EggCount> {
     let count = scaled / each;
     let whole = count.round().max(1.0);
     let shown = format!(
-        "{}: about {} of {} each, nearest whole {whole:.0}",
+        "{}: about {} of {} each, nearest whole {}",
         show::mass(scaled),
         show::factor(count),
         show::mass(each),
+        show::fixed(whole, 0),
     );
     Some(EggCount {
         whole: whole as u32,

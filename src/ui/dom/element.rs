@@ -1,5 +1,6 @@
 //! An element as it is to be drawn. It knows of no browser until it is.
 
+use crate::baking::quantity::show;
 use std::borrow::Cow;
 use std::rc::Rc;
 use web_sys::Event;
@@ -109,7 +110,7 @@ impl Element {
 
     /// With an attribute that is a figure of a drawing.
     pub fn figure(self, name: &'static str, value: f64) -> Self {
-        self.attribute(name, format!("{value:.1}"))
+        self.attribute(name, show::fixed(value, 1))
     }
 
     /// With an attribute that follows signals; `None` takes it away.

@@ -2,6 +2,7 @@
 
 use super::common::paragraph;
 use crate::baking::pan::Section;
+use crate::baking::quantity::show;
 use crate::ui::dom::{Element, drawing, element};
 
 /// The drawing of a pan. `widest` is the width of the widest pan on the page, in millimetres.
@@ -27,25 +28,29 @@ pub fn pan_drawing(section: Section, widest: f64) -> Element {
     let (outer, inner) = (half(base, top), half(tube_base, tube_top));
     let filled = |side: f64| {
         format!(
-            "M{:.1} {floor:.1} H{:.1} L{:.1} {:.1} H{:.1} Z",
-            middle + side * tube_base / 2.0,
-            middle + side * base / 2.0,
-            middle + side * outer,
-            floor - level,
-            middle + side * inner,
+            "M{} {} H{} L{} {} H{} Z",
+            at(middle + side * tube_base / 2.0),
+            at(floor),
+            at(middle + side * base / 2.0),
+            at(middle + side * outer),
+            at(floor - level),
+            at(middle + side * inner),
         )
     };
     let wall = |side: f64, base: f64, top: f64| {
         format!(
-            "M{:.1} {floor:.1} L{:.1} {air:.1}",
-            middle + side * base / 2.0,
-            middle + side * top / 2.0
+            "M{} {} L{} {}",
+            at(middle + side * base / 2.0),
+            at(floor),
+            at(middle + side * top / 2.0),
+            at(air)
         )
     };
     let mut walls = format!(
-        "M{:.1} {floor:.1} H{:.1}",
-        middle - base / 2.0,
-        middle + base / 2.0
+        "M{} {} H{}",
+        at(middle - base / 2.0),
+        at(floor),
+        at(middle + base / 2.0)
     );
     for side in [-1.0, 1.0] {
         walls += &wall(side, base, top);
@@ -66,7 +71,7 @@ pub fn pan_drawing(section: Section, widest: f64) -> Element {
         .attribute("d", filled(-1.0) + &filled(1.0));
     let drawn = drawing("svg")
         .class("pan")
-        .attribute("viewBox", format!("0 0 {wide:.1} {:.1}", floor + 8.0))
+        .attribute("viewBox", format!("0 0 {} {}", at(wide), at(floor + 8.0)))
         .attribute("aria-hidden", "true")
         .child(batter)
         .child(drawing("path").class("pan__wall").attribute("d", walls))
@@ -80,4 +85,9 @@ pub fn pan_drawing(section: Section, widest: f64) -> Element {
         .class("drawing")
         .child(drawn)
         .children(caption)
+}
+
+/// A place in the drawing.
+fn at(value: f64) -> String {
+    show::fixed(value, 1)
 }

@@ -1,6 +1,7 @@
 //! The pH rule as a drawing: a scale, the band of this kind of cake, the crumb with its spread; and its words.
 
 use super::common::paragraph;
+use crate::baking::quantity::show;
 use crate::baking::worksheet::PhRule;
 use crate::ui::dom::{Element, Words, drawing, element};
 
@@ -41,7 +42,7 @@ pub fn ph_rule(rule: &PhRule) -> Element {
         .child(
             drawing("path")
                 .class("rule__mark")
-                .attribute("d", format!("M{mean:.1} 44 l-7 -16 h14 z")),
+                .attribute("d", format!("M{} 44 l-7 -16 h14 z", show::fixed(mean, 1))),
         )
         .child(words("rule__end", EDGE, "sour"))
         .child(words("rule__end rule__end--right", WIDE - EDGE, "soapy"))

@@ -38,7 +38,7 @@ pub(super) fn powder_for(facts: &Facts, gas: f64) -> (Edit, String) {
         }
         None => {
             let grams = tenths(gas / (SODA_IN_POWDER * GAS_OF_SODA));
-            let text = format!("{grams} g {POWDER}");
+            let text = format!("{} g {POWDER}", show::plain(grams));
             (
                 Edit::AddAfter {
                     line: last_leavener(facts),

@@ -67,7 +67,7 @@ pub fn less_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
             ),
             edits: vec![Edit::AddAfter {
                 line: last_leavener(facts),
-                text: format!("{tartar} g cream of tartar"),
+                text: format!("{} g cream of tartar", show::plain(tartar)),
             }],
         });
     }

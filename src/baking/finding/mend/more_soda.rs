@@ -139,22 +139,23 @@ impl Plan {
 fn diluted(facts: &Facts, sour: &Weighed, part: f64, gas: &Gas) -> Option<Remedy> {
     let grams = sour.grams.mean.to_grams();
     let kept = (grams * part).round();
-    let water = (grams - kept).round();
-    if kept < 1.0 || water < 1.0 {
+    let poured = (grams - kept).round();
+    if kept < 1.0 || poured < 1.0 {
         return None;
     }
+    let water = show::plain(poured);
     let mut formula: Formula = facts.formula.clone();
     let line = formula
         .lines
         .iter_mut()
         .find(|line| line.line == sour.line)?;
     line.grams = Estimate::exact(Mass::grams(kept));
-    let poured = Weighed {
+    let water_line = Weighed {
         ingredient: by_key("water")?,
-        grams: Estimate::exact(Mass::grams(water)),
+        grams: Estimate::exact(Mass::grams(poured)),
         ..line.clone()
     };
-    formula.lines.push(poured);
+    formula.lines.push(water_line);
     let plan = Plan::of(facts, &formula, gas)?;
     let name = sour.ingredient.name;
     let remedy = soda_for_powder(facts, &plan, gas)?;
@@ -205,7 +206,7 @@ fn soda_for_powder(facts: &Facts, plan: &Plan, gas: &Gas) -> Option<Remedy> {
         },
         None => Edit::AddAfter {
             line: last_leavener(facts),
-            text: format!("{total} g {name}"),
+            text: format!("{} g {name}", show::plain(total)),
         },
     }];
     let mut label = format!("Use {spoons}");
