@@ -10,6 +10,8 @@ export async function sees(place, pattern) {
   const end = Date.now() + PATIENCE;
   for (;;) {
     await place.waitFor();
+    // Parts out of sight rest while somebody types.
+    await place.scrollIntoViewIfNeeded();
     const text = tidy(await place.innerText());
     if (pattern.test(text)) return text;
     if (Date.now() > end) assert.match(text, pattern);
@@ -46,6 +48,7 @@ export function grams(text) {
 
 /** Every line of the table of weights: its number, what to weigh, the name with its notes, and what stands beside. */
 export async function weights(page) {
+  await table(page).scrollIntoViewIfNeeded();
   const rows = await table(page)
     .getByRole("row")
     .evaluateAll((rows) => rows.map((row) => [...row.cells].map((cell) => cell.innerText)));
@@ -67,6 +70,15 @@ export async function weightOf(page, number) {
 /** Asserts that a figure lies within a share of the figure expected. */
 export function near(figure, expected, share, what) {
   assert.ok(Math.abs(figure - expected) <= expected * share, `${what}: ${figure}, expected ${expected} within ${share * 100} %`);
+}
+
+/** All the words of the page below its head, once nobody types any more. */
+export async function everything(page) {
+  await page.evaluate(async () => {
+    document.activeElement?.blur();
+    for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
+  });
+  return page.getByRole("main").innerText();
 }
 
 /** The button that mends the acid, in the part on acid and gas. */

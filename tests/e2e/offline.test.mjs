@@ -4,6 +4,8 @@ import assert from "node:assert/strict";
 import { readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { inBrowser, ready } from "./harness.mjs";
+import { go, row, sees, verdict } from "./hands.mjs";
+import { wholeJob } from "./whole_job.mjs";
 
 for (const under of ["/", "/market/stall/"]) {
   inBrowser(`loaded once, the page opens without a network at ${under}`, { under, offline: true }, async ({ page, cutNetwork, reload }) => {
@@ -81,4 +83,27 @@ inBrowser("an update that breaks off half way leaves the old version whole", { o
   await cutNetwork();
   await reload();
   assert.equal(await version(page), undefined);
+});
+
+// The whole job once more, where it is done: in a kitchen without a network.
+inBrowser("the whole job is done without a network, and is still there after a reload", { screen: "phone", offline: true }, async (test) => {
+  const { page, cutNetwork, reload, paste } = test;
+  await cutNetwork();
+  await reload();
+  await wholeJob(test);
+  await reload();
+  // The mended demo is a recipe of her own now.
+  await sees(verdict(page, "Acid and soda"), /Acid and soda agree/);
+  await paste("Fog-bell buns\n\n2 cups all-purpose flour\n1 tsp baking soda\n1 stick butter");
+  // USDA National Nutrient Database, release 28: a cup of flour 125 g, a teaspoon of soda 4.6 g, a stick of butter 113 g.
+  for (const [number, expected] of [
+    [3, /^250 g/],
+    [4, /^4\.6 g/],
+    [5, /^113 g/],
+  ]) {
+    await sees(row(page, number), expected);
+  }
+  for (const name of ["Shelf", "Settings", "About", "Ticket"]) await go(page, name);
+  await reload();
+  await sees(row(page, 5), /^113 g/);
 });
