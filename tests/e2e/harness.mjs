@@ -122,7 +122,9 @@ export function inBrowser(name, options, body) {
   test(`${name} (${screen}, ${colours})`, { timeout: 120_000, todo }, async () => {
     browser ??= await launch();
     const here = await site(under);
-    const context = await browser.newContext({ ...SCREENS[screen], colorScheme: colours, acceptDownloads: true, locale: "en-GB" });
+    // Without motion a page stands still at once, and a test need not wait for it.
+    const reader = { colorScheme: colours, reducedMotion: "reduce", acceptDownloads: true, locale: "en-GB" };
+    const context = await browser.newContext({ ...SCREENS[screen], ...reader });
     const errors = [];
     try {
       context.setDefaultTimeout(PATIENCE);

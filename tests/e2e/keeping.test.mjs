@@ -180,6 +180,37 @@ inBrowser("storage that fills up later leaves what was kept, and is kept again w
   await sees(row(page, 5), /^60 g/);
 });
 
+inBrowser(
+  "that a recipe is not being kept is not forgotten over a setting that is",
+  { screen: "phone", todo: "keeping the settings takes the recipe's banner away" },
+  async ({ page, paste }) => {
+    await page.evaluate(() => {
+      const room = Storage.prototype.setItem;
+      Storage.prototype.setItem = function (key, text) {
+        if (key.startsWith("batterwright/recipe/")) throw new DOMException("The quota has been exceeded.", "QuotaExceededError");
+        room.call(this, key, text);
+      };
+    });
+    await paste(SCONES);
+    const banner = page.getByRole("alert").filter({ hasText: "not being kept" });
+    await banner.waitFor();
+    await go(page, "Settings");
+    await page.getByRole("radio", { name: "Centimetres" }).check();
+    await go(page, "Ticket");
+    assert.ok(await banner.isVisible(), "The page claims that all is kept.");
+  },
+);
+
+inBrowser(
+  "settings that cannot be read are said at once, since weights hang on them",
+  { screen: "phone", todo: "only the shelf tells of them" },
+  async ({ page, reload }) => {
+    await put(page, { "batterwright/settings": "{" });
+    await reload();
+    assert.ok(await page.getByRole("alert").filter({ hasText: "set aside" }).isVisible(), "The usual settings are taken in silence.");
+  },
+);
+
 inBrowser("what another window changes is followed", { screen: "desk" }, async ({ page, context, site, paste }) => {
   await paste(SCONES);
   const other = await context.newPage();
