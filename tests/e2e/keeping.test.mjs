@@ -97,7 +97,7 @@ for (const [what, record, reason] of [
   ["newer", NEWER, /newer version/],
   ["torn", TORN, /cannot be read/],
 ]) {
-  inBrowser(`a ${what} record is set aside and left as it is`, { screen: "desk" }, async ({ page, paste, reload, reachable }) => {
+  inBrowser(`a ${what} record is set aside and left as it is`, { screen: "phone" }, async ({ page, paste, reload, reachable }) => {
     const key = "batterwright/recipe/harbour";
     await put(page, { [key]: record, "batterwright/open": "harbour" });
     await reload();
