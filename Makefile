@@ -75,7 +75,7 @@ test-page: bindgen chromium
 
 test-browser: $(PACKAGES) chromium
 	@[ -f dist/index.html ] || { echo "There is no built page: run make dist first."; exit 1; }
-	node --test tests/e2e/*.test.mjs
+	node --test --test-concurrency=2 tests/e2e/*.test.mjs
 
 # What has to be there first.
 

@@ -93,7 +93,7 @@ pub fn to_text<R: Record>(record: &R) -> Result<String, serde_json::Error> {
 pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
     let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
     let mut envelope: Value =
-        serde_json::from_str(text).map_err(|error| corrupt(error.to_string()))?;
+        serde_json::from_str(text).map_err(|error| corrupt(damage(&error)))?;
     let format = envelope
         .get("format")
         .and_then(Value::as_str)
@@ -123,5 +123,18 @@ pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
     else {
         return Err(corrupt(format!("no version {version} was ever written")));
     };
-    serde_json::from_value(body).map_err(|error| corrupt(error.to_string()))
+    serde_json::from_value(body)
+        .map_err(|error| corrupt(format!("it does not hold what it should ({error})")))
+}
+
+/// What is wrong with a text that is no JSON, and where, in a baker's words.
+fn damage(error: &serde_json::Error) -> String {
+    if error.is_eof() {
+        return "it ends too early, so it is cut off".into();
+    }
+    format!(
+        "it is damaged at line {}, letter {}",
+        error.line(),
+        error.column()
+    )
 }

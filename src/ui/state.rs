@@ -50,6 +50,8 @@ pub struct Bench {
     pub line: RwSignal<Option<usize>>,
     /// Why the open recipe is not being kept, if it is not.
     pub unkept: RwSignal<Option<String>>,
+    /// Why the settings are not being kept, if they are not.
+    pub settings_unkept: RwSignal<Option<String>>,
     /// What had to be set aside when the page opened.
     pub aside: RwSignal<Option<String>>,
     /// A remedy or correction that was just carried out and can be taken back.
@@ -94,6 +96,7 @@ impl Bench {
             outside: RwSignal::new(0),
             line: RwSignal::new(None),
             unkept: RwSignal::new(None),
+            settings_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
@@ -102,6 +105,15 @@ impl Bench {
             bench.open_last();
         } else {
             bench.take(Inputs::of_text(early.text.clone()));
+        }
+        if let Some(trouble) = storage::settings_trouble() {
+            bench.aside.update(|aside| {
+                let before = aside.take().map_or(String::new(), |words| words + " ");
+                *aside = Some(format!(
+                    "{before}Your settings were set aside. {trouble} The usual ones hold until you set them again; \
+                     the old ones are untouched: find them on the shelf."
+                ));
+            });
         }
         bench
     }
@@ -253,7 +265,7 @@ impl Bench {
     /// Changes what holds for every recipe, and keeps it.
     pub fn set(self, change: impl FnOnce(&mut Settings)) {
         self.settings.update(change);
-        self.unkept
+        self.settings_unkept
             .set(storage::keep_settings(&self.settings.get_untracked()).err());
     }
 

@@ -187,6 +187,16 @@ pub fn load_settings() -> Settings {
     settings_place().1.unwrap_or_default()
 }
 
+/// Why the settings that were kept cannot be used, where none have been set anew since.
+pub fn settings_trouble() -> Option<SavedTrouble> {
+    let (_, usable) = settings_place();
+    let first = read(SETTINGS).map(|text| saved::from_text::<Settings>(&text));
+    match (usable, first) {
+        (None, Some(Err(trouble))) => Some(trouble),
+        _ => None,
+    }
+}
+
 /// Keeps the settings.
 ///
 /// # Errors

@@ -171,9 +171,9 @@ impl Pan {
         PanEntry {
             shape: self.shape,
             count: self.count.to_string(),
-            length: show::length_figure(self.length, unit),
-            width: show::length_figure(self.width, unit),
-            depth: show::length_figure(self.depth, unit),
+            length: show::length_typed(self.length, unit),
+            width: show::length_typed(self.width, unit),
+            depth: show::length_typed(self.depth, unit),
             unit,
         }
     }

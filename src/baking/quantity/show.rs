@@ -67,7 +67,16 @@ pub fn length(length: Length, unit: LengthUnit) -> String {
     }
 }
 
-/// A length in the baker's unit, the figure alone, as it would be typed.
+/// A length in the baker's unit as it would be typed: fine enough that inches and centimetres turned into one
+/// another and back are what they were.
+pub fn length_typed(length: Length, unit: LengthUnit) -> String {
+    match unit {
+        LengthUnit::Inches => trimmed(length.to_inches(), 3),
+        LengthUnit::Centimetres => trimmed(length.to_centimetres(), 2),
+    }
+}
+
+/// A length in the baker's unit, the figure alone.
 pub fn length_figure(length: Length, unit: LengthUnit) -> String {
     match unit {
         LengthUnit::Inches => trimmed(length.to_inches(), 2),

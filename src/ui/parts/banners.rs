@@ -15,6 +15,9 @@ pub fn banners(bench: Bench) -> Element {
             .children_of(move || unkept(bench)),
         element("div")
             .attribute("role", "alert")
+            .children_of(move || settings_unkept(bench)),
+        element("div")
+            .attribute("role", "alert")
             .children_of(move || aside(bench)),
         element("div")
             .attribute("role", "status")
@@ -55,6 +58,18 @@ fn unkept(bench: Bench) -> Vec<Element> {
             .child(words)
             .child(download),
     ]
+}
+
+/// Says that the settings are not being kept, and why.
+fn settings_unkept(bench: Bench) -> Vec<Element> {
+    let Some(reason) = bench.settings_unkept.get() else {
+        return Vec::new();
+    };
+    let words = element("p")
+        .class("banner__words")
+        .child(element("strong").text("Your settings are not being kept: "))
+        .text(format!("{reason}. They hold while this page is open."));
+    vec![element("div").class("banner banner--fault").child(words)]
 }
 
 /// Says that a record had to be set aside.

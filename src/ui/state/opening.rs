@@ -68,10 +68,22 @@ impl Bench {
 
     fn show(self, id: String, own: bool, inputs: Inputs) {
         self.flush();
+        // What could not be kept has no other place than this page, so the way back to it stays open.
+        let lost = self.unkept.with_untracked(Option::is_some)
+            && self
+                .inputs
+                .with_untracked(|inputs| !inputs.text.trim().is_empty());
+        let before = self.inputs.get_untracked();
         self.open.set_value(Open { id, own });
-        self.history.set(History::default());
-        self.done.set(None);
         self.unkept.set(None);
+        if lost {
+            let what = "another recipe was opened; the one before could not be kept";
+            self.remember(what.into(), before, false);
+            self.done.set(Some(what.into()));
+        } else {
+            self.history.set(History::default());
+            self.done.set(None);
+        }
         self.line.set(None);
         self.editing.set(inputs.text.trim().is_empty());
         self.inputs.set(inputs);

@@ -4,7 +4,7 @@ use crate::baking::ingredient::{Ingredient, aliases, all};
 use crate::baking::text::lower;
 
 /// Ingredients with a name in which every written word begins a word: by their own names first, then by the
-/// others that people write. Nothing written finds nothing.
+/// others that people write, and those that begin so before all others. Nothing written finds nothing.
 pub fn beginning_with(written: &str, at_most: usize) -> Vec<&'static Ingredient> {
     let written = lower(written);
     let parts: Vec<&str> = written.split_whitespace().collect();
@@ -15,16 +15,28 @@ pub fn beginning_with(written: &str, at_most: usize) -> Vec<&'static Ingredient>
                 .iter()
                 .all(|part| words().any(|word| word.starts_with(part)))
     };
-    let shown = all()
-        .iter()
-        .filter(|ingredient| begins(&lower(ingredient.name)));
-    let named = aliases()
-        .iter()
-        .filter(|alias| begins(alias.name))
-        .map(|alias| &all()[alias.index]);
+    let shown = || {
+        all()
+            .iter()
+            .map(|ingredient| (lower(ingredient.name), ingredient))
+    };
+    let named = || {
+        aliases()
+            .iter()
+            .map(|alias| (alias.name.to_owned(), &all()[alias.index]))
+    };
+    // Names that begin so come before names with a later word that does.
+    let first = |name: &str| begins(name) && name.starts_with(written.trim());
+    let ranked = (shown().filter(|(name, _)| first(name)))
+        .chain(named().filter(|(name, _)| first(name)))
+        .chain(shown().filter(|(name, _)| begins(name)))
+        .chain(named().filter(|(name, _)| begins(name)));
     let mut found: Vec<&'static Ingredient> = Vec::new();
-    for ingredient in shown.chain(named) {
-        if found.len() < at_most && !found.iter().any(|known| known.key == ingredient.key) {
+    for (_, ingredient) in ranked {
+        if found.len() == at_most {
+            break;
+        }
+        if !found.iter().any(|known| known.key == ingredient.key) {
             found.push(ingredient);
         }
     }
@@ -44,6 +56,7 @@ mod tests {
                 .any(|ingredient| ingredient.key == "buttermilk")
         );
         assert!(found.len() <= 6);
+        assert_eq!(beginning_with("but", 6)[0].key, "butter");
         assert!(beginning_with("zzz", 6).is_empty());
         assert!(beginning_with("  ", 6).is_empty());
     }
