@@ -2,8 +2,8 @@
 
 use crate::baking::balance::{Kind, Percentages};
 use crate::baking::chemistry::Bowl;
-use crate::baking::formula::{Formula, Weighed};
-use crate::baking::ingredient::Region;
+use crate::baking::formula::{Formula, Unweighed, Weighed};
+use crate::baking::ingredient::{FlourBasis, Region};
 use crate::baking::pan::Fit;
 use crate::baking::quantity::Mass;
 
@@ -44,7 +44,7 @@ impl Facts<'_> {
     /// The batter lines that are baking powder.
     pub fn powders(&self) -> impl Iterator<Item = &Weighed> {
         self.formula.batter().filter(|line| {
-            line.ingredient.flour_basis == crate::baking::ingredient::FlourBasis::Never
+            line.ingredient.flour_basis == FlourBasis::Never
                 && line.ingredient.leavening.is_some_and(|leavening| {
                     leavening.bicarbonate.is_some() && leavening.neutralised.1 > 0.0
                 })
@@ -54,7 +54,7 @@ impl Facts<'_> {
     /// Batter lines that keep a verdict from being whole: unread, or with a weight that is missed and
     /// an ingredient that may bring acid, base or gas.
     pub fn holes(&self) -> Vec<usize> {
-        let neutral = |line: &crate::baking::formula::Unweighed| {
+        let neutral = |line: &Unweighed| {
             line.ingredient.is_some_and(|ingredient| {
                 ingredient.leavening.is_none()
                     && ingredient

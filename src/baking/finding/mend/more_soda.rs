@@ -26,7 +26,8 @@ pub fn more_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     if let Some(whole) = Plan::of(facts, facts.formula, &gas) {
         return soda_for_powder(facts, &whole, &gas).into_iter().collect();
     }
-    let Some(sour) = sourest(facts) else {
+    // Water takes the place of juice or purée, never of fruit in pieces.
+    let Some(sour) = sourest(facts).filter(|sour| !sour.in_pieces) else {
         return Vec::new();
     };
     (1..10)
