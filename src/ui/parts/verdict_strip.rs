@@ -1,7 +1,7 @@
 //! The verdicts at the head of the ticket, each a link to its part.
 
 use crate::baking::finding::Severity;
-use crate::baking::worksheet::{Status, Verdict, VerdictKind, Worksheet};
+use crate::baking::worksheet::{SheetLine, Status, Verdict, VerdictKind, Worksheet};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
@@ -60,21 +60,18 @@ fn tiles(sheet: &Worksheet) -> Vec<Tile> {
         look: look(verdict.kind),
         mark: mark(verdict.kind),
     };
-    let count = |status| {
-        sheet
-            .lines
-            .iter()
-            .filter(|line| line.status == status)
-            .count()
-    };
-    let (weighed, unweighed) = (
-        count(Status::Weighed),
-        count(Status::NotWeighed) + count(Status::NotRead),
-    );
+    let count = |is: fn(&&SheetLine) -> bool| sheet.lines.iter().filter(is).count();
+    let weighed = count(|line| line.status == Status::Weighed);
+    // "To taste" and the like have no weight and miss none.
+    let unweighed =
+        count(|line| line.flagged && matches!(line.status, Status::NotWeighed | Status::NotRead));
     let (title, beside, look, mark) = match (weighed, unweighed) {
         (0, 0) => ("Nothing yet".to_owned(), String::new(), "plain", ""),
         (_, 0) => (
-            format!("{weighed} lines weighed"),
+            match weighed {
+                1 => "1 line weighed".to_owned(),
+                _ => format!("{weighed} lines weighed"),
+            },
             String::new(),
             "agreed",
             "=",
