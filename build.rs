@@ -299,7 +299,7 @@ const PROXIMATES: &[&str] = &[
     "alcohol_g",
 ];
 
-/// The columns of a composition that may be named as derived.
+/// The parts of a composition, in the order of their cells: those that may be named as derived.
 const DERIVABLE: &[&str] = &[
     "water",
     "protein",
@@ -634,6 +634,7 @@ fn lists() -> String {
         list("PIECE_KINDS", "Piece", PIECE_KINDS),
         list("SIZES", "PieceSize", SIZES),
         list("REGIONS", "Region", REGIONS),
+        format!("const PARTS: &[&str] = &{DERIVABLE:?};\n"),
     ]
     .concat()
 }

@@ -21,96 +21,31 @@ const DAVIES_A: f64 = 0.5108;
 
 impl Acid {
     /// Citric acid: Goldberg, Kishore and Lennen 2002, J Phys Chem Ref Data 31:231.
-    pub const CITRIC: Self = Self {
-        name: "citric acid",
-        molar_mass: 192.123,
-        pk: &[3.128, 4.761, 6.396],
-        charge: 0.0,
-    };
+    pub const CITRIC: Self = Self::neutral("citric acid", 192.123, &[3.128, 4.761, 6.396]);
     /// Malic acid: Eden and Bates 1959, J Res NBS 62:161.
-    pub const MALIC: Self = Self {
-        name: "malic acid",
-        molar_mass: 134.087,
-        pk: &[3.459, 5.097],
-        charge: 0.0,
-    };
+    pub const MALIC: Self = Self::neutral("malic acid", 134.087, &[3.459, 5.097]);
     /// Quinic acid: CRC Handbook, from memory.
-    pub const QUINIC: Self = Self {
-        name: "quinic acid",
-        molar_mass: 192.167,
-        pk: &[3.58],
-        charge: 0.0,
-    };
+    pub const QUINIC: Self = Self::neutral("quinic acid", 192.167, &[3.58]);
     /// Tartaric acid: Goldberg and others 2002.
-    pub const TARTARIC: Self = Self {
-        name: "tartaric acid",
-        molar_mass: 150.086,
-        pk: &[3.036, 4.366],
-        charge: 0.0,
-    };
+    pub const TARTARIC: Self = Self::neutral("tartaric acid", 150.086, &[3.036, 4.366]);
     /// Lactic acid: Martell and Smith.
-    pub const LACTIC: Self = Self {
-        name: "lactic acid",
-        molar_mass: 90.078,
-        pk: &[3.86],
-        charge: 0.0,
-    };
+    pub const LACTIC: Self = Self::neutral("lactic acid", 90.078, &[3.86]);
     /// Acetic acid: Goldberg and others 2002.
-    pub const ACETIC: Self = Self {
-        name: "acetic acid",
-        molar_mass: 60.052,
-        pk: &[4.756],
-        charge: 0.0,
-    };
+    pub const ACETIC: Self = Self::neutral("acetic acid", 60.052, &[4.756]);
     /// Oxalic acid: Goldberg and others 2002.
-    pub const OXALIC: Self = Self {
-        name: "oxalic acid",
-        molar_mass: 90.034,
-        pk: &[1.27, 4.266],
-        charge: 0.0,
-    };
+    pub const OXALIC: Self = Self::neutral("oxalic acid", 90.034, &[1.27, 4.266]);
     /// Succinic acid: Goldberg and others 2002.
-    pub const SUCCINIC: Self = Self {
-        name: "succinic acid",
-        molar_mass: 118.088,
-        pk: &[4.207, 5.636],
-        charge: 0.0,
-    };
+    pub const SUCCINIC: Self = Self::neutral("succinic acid", 118.088, &[4.207, 5.636]);
     /// Gluconic acid: values from 3.3 to 3.9 are published.
-    pub const GLUCONIC: Self = Self {
-        name: "gluconic acid",
-        molar_mass: 196.155,
-        pk: &[3.7],
-        charge: 0.0,
-    };
+    pub const GLUCONIC: Self = Self::neutral("gluconic acid", 196.155, &[3.7]);
     /// Aconitic acid (trans): CRC Handbook, from memory; the third step is weakly known.
-    pub const ACONITIC: Self = Self {
-        name: "aconitic acid",
-        molar_mass: 174.108,
-        pk: &[2.8, 4.46, 6.3],
-        charge: 0.0,
-    };
+    pub const ACONITIC: Self = Self::neutral("aconitic acid", 174.108, &[2.8, 4.46, 6.3]);
     /// Chlorogenic acid: spectrophotometric studies, from memory.
-    pub const CHLOROGENIC: Self = Self {
-        name: "chlorogenic acid",
-        molar_mass: 354.311,
-        pk: &[3.4, 8.3],
-        charge: 0.0,
-    };
+    pub const CHLOROGENIC: Self = Self::neutral("chlorogenic acid", 354.311, &[3.4, 8.3]);
     /// Phosphoric acid: Goldberg and others 2002, from memory.
-    pub const PHOSPHORIC: Self = Self {
-        name: "phosphoric acid",
-        molar_mass: 97.995,
-        pk: &[2.148, 7.198, 12.35],
-        charge: 0.0,
-    };
+    pub const PHOSPHORIC: Self = Self::neutral("phosphoric acid", 97.995, &[2.148, 7.198, 12.35]);
     /// Carbonic acid, counted from dissolved carbon dioxide: Goldberg and others 2002.
-    pub const CARBONIC: Self = Self {
-        name: "carbonic acid",
-        molar_mass: 44.009,
-        pk: &[6.351, 10.329],
-        charge: 0.0,
-    };
+    pub const CARBONIC: Self = Self::neutral("carbonic acid", 44.009, &[6.351, 10.329]);
 
     /// Sodium acid pyrophosphate: the last two of its four protons. Goldberg and others 2002, from memory.
     pub const PYROPHOSPHATE: Self = Self {
@@ -135,6 +70,16 @@ impl Acid {
         &Self::CHLOROGENIC,
         &Self::PHOSPHORIC,
     ];
+
+    /// An acid that has all its protons: name, molar mass in g/mol, pKa of each step.
+    const fn neutral(name: &'static str, molar_mass: f64, pk: &'static [f64]) -> Self {
+        Self {
+            name,
+            molar_mass,
+            pk,
+            charge: 0.0,
+        }
+    }
 
     /// The constant of step `step` (from 0) as a meter sees it: activity of the proton, concentrations of
     /// the rest, by the Davies equation; a neutral species has log10 of its coefficient at 0.1 I.

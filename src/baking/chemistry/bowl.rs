@@ -1,6 +1,7 @@
 //! A bowl: who brings acid, who brings base, the pH where they meet, and the gas that is made.
 
 use super::contribution::Contribution;
+use super::leavening::CARBON_DIOXIDE_GRAMS_PER_MMOL;
 use super::{Curve, NEUTRAL, carbonate};
 use crate::baking::balance::{Constituent, total};
 use crate::baking::estimate::{Estimate, NORMAL_95};
@@ -14,9 +15,6 @@ const MODEL_SPREAD: f64 = 0.3;
 /// Relative standard deviation of the gas that soda and powder make, beside the weighing: age, fineness
 /// and mixing (common practice, no source).
 const GAS_MODEL: f64 = 0.05;
-
-/// Carbon dioxide, g/mol.
-const CARBON_DIOXIDE: f64 = 44.009;
 
 /// What a line brings, acid against base.
 #[derive(Clone, Debug, PartialEq)]
@@ -168,7 +166,7 @@ impl Bowl {
         let kept = carbonate::kept(self.water, self.ph.mean.value())
             .carbon
             .min(all);
-        let grams = |millimoles: f64| Mass::grams(millimoles * CARBON_DIOXIDE / 1000.0);
+        let grams = |millimoles: f64| Mass::grams(millimoles * CARBON_DIOXIDE_GRAMS_PER_MMOL);
         let weighing = root_of_squares(self.contributions.iter().map(Contribution::base_deviation));
         let half = NORMAL_95 * weighing.hypot(GAS_MODEL * all);
         let made = all - kept;

@@ -7,6 +7,9 @@ use crate::baking::quantity::{Equivalents, Mass};
 /// Sodium bicarbonate, mmol per gram: 1000 / 84.007 g/mol, exact stoichiometry.
 pub const SODA_MMOL_PER_GRAM: f64 = 1000.0 / 84.007;
 
+/// Carbon dioxide, grams per mmol: 44.009 g/mol.
+pub const CARBON_DIOXIDE_GRAMS_PER_MMOL: f64 = Acid::CARBONIC.molar_mass / 1000.0;
+
 /// Monocalcium phosphate monohydrate, g/mol.
 const CALCIUM_PHOSPHATE: f64 = 252.07;
 /// Its neutralising value, grams of soda for 100 g: trade list.

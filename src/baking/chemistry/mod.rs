@@ -18,7 +18,9 @@ mod leavening;
 pub use acid::Acid;
 pub use bowl::{Bowl, Gas, Part, bowl};
 pub use charge::Curve;
-pub use leavening::{SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake_deviation};
+pub use leavening::{
+    CARBON_DIOXIDE_GRAMS_PER_MMOL, SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake_deviation,
+};
 
 /// The ionic strength at which constants are taken, mol per kg of the batter's water.
 ///

@@ -51,6 +51,11 @@ impl Facts<'_> {
         })
     }
 
+    /// The batter lines that are soda or baking powder, soda first.
+    pub fn leaveners(&self) -> impl Iterator<Item = &Weighed> {
+        self.sodas().chain(self.powders())
+    }
+
     /// Batter lines that keep a verdict from being whole: unread, or with a weight that is missed and
     /// an ingredient that may bring acid, base or gas.
     pub fn holes(&self) -> Vec<usize> {

@@ -21,11 +21,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             show::plain(gas_band().high),
             gas_band().source
         ),
-        lines: facts
-            .sodas()
-            .chain(facts.powders())
-            .map(|line| line.line)
-            .collect(),
+        lines: facts.leaveners().map(|line| line.line).collect(),
         remedies: mend::less_gas(facts, bowl),
     }]
 }

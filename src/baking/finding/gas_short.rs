@@ -10,7 +10,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     let (VerdictKind::Short, Some(bowl)) = (verdict.kind, facts.bowl) else {
         return Vec::new();
     };
-    let leavened = facts.sodas().chain(facts.powders()).next().is_some();
+    let leavened = facts.leaveners().next().is_some();
     vec![Finding {
         name: "gas_short",
         severity: if leavened {
@@ -26,11 +26,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             show::plain(gas_band().low),
             gas_band().source
         ),
-        lines: facts
-            .sodas()
-            .chain(facts.powders())
-            .map(|line| line.line)
-            .collect(),
+        lines: facts.leaveners().map(|line| line.line).collect(),
         remedies: mend::more_gas(facts, bowl),
     }]
 }

@@ -65,12 +65,3 @@ pub enum Edit {
         text: String,
     },
 }
-
-impl Edit {
-    /// The line that it touches or follows.
-    pub fn line(&self) -> usize {
-        match self {
-            Self::Weigh { line, .. } | Self::AddAfter { line, .. } => *line,
-        }
-    }
-}

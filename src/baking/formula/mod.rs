@@ -98,13 +98,4 @@ impl Formula {
             .iter()
             .filter(|line| line.place == Place::Batter && line.missed)
     }
-
-    /// The whole formula, so many times over.
-    pub fn times(&self, factor: f64) -> Self {
-        let mut formula = self.clone();
-        for line in &mut formula.lines {
-            line.grams = line.grams.times(factor);
-        }
-        formula
-    }
 }

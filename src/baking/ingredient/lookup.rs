@@ -56,11 +56,6 @@ impl Found {
     }
 }
 
-/// The ingredient that a name means.
-pub fn find(name: &str, region: Region) -> Match {
-    search(name, region).matched
-}
-
 /// The ingredient that a name means where the whole of it is a known name, nothing taken off.
 pub fn exact(name: &str, region: Region) -> Option<&'static Ingredient> {
     let index = index();

@@ -12,19 +12,6 @@ use std::sync::OnceLock;
 
 include!(concat!(env!("OUT_DIR"), "/lists.rs"));
 
-/// The names of a composition's parts, in the order of their cells.
-const PARTS: [&str; 9] = [
-    "water",
-    "protein",
-    "fat",
-    "carbohydrate",
-    "sugars",
-    "starch",
-    "fibre",
-    "alcohol",
-    "sodium",
-];
-
 /// All ingredients and their names.
 pub struct Larder {
     /// In the order of their keys.
@@ -124,7 +111,7 @@ fn composition(cells: &mut Cells) -> Composition {
         sodium: cells
             .number()
             .map(|milligrams| Share::percent(milligrams / 1000.0)),
-        derived: cells.choices(&PARTS),
+        derived: cells.choices(PARTS),
     }
 }
 

@@ -1,13 +1,13 @@
 //! Soda and powder in grams and spoons, and the lines they stand in.
 
-use crate::baking::chemistry::bicarbonate;
+use crate::baking::chemistry::{CARBON_DIOXIDE_GRAMS_PER_MMOL, SODA_MMOL_PER_GRAM, bicarbonate};
 use crate::baking::finding::{Edit, Facts};
 use crate::baking::formula::Weighed;
 use crate::baking::ingredient::Region;
 use crate::baking::quantity::{Mass, show};
 
-/// Carbon dioxide from a gram of sodium bicarbonate, g: 44.009 / 84.007.
-pub(super) const GAS_OF_SODA: f64 = 44.009 / 84.007;
+/// Carbon dioxide from a gram of sodium bicarbonate, g: one molecule from one.
+pub(super) const GAS_OF_SODA: f64 = SODA_MMOL_PER_GRAM * CARBON_DIOXIDE_GRAMS_PER_MMOL;
 /// Soda in a gram of baking powder where the recipe has none to go by: about 30 % (supplier's note).
 pub(super) const SODA_IN_POWDER: f64 = 0.308;
 /// Part of the powder that stays for the oven when soda takes its place: soda gives its gas on the
@@ -57,8 +57,7 @@ pub(super) fn gas_per_gram(line: &Weighed) -> f64 {
         line.ingredient
             .leavening
             .map_or(0.0, |leavening| bicarbonate(leavening, line.grams.mean))
-            * 44.009
-            / 1000.0
+            * CARBON_DIOXIDE_GRAMS_PER_MMOL
             / grams
     } else {
         0.0
@@ -68,8 +67,7 @@ pub(super) fn gas_per_gram(line: &Weighed) -> f64 {
 /// The line below which a new leavener is written: the last leavener, or the last line of the batter.
 pub(super) fn last_leavener(facts: &Facts) -> usize {
     facts
-        .sodas()
-        .chain(facts.powders())
+        .leaveners()
         .map(|line| line.line)
         .max()
         .or_else(|| facts.formula.batter().map(|line| line.line).max())
