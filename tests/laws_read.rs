@@ -1,6 +1,6 @@
 //! Laws of reading: they hold for any text, and random text is thrown at them.
 
-use batterwright::baking::ingredient::Region;
+use batterwright::baking::ingredient::{Larder, Region};
 use batterwright::baking::recipe::{Amount, Correction, Looks, Recipe, Role, read, read_again};
 use proptest::prelude::*;
 
@@ -116,14 +116,14 @@ proptest! {
     fn what_was_seen_before_changes_no_reading(before in prop::collection::vec(line(), 0..8), after in prop::collection::vec(line(), 0..8)) {
         let (before, after) = (before.join("\n"), after.join("\n"));
         let mut looks = Looks::default();
-        read_again(&mut looks, &before, Region::Us, &[]);
-        prop_assert_eq!(read_again(&mut looks, &after, Region::Us, &[]), read(&after, Region::Us, &[]));
-        prop_assert_eq!(read_again(&mut looks, &after, Region::Uk, &[]), read(&after, Region::Uk, &[]));
+        read_again(&mut looks, &before, Larder::of(Region::Us), &[]);
+        prop_assert_eq!(read_again(&mut looks, &after, Larder::of(Region::Us), &[]), read(&after, Larder::of(Region::Us), &[]));
+        prop_assert_eq!(read_again(&mut looks, &after, Larder::of(Region::Uk), &[]), read(&after, Larder::of(Region::Uk), &[]));
     }
 
     #[test]
     fn every_line_is_kept(text in any::<String>()) {
-        let recipe = read(&text, Region::Us, &[]);
+        let recipe = read(&text, Larder::of(Region::Us), &[]);
         let kept: Vec<&str> = recipe.lines.iter().map(|line| line.text.as_str()).collect();
         prop_assert_eq!(kept, text.lines().collect::<Vec<_>>());
         prop_assert!(recipe.lines.iter().enumerate().all(|(at, line)| line.number == at + 1));
@@ -133,7 +133,7 @@ proptest! {
     #[test]
     fn amounts_are_fit_for_use(lines in prop::collection::vec(line(), 1..8)) {
         let text = lines.join("\n");
-        let recipe = read(&text, Region::Uk, &[]);
+        let recipe = read(&text, Larder::of(Region::Uk), &[]);
         prop_assert_eq!(recipe.lines.len(), text.lines().count());
         for amount in amounts(&recipe) {
             prop_assert!(amount.low.is_finite() && amount.high.is_finite(), "{:?} in {:?}", amount, text);
@@ -145,8 +145,8 @@ proptest! {
     #[test]
     fn a_blank_line_at_the_end_changes_nothing(lines in prop::collection::vec(line(), 1..8)) {
         let text = lines.join("\n");
-        let short = read(&text, Region::Us, &[]);
-        let long = read(&format!("{text}\n\n"), Region::Us, &[]);
+        let short = read(&text, Larder::of(Region::Us), &[]);
+        let long = read(&format!("{text}\n\n"), Larder::of(Region::Us), &[]);
         let count = short.lines.len();
         prop_assert_eq!(&short.lines[..], &long.lines[..count]);
         prop_assert!(long.lines[count..].iter().all(|line| line.role == Role::Blank));
@@ -155,9 +155,9 @@ proptest! {
     /// Blanks around a line and capitals in its name change nothing of its amount.
     #[test]
     fn blanks_and_capitals_do_not_matter((line, value) in sure_line()) {
-        let plain = read(&format!("Ingredients\n{line}"), Region::Us, &[]);
-        let spaced = read(&format!("Ingredients\n   {}\u{a0} ", line.replace(' ', "  ")), Region::Us, &[]);
-        let bulleted = read(&format!("Ingredients\n• {}", line.replace("sugar", "SUGAR").replace("milk", "Milk")), Region::Us, &[]);
+        let plain = read(&format!("Ingredients\n{line}"), Larder::of(Region::Us), &[]);
+        let spaced = read(&format!("Ingredients\n   {}\u{a0} ", line.replace(' ', "  ")), Larder::of(Region::Us), &[]);
+        let bulleted = read(&format!("Ingredients\n• {}", line.replace("sugar", "SUGAR").replace("milk", "Milk")), Larder::of(Region::Us), &[]);
         prop_assert_eq!(amounts(&plain).len(), 1);
         prop_assert!((amounts(&plain)[0].low - value).abs() < 1e-9, "{}", line);
         prop_assert_eq!(amounts(&plain), amounts(&spaced));
@@ -168,13 +168,13 @@ proptest! {
     #[test]
     fn a_correction_touches_one_line(lines in prop::collection::vec(line(), 1..8), at in 0_usize..8, grams in any::<f64>()) {
         let text = lines.join("\n");
-        let plain = read(&text, Region::Us, &[]);
+        let plain = read(&text, Larder::of(Region::Us), &[]);
         let at = at % plain.lines.len().max(1);
         let Some(line) = plain.lines.get(at) else { return Ok(()) };
         let words = line.text.trim().to_owned();
         let occurrence = plain.lines[..at].iter().filter(|other| other.text.trim() == words).count();
         let correction = Correction { text: words, occurrence, grams: Some(grams), ..Correction::default() };
-        let mended = read(&text, Region::Us, &[correction]);
+        let mended = read(&text, Larder::of(Region::Us), &[correction]);
         for (one, two) in plain.lines.iter().zip(&mended.lines).filter(|(one, _)| one.number != at + 1) {
             prop_assert_eq!(one, two);
         }
@@ -188,10 +188,10 @@ fn ten_thousand_lines_and_one_long_line() {
     let long = "1 cup flour (".repeat(8_000);
     let marks = "<&[(".repeat(25_000);
     let start = std::time::Instant::now();
-    assert_eq!(read(&many, Region::Us, &[]).lines.len(), 10_200);
+    assert_eq!(read(&many, Larder::of(Region::Us), &[]).lines.len(), 10_200);
     let after_many = start.elapsed();
-    assert_eq!(read(&long, Region::Us, &[]).lines.len(), 1);
-    assert_eq!(read(&marks, Region::Us, &[]).lines.len(), 1);
+    assert_eq!(read(&long, Larder::of(Region::Us), &[]).lines.len(), 1);
+    assert_eq!(read(&marks, Larder::of(Region::Us), &[]).lines.len(), 1);
     println!("10,200 lines: {after_many:?}; all: {:?}", start.elapsed());
     // Unoptimised builds on busy machines are slow; a reader that is not linear would take minutes.
     assert!(start.elapsed().as_secs() < 20);

@@ -1,7 +1,7 @@
 //! Reading, checked against readings that were written by hand before the reader saw the lines:
 //! single lines in `read/lines.tsv`, whole recipes in the other files of `read/`.
 
-use batterwright::baking::ingredient::{Filling, Form, Piece, PieceSize, Region};
+use batterwright::baking::ingredient::{Filling, Form, Larder, Piece, PieceSize, Region};
 use batterwright::baking::quantity::Mass;
 use batterwright::baking::recipe::{
     Amount, Aside, Correction, Level, Reading, Role, Section, Unit, VolumeUnit, read,
@@ -211,7 +211,11 @@ fn lines_are_read_as_their_readers_would() {
             panic!("{} cells: {row}", cells.len())
         };
         let line = line.replace("\\t", "\t");
-        let recipe = read(&format!("Ingredients\n{line}"), region(country), &[]);
+        let recipe = read(
+            &format!("Ingredients\n{line}"),
+            Larder::of(region(country)),
+            &[],
+        );
         let fault = difference(&recipe.lines[1].role, key, &amounts(wanted), said, sure);
         let count = tally.entry(kind).or_default();
         count.1 += 1;
@@ -286,7 +290,7 @@ fn whole_recipes_are_read_as_written_beside_them() {
             .iter()
             .map(|line| format!("{}\n", line.strip_prefix(' ').unwrap_or(line)))
             .collect();
-        let recipe = read(&pasted, Region::Us, &[]);
+        let recipe = read(&pasted, Larder::of(Region::Us), &[]);
         for (line, role) in recipe.lines.iter().zip(roles) {
             all += 1;
             if role_word(&line.role) == role.trim() {
@@ -316,7 +320,7 @@ fn whole_recipes_are_read_as_written_beside_them() {
 fn pans_ovens_and_yields_are_picked_out() {
     let recipe = read(
         "Plain cake\nMakes 12 slices\nIngredients\n2 cups flour\nMethod\nHeat the oven to 350°F. Grease a 9x13-inch pan.",
-        Region::Us,
+        Larder::of(Region::Us),
         &[],
     );
     let Role::Note(note) = &recipe.lines[1].role else {
@@ -333,7 +337,7 @@ fn pans_ovens_and_yields_are_picked_out() {
 #[test]
 fn corrections_go_before_the_reading() {
     let text = "Ingredients\n2 cups flour\n2 cups flour\n1 cup milk\nWith love";
-    let correct = |correction: Correction| read(text, Region::Us, &[correction]);
+    let correct = |correction: Correction| read(text, Larder::of(Region::Us), &[correction]);
     let base = Correction {
         text: "2 cups flour".into(),
         occurrence: 1,
@@ -374,7 +378,7 @@ fn corrections_go_before_the_reading() {
     }
     let recipe = read(
         text,
-        Region::Us,
+        Larder::of(Region::Us),
         &[Correction {
             text: "With love".into(),
             is_ingredient: Some(true),

@@ -15,7 +15,7 @@ mod words;
 pub use beginning::beginning_with;
 pub use matched::Match;
 
-use super::{Ingredient, Region};
+use super::{Ingredient, Larder};
 use index::{Index, index};
 use several::{both, one_of};
 
@@ -57,11 +57,16 @@ impl Found {
 }
 
 /// The ingredient that a name means where the whole of it is a known name, nothing taken off.
-pub fn exact(name: &str, region: Region) -> Option<&'static Ingredient> {
+pub fn exact(name: &str, larder: Larder<'_>) -> Option<&'static Ingredient> {
     let index = index();
     index
-        .whole(&words::plain(name, MOST_WORDS), region)
+        .whole(&words::plain(name, MOST_WORDS), larder)
         .and_then(|matched| matched.taken())
+}
+
+/// The words of a name in the plain form of the tables.
+pub fn words_of(name: &str) -> Vec<String> {
+    words::plain(name, MOST_WORDS)
 }
 
 /// One word in the plain form of the tables.
@@ -78,10 +83,10 @@ pub fn only_describes(name: &str) -> bool {
 }
 
 /// The ingredient that a name means, with all that is unsure about it.
-pub fn search(name: &str, region: Region) -> Found {
+pub fn search(name: &str, larder: Larder<'_>) -> Found {
     let index = index();
     let plain = words::plain(name, MOST_WORDS);
-    let mut found = parts(index, &plain, region).unwrap_or_else(Found::nothing);
+    let mut found = parts(index, &plain, larder).unwrap_or_else(Found::nothing);
     if let Some(ingredient) = found.matched.taken() {
         found.doubts.extend(words::diet_doubt(&plain, ingredient));
     }
@@ -90,15 +95,15 @@ pub fn search(name: &str, region: Region) -> Found {
 
 /// The whole, or else its parts: one of several ("butter or margarine"), several ("salt and
 /// pepper"), or what stands before "in", "with" and the like.
-fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+fn parts(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
     if plain.is_empty() {
         return None;
     }
-    if let Some(matched) = index.whole(plain, region) {
+    if let Some(matched) = index.whole(plain, larder) {
         return Some(sure(matched, plain));
     }
     if let Some(at) = plain.iter().position(|word| words::is_or(word)) {
-        return one_of(index, &plain[..at], &plain[at + 1..], region);
+        return one_of(index, &plain[..at], &plain[at + 1..], larder);
     }
     if let Some(at) = plain
         .iter()
@@ -106,11 +111,11 @@ fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
         .filter(|at| *at > 0)
     {
         if let Some(of) = plain.iter().position(|word| word == "of")
-            && let Some(found) = turned(index, plain, of, region)
+            && let Some(found) = turned(index, plain, of, larder)
         {
             return Some(found);
         }
-        return parts(index, &plain[..at], region);
+        return parts(index, &plain[..at], larder);
     }
     if let Some(at) = plain.iter().position(|word| word == "and")
         && at > 0
@@ -118,14 +123,14 @@ fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
         && !index.is_describing(&plain[at - 1])
         && !index.is_describing(&plain[at + 1])
     {
-        return both(index, &plain[..at], &plain[at + 1..], region);
+        return both(index, &plain[..at], &plain[at + 1..], larder);
     }
-    let found = phrase(index, plain, region);
+    let found = phrase(index, plain, larder);
     if found.as_ref().is_some_and(|found| found.doubts.is_empty()) {
         return found;
     }
     // A slip mended wholly is better than a word left over.
-    let mended = misspelt(index, plain, region);
+    let mended = misspelt(index, plain, larder);
     if mended
         .as_ref()
         .is_some_and(|mended| mended.doubts.len() == 1)
@@ -138,13 +143,13 @@ fn parts(index: &Index, plain: &[String], region: Region) -> Option<Found> {
 }
 
 /// "Juice of lemon" is lemon juice.
-fn turned(index: &Index, plain: &[String], of: usize, region: Region) -> Option<Found> {
+fn turned(index: &Index, plain: &[String], of: usize, larder: Larder<'_>) -> Option<Found> {
     let mut words: Vec<String> = plain[of + 1..].to_vec();
     words.extend_from_slice(&plain[..of]);
     if words.len() == plain.len() || words.iter().any(|word| words::cuts(word)) {
         return None;
     }
-    phrase(index, &words, region)
+    phrase(index, &words, larder)
 }
 
 /// A match that nothing is unsure about.
@@ -157,8 +162,8 @@ fn sure(matched: Match, named_by: &[String]) -> Found {
 }
 
 /// One name: the longest known name at its end, describing words aside.
-fn phrase(index: &Index, plain: &[String], region: Region) -> Option<Found> {
-    if let Some(found) = ending(index, plain, region) {
+fn phrase(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
+    if let Some(found) = ending(index, plain, larder) {
         return Some(found);
     }
     // "Sugar, brown": the thing first, its kind after.
@@ -166,8 +171,8 @@ fn phrase(index: &Index, plain: &[String], region: Region) -> Option<Found> {
         let mut turned = plain[first..].to_vec();
         turned.extend_from_slice(&plain[..first]);
         let matched = index
-            .whole(&turned, region)
-            .or_else(|| index.whole(&index.undescribed(&turned), region));
+            .whole(&turned, larder)
+            .or_else(|| index.whole(&index.undescribed(&turned), larder));
         if let Some(matched) = matched {
             return Some(sure(matched, &turned));
         }
@@ -177,7 +182,7 @@ fn phrase(index: &Index, plain: &[String], region: Region) -> Option<Found> {
 
 /// The best known name that ends where the words end, or before words that only describe: the one
 /// that leaves the fewest words unexplained, and of these the longest.
-fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+fn ending(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
     let mut end = plain.len();
     while end > 0 {
         let mut best: Option<(Found, usize)> = None;
@@ -195,7 +200,7 @@ fn ending(index: &Index, plain: &[String], region: Region) -> Option<Found> {
                 {
                     continue;
                 }
-                let Some(matched) = index.whole(words, region) else {
+                let Some(matched) = index.whole(words, larder) else {
                     continue;
                 };
                 let mut found = sure(matched, words);
@@ -270,7 +275,7 @@ fn is_harmless(word: &str, matched: &Match) -> bool {
 }
 
 /// A slip of spelling, where only one known name is near.
-fn misspelt(index: &Index, plain: &[String], region: Region) -> Option<Found> {
+fn misspelt(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
     let mut candidates: Vec<Vec<String>> = vec![plain.to_vec()];
     let mut slips = Vec::new();
     for (place, word) in plain.iter().enumerate() {
@@ -298,7 +303,7 @@ fn misspelt(index: &Index, plain: &[String], region: Region) -> Option<Found> {
     }
     let mut found: Option<Found> = None;
     for candidate in &candidates {
-        let Some(other) = phrase(index, candidate, region) else {
+        let Some(other) = phrase(index, candidate, larder) else {
             continue;
         };
         match &mut found {
@@ -345,11 +350,12 @@ fn capital(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Region, search};
+    use super::search;
+    use crate::baking::ingredient::{Larder, Region};
 
     #[track_caller]
     fn finds(name: &str, key: &str) {
-        let found = search(name, Region::Us);
+        let found = search(name, Larder::of(Region::Us));
         assert_eq!(
             found.matched.taken().map(|ingredient| ingredient.key),
             (!key.is_empty()).then_some(key),
@@ -373,7 +379,12 @@ mod tests {
 
     #[test]
     fn a_word_that_may_change_the_thing_is_doubted() {
-        assert!(search("zanzibar flour", Region::Us).doubts.len() == 1);
-        assert!(search("organic flour", Region::Us).is_sure());
+        assert!(
+            search("zanzibar flour", Larder::of(Region::Us))
+                .doubts
+                .len()
+                == 1
+        );
+        assert!(search("organic flour", Larder::of(Region::Us)).is_sure());
     }
 }

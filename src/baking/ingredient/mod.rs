@@ -9,6 +9,7 @@ mod allergen;
 mod composition;
 mod filling;
 mod group;
+mod larder;
 mod leavening;
 pub mod lookup;
 mod piece;
@@ -19,6 +20,7 @@ pub use allergen::Allergen;
 pub use composition::Composition;
 pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
 pub use group::{FlourBasis, Group};
+pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
 
@@ -68,12 +70,12 @@ pub struct Alias {
 
 /// Every ingredient, in the order of their keys.
 pub fn all() -> &'static [Ingredient] {
-    &unpack::larder().ingredients
+    &unpack::tables().ingredients
 }
 
 /// Every name that people write, in the order of their ingredients.
 pub fn aliases() -> &'static [Alias] {
-    &unpack::larder().aliases
+    &unpack::tables().aliases
 }
 
 /// The ingredient of that key.

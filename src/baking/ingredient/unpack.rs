@@ -13,23 +13,23 @@ use std::sync::OnceLock;
 include!(concat!(env!("OUT_DIR"), "/lists.rs"));
 
 /// All ingredients and their names.
-pub struct Larder {
+pub struct Tables {
     /// In the order of their keys.
     pub ingredients: Vec<Ingredient>,
     /// In the order of their ingredients.
     pub aliases: Vec<Alias>,
 }
 
-/// The larder.
-pub fn larder() -> &'static Larder {
-    static LARDER: OnceLock<Larder> = OnceLock::new();
-    LARDER.get_or_init(|| {
+/// The tables.
+pub fn tables() -> &'static Tables {
+    static TABLES: OnceLock<Tables> = OnceLock::new();
+    TABLES.get_or_init(|| {
         let mut aliases = Vec::new();
         let ingredients = packed::rows(3)
             .enumerate()
             .map(|(index, mut cells)| ingredient(index, &mut cells, &mut aliases))
             .collect();
-        Larder {
+        Tables {
             ingredients,
             aliases,
         }

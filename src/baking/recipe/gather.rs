@@ -6,7 +6,7 @@ use super::term::{self, Term};
 use super::token::Token;
 use super::{Amount, Level, Unit, phrase, understood};
 use crate::baking::ingredient::lookup;
-use crate::baking::ingredient::{Filling, Form, Ingredient, Piece, PieceSize, Region};
+use crate::baking::ingredient::{Filling, Form, Ingredient, Larder, Piece, PieceSize};
 
 /// What is gathered from the chunks.
 #[derive(Default)]
@@ -38,7 +38,7 @@ pub struct Gather {
 
 impl Gather {
     /// Walks the chunks outside brackets.
-    pub fn read(&mut self, tokens: &[Token], line: &str, chunks: &[Chunk], region: Region) {
+    pub fn read(&mut self, tokens: &[Token], line: &str, chunks: &[Chunk], larder: Larder<'_>) {
         let text = |from: usize, to: usize| {
             line.get(tokens[from].start..tokens[to - 1].end)
                 .unwrap_or_default()
@@ -50,20 +50,20 @@ impl Gather {
         for (at, chunk) in chunks.iter().enumerate() {
             match chunk {
                 Chunk::Amount(term, lead) => {
-                    self.amount(term, *lead, words_after(at), region);
+                    self.amount(term, *lead, words_after(at), larder);
                     self.after_bracket = false;
                 }
                 Chunk::Words(from, to) => {
                     let is_other = at > 0
                         && matches!(chunks[at - 1], Chunk::Amount(..))
-                        && self.takes_no_words(text(*from, *to), region);
+                        && self.takes_no_words(text(*from, *to), larder);
                     if !is_other && !std::mem::take(&mut self.is_set_apart) {
-                        self.words(text(*from, *to), region);
+                        self.words(text(*from, *to), larder);
                     }
                     self.after_bracket = false;
                 }
                 Chunk::Bracket(inner) => {
-                    self.bracket(tokens, line, inner, region);
+                    self.bracket(tokens, line, inner, larder);
                     self.after_bracket = true;
                 }
                 Chunk::Break(mark) => {
@@ -77,7 +77,7 @@ impl Gather {
     }
 
     /// Whether words right after an amount were already given away with it to another ingredient.
-    fn takes_no_words(&self, words: &str, _region: Region) -> bool {
+    fn takes_no_words(&self, words: &str, _larder: Larder<'_>) -> bool {
         self.others
             .last()
             .is_some_and(|other| other.ends_with(words))
@@ -85,7 +85,7 @@ impl Gather {
     }
 
     /// An amount outside brackets.
-    fn amount(&mut self, term: &Term, lead: Lead, after: &str, region: Region) {
+    fn amount(&mut self, term: &Term, lead: Lead, after: &str, larder: Larder<'_>) {
         if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
             self.is_over = true;
             return;
@@ -100,8 +100,8 @@ impl Gather {
             // "Cake: 2 cups flour": what stood before was no name.
             if has_name
                 && !after.is_empty()
-                && !lookup::search(&self.name, region).is_known()
-                && lookup::search(after, region).is_known()
+                && !lookup::search(&self.name, larder).is_known()
+                && lookup::search(after, larder).is_known()
             {
                 self.tails.push(std::mem::take(&mut self.name));
             }
@@ -119,12 +119,12 @@ impl Gather {
                     self.is_set_apart = true;
                     return;
                 }
-                if has_name && !self.is_own(after, region) {
+                if has_name && !self.is_own(after, larder) {
                     self.another(term, after);
                     return;
                 }
                 let sign = if lead == Lead::Plus { 1.0 } else { -1.0 };
-                self.sum(term, sign, after, region);
+                self.sum(term, sign, after, larder);
             }
             Lead::To => {
                 if let (Some(last), Some(end)) = (self.amounts.last_mut(), term.amounts.first()) {
@@ -133,18 +133,18 @@ impl Gather {
                         high: 0.0,
                         unit: last.unit,
                     };
-                    if add(&mut upper, end, 1.0, region) && upper.high > last.low {
+                    if add(&mut upper, end, 1.0, larder) && upper.high > last.low {
                         last.high = upper.high;
                     }
                 }
             }
             _ => {
-                if has_name && !self.is_own(after, region) {
-                    if lead != Lead::Other || self.names_another(after, region) {
+                if has_name && !self.is_own(after, larder) {
+                    if lead != Lead::Other || self.names_another(after, larder) {
                         self.another(term, after);
                     }
                 } else if lead != Lead::Other && !(term.is_bare && has_name) {
-                    self.dual(term, region);
+                    self.dual(term, larder);
                 }
             }
         }
@@ -162,12 +162,12 @@ impl Gather {
     }
 
     /// The same amount in another unit.
-    fn dual(&mut self, term: &Term, region: Region) {
+    fn dual(&mut self, term: &Term, larder: Larder<'_>) {
         for amount in &term.amounts {
             let mut whole = *amount;
             self.unpaired.retain(|(first, sign)| {
                 let mut sum = *first;
-                let is_pair = add(&mut sum, amount, *sign, region);
+                let is_pair = add(&mut sum, amount, *sign, larder);
                 if is_pair {
                     whole = sum;
                 }
@@ -183,7 +183,7 @@ impl Gather {
     }
 
     /// "1 cup plus 2 tablespoons": put together where the units allow it. Duals that have no partner fall out.
-    fn sum(&mut self, term: &Term, sign: f64, after: &str, region: Region) {
+    fn sum(&mut self, term: &Term, sign: f64, after: &str, larder: Larder<'_>) {
         self.fault = self.fault.take().or_else(|| term.fault.clone());
         self.doubts.extend(term.doubts.iter().cloned());
         let mut kept = Vec::new();
@@ -193,7 +193,7 @@ impl Gather {
             if term
                 .amounts
                 .iter()
-                .any(|other| add(&mut whole, other, sign, region))
+                .any(|other| add(&mut whole, other, sign, larder))
             {
                 kept.push(whole);
             } else {
@@ -210,13 +210,13 @@ impl Gather {
     }
 
     /// Whether words after an amount say nothing but this line's own ingredient, or its state.
-    fn is_own(&self, words: &str, region: Region) -> bool {
+    fn is_own(&self, words: &str, larder: Larder<'_>) -> bool {
         if lookup::only_describes(words) || phrase::is_to_taste(&words.to_ascii_lowercase()) {
             return true;
         }
         match (
-            lookup::search(words, region).matched.taken(),
-            lookup::search(&self.name, region).matched.taken(),
+            lookup::search(words, larder).matched.taken(),
+            lookup::search(&self.name, larder).matched.taken(),
         ) {
             (Some(one), Some(two)) => one.key == two.key,
             _ => shares_text(words, &self.name),
@@ -224,12 +224,12 @@ impl Gather {
     }
 
     /// Whether words name an ingredient other than this line's.
-    fn names_another(&self, words: &str, region: Region) -> bool {
-        let found = lookup::search(words, region);
+    fn names_another(&self, words: &str, larder: Larder<'_>) -> bool {
+        let found = lookup::search(words, larder);
         let Some(other) = found.matched.taken() else {
             return false;
         };
-        let own = lookup::search(&self.name, region);
+        let own = lookup::search(&self.name, larder);
         own.matched.taken().is_none_or(|own| own.key != other.key)
     }
 
@@ -244,7 +244,7 @@ impl Gather {
     }
 
     /// Words outside brackets.
-    fn words(&mut self, words: &str, region: Region) {
+    fn words(&mut self, words: &str, larder: Larder<'_>) {
         if self.is_over && !self.name.is_empty() {
             return;
         }
@@ -257,8 +257,8 @@ impl Gather {
             if self.after_bracket && !lookup::only_describes(&self.name) {
                 let whole = format!("{} {words}", self.name);
                 if lookup::only_describes(words)
-                    || !lookup::search(&whole, region).is_known()
-                        && lookup::search(&self.name, region).is_known()
+                    || !lookup::search(&whole, larder).is_known()
+                        && lookup::search(&self.name, larder).is_known()
                 {
                     self.tails.push(words.to_owned());
                     return;
@@ -272,7 +272,7 @@ impl Gather {
     }
 
     /// A bracket: another amount, a note, or words that belong to the name.
-    fn bracket(&mut self, tokens: &[Token], line: &str, inner: &[Chunk], region: Region) {
+    fn bracket(&mut self, tokens: &[Token], line: &str, inner: &[Chunk], larder: Larder<'_>) {
         let text = |from: usize, to: usize| {
             line.get(tokens[from].start..tokens[to - 1].end)
                 .unwrap_or_default()
@@ -284,7 +284,7 @@ impl Gather {
                 Chunk::Words(from, to),
             ] => {
                 let words = text(*from, *to);
-                !lookup::only_describes(words) && self.names_another(words, region)
+                !lookup::only_describes(words) && self.names_another(words, larder)
             }
             _ => false,
         });
@@ -326,7 +326,7 @@ impl Gather {
                         self.is_set_apart = !after.is_empty();
                         continue;
                     }
-                    self.bracket_amount(term, *lead, after, opened_at, region);
+                    self.bracket_amount(term, *lead, after, opened_at, larder);
                 }
                 Chunk::Bracket(_) | Chunk::Break(_) => {}
             }
@@ -340,7 +340,7 @@ impl Gather {
         lead: Lead,
         after: &str,
         opened_at: usize,
-        region: Region,
+        larder: Larder<'_>,
     ) {
         let after_lower = &after.to_ascii_lowercase();
         if term.fault.is_some() {
@@ -352,7 +352,7 @@ impl Gather {
             return;
         }
         if matches!(lead, Lead::Plus | Lead::Minus) {
-            if after.is_empty() || !self.names_another(after, region) {
+            if after.is_empty() || !self.names_another(after, larder) {
                 // The sum belongs to what this bracket has said, not to the amounts before it.
                 let mut before = std::mem::take(&mut self.amounts);
                 self.amounts = before.split_off(opened_at.min(before.len()));
@@ -360,7 +360,7 @@ impl Gather {
                     term,
                     if lead == Lead::Plus { 1.0 } else { -1.0 },
                     after,
-                    region,
+                    larder,
                 );
                 before.append(&mut self.amounts);
                 self.amounts = before;
@@ -380,7 +380,7 @@ impl Gather {
             }));
             return;
         }
-        if !after.is_empty() && self.names_another_family(after, region) {
+        if !after.is_empty() && self.names_another_family(after, larder) {
             self.others.push(format!(
                 "{} {after}",
                 term.amounts
@@ -431,7 +431,7 @@ impl Gather {
         // "(about 3 medium)" counts pieces where the line has a measure.
         let counts_again = term.is_bare && matches!(first.unit, Unit::Piece(Piece::Each));
         if !counts_again {
-            self.dual(term, region);
+            self.dual(term, larder);
             self.size = self
                 .size
                 .or(phrase::size(after_lower).filter(|_| term.is_bare));
@@ -439,7 +439,7 @@ impl Gather {
     }
 
     /// Ingredients that stand in notes without an amount: "1 tsp each cinnamon, cloves and nutmeg".
-    pub fn list_others(&mut self, found: &lookup::Found, region: Region) {
+    pub fn list_others(&mut self, found: &lookup::Found, larder: Larder<'_>) {
         let Some(own) = found.matched.taken() else {
             return;
         };
@@ -454,7 +454,7 @@ impl Gather {
             if is_joined || tail.split(' ').count() > 5 || lookup::only_describes(tail) {
                 continue;
             }
-            let other = lookup::search(tail, region);
+            let other = lookup::search(tail, larder);
             let named: Vec<&str> = other
                 .matched
                 .taken()
@@ -474,12 +474,12 @@ impl Gather {
     }
 
     /// Whether words in a bracket name something that cannot be this line's own ingredient.
-    fn names_another_family(&self, words: &str, region: Region) -> bool {
-        let found = lookup::search(words, region);
+    fn names_another_family(&self, words: &str, larder: Larder<'_>) -> bool {
+        let found = lookup::search(words, larder);
         let (Some(other), false) = (found.matched.taken(), lookup::only_describes(words)) else {
             return false;
         };
-        let own = lookup::search(&self.name, region);
+        let own = lookup::search(&self.name, larder);
         match own.matched.taken() {
             // "1 cup mashed banana (3 bananas)", "1/4 cup lemon juice (2 lemons)".
             Some(own) => {

@@ -11,7 +11,7 @@ use super::state;
 use super::token::{Token, tokens};
 use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, understood};
 use crate::baking::ingredient::lookup;
-use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Piece, Region};
+use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Larder, Piece};
 use crate::baking::text::lower;
 
 /// A longer line than this holds no single ingredient.
@@ -35,7 +35,7 @@ pub struct Attempt {
 }
 
 /// Reads a tidy line, bullets taken off, as an ingredient.
-pub fn attempt(line: &str, region: Region, section: Section) -> Attempt {
+pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     let lower = line.to_ascii_lowercase();
     let all = tokens(line, &lower);
     let mut gather = Gather::default();
@@ -53,13 +53,13 @@ pub fn attempt(line: &str, region: Region, section: Section) -> Attempt {
         let rest = &all[from..];
         let chunks = scan(rest);
         gather.leads = matches!(chunks.first(), Some(Chunk::Amount(..))) || part.is_some();
-        gather.read(rest, line, &chunks, region);
+        gather.read(rest, line, &chunks, larder);
     }
     let has_amount = !gather.amounts.is_empty();
     if is_some && !has_amount {
         gather.amounts.push(TO_TASTE);
     }
-    finish(gather, part, has_amount, region, section)
+    finish(gather, part, has_amount, larder, section)
 }
 
 /// An amount that nobody can weigh.
@@ -90,7 +90,7 @@ fn finish(
     mut gather: Gather,
     part: Option<Part>,
     has_amount: bool,
-    region: Region,
+    larder: Larder<'_>,
     section: Section,
 ) -> Attempt {
     let name_lower = lower(&gather.name);
@@ -113,12 +113,12 @@ fn finish(
         &gather.brackets,
         part,
         is_counted,
-        region,
+        larder,
         &mut gather.doubts,
     );
-    let found = name::from_tin(found, &gather.amounts, region);
+    let found = name::from_tin(found, &gather.amounts, larder);
     let taken = found.matched.taken();
-    gather.list_others(&found, region);
+    gather.list_others(&found, larder);
 
     let mut aside = phrase::aside(&name_lower, true);
     let mut section = section;
@@ -159,7 +159,7 @@ fn finish(
                 .or(phrase::size(note).filter(|_| note.len() < 30));
         }
     }
-    let before = state::states(&gather.name, &found, taken, region);
+    let before = state::states(&gather.name, &found, taken, larder);
     gather.filling = gather
         .filling
         .or(before.is_sifted.then_some(Filling::Sifted));

@@ -4,7 +4,7 @@ use super::heading::{self, Heading};
 use super::ingredient_line::{self, Attempt};
 use super::token::{self, Token};
 use super::{Match, Mentions, Section, running, tidy};
-use crate::baking::ingredient::{Region, lookup};
+use crate::baking::ingredient::{Larder, Region, lookup};
 use std::collections::HashMap;
 use std::sync::Arc;
 
@@ -26,20 +26,22 @@ pub struct Look {
 }
 
 /// What lines looked like when a text was last read. What a line looks like alone depends on its words and the
-/// country only, so it can be kept.
+/// larder only, so it can be kept.
 #[derive(Debug, Default)]
 pub struct Looks {
-    region: Region,
+    /// The country and the edition of the baker's own larder that it was looked at with.
+    with: (Region, u64),
     seen: HashMap<String, Arc<Look>>,
 }
 
 impl Looks {
     /// What each of these lines looks like. Each wording is looked at once, however often it stands in a long
     /// paste, and not at all if it stood in the text before. Wordings that are gone are forgotten.
-    pub(super) fn at(&mut self, lines: &[&str], region: Region) -> Vec<Arc<Look>> {
-        if self.region != region {
+    pub(super) fn at(&mut self, lines: &[&str], larder: Larder<'_>) -> Vec<Arc<Look>> {
+        let with = (larder.region, larder.own.edition());
+        if self.with != with {
             self.seen.clear();
-            self.region = region;
+            self.with = with;
         }
         let before = std::mem::take(&mut self.seen);
         lines
@@ -49,7 +51,7 @@ impl Looks {
                     return look.clone();
                 }
                 let look = before.get(*line).cloned();
-                let look = look.unwrap_or_else(|| Arc::new(Look::at(line, region)));
+                let look = look.unwrap_or_else(|| Arc::new(Look::at(line, larder)));
                 self.seen.insert((*line).to_owned(), look.clone());
                 look
             })
@@ -59,7 +61,7 @@ impl Looks {
 
 impl Look {
     /// Looks at one line.
-    pub fn at(line: &str, region: Region) -> Self {
+    pub fn at(line: &str, larder: Larder<'_>) -> Self {
         let tidied = tidy::tidy(line);
         let (bullet, rest) = tidy::unbullet(&tidied);
         let text = rest.to_owned();
@@ -74,7 +76,7 @@ impl Look {
         let is_running = is_step && tokens.len() >= 5
             || is_sentence && !tokens.first().is_some_and(Token::is_number);
         let attempt = (is_short && !tokens.is_empty() && !is_running)
-            .then(|| ingredient_line::attempt(&text, region, Section::Batter));
+            .then(|| ingredient_line::attempt(&text, larder, Section::Batter));
         Self {
             heading: heading::heading(&text, bullet.heading),
             is_step,
@@ -124,7 +126,7 @@ impl Look {
     }
 
     /// A known ingredient without an amount: "Salt", "Butter, for greasing".
-    pub fn is_bare_name(&self, region: Region) -> bool {
+    pub fn is_bare_name(&self, larder: Larder<'_>) -> bool {
         let Some(attempt) = &self.attempt else {
             return false;
         };
@@ -136,7 +138,7 @@ impl Look {
             && self.words <= 14
             && (attempt.reading.aside.is_some()
                 || attempt.reading.doubts.is_empty()
-                || lookup::exact(&attempt.reading.name, region).is_some())
+                || lookup::exact(&attempt.reading.name, larder).is_some())
     }
 
     /// A heading, where it is not also an ingredient ("Icing sugar", "Cream").

@@ -36,7 +36,7 @@ pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use correction::{Correction, read_grams};
 
 pub use super::ingredient::lookup::Match;
-use super::ingredient::{self, Filling, Form, PieceSize, Region};
+use super::ingredient::{Filling, Form, Larder, PieceSize};
 use super::quantity::{Length, Mass, Temperature};
 use look::Look;
 pub use look::Looks;
@@ -44,20 +44,20 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 /// Reads a recipe. Every line of the text is kept; the baker's corrections go first.
-pub fn read(text: &str, region: Region, corrections: &[Correction]) -> Recipe {
-    read_again(&mut Looks::default(), text, region, corrections)
+pub fn read(text: &str, larder: Larder<'_>, corrections: &[Correction]) -> Recipe {
+    read_again(&mut Looks::default(), text, larder, corrections)
 }
 
 /// The same, with what was seen of lines before: a letter typed in one line looks at that line alone.
 pub fn read_again(
     looks: &mut Looks,
     text: &str,
-    region: Region,
+    larder: Larder<'_>,
     corrections: &[Correction],
 ) -> Recipe {
     let texts: Vec<&str> = text.lines().collect();
-    let looks = looks.at(&texts, region);
-    let (title, roles) = role::roles(&looks, region);
+    let looks = looks.at(&texts, larder);
+    let (title, roles) = role::roles(&looks, larder);
     let mut lines: Vec<Line> = texts
         .iter()
         .zip(roles)
@@ -69,7 +69,7 @@ pub fn read_again(
         })
         .collect();
     role::doubt_minus(&looks, &mut lines);
-    correct(&mut lines, &looks, corrections, region);
+    correct(&mut lines, &looks, corrections, larder);
     Recipe {
         title: title.map(|at| looks[at].text.clone()),
         lines,
@@ -77,7 +77,12 @@ pub fn read_again(
 }
 
 /// Puts what the baker said in place of what was read.
-fn correct(lines: &mut [Line], looks: &[Arc<Look>], corrections: &[Correction], region: Region) {
+fn correct(
+    lines: &mut [Line],
+    looks: &[Arc<Look>],
+    corrections: &[Correction],
+    larder: Larder<'_>,
+) {
     if corrections.is_empty() {
         return;
     }
@@ -104,7 +109,7 @@ fn correct(lines: &mut [Line], looks: &[Arc<Look>], corrections: &[Correction], 
                 look,
                 section,
                 correction,
-                region,
+                larder,
             );
         }
     }
@@ -116,7 +121,7 @@ fn corrected(
     look: &Look,
     section: Section,
     correction: &Correction,
-    region: Region,
+    larder: Larder<'_>,
 ) -> Role {
     if correction.is_ingredient == Some(false) {
         return Role::Note(Mentions::default());
@@ -126,14 +131,14 @@ fn corrected(
         correction.is_ingredient == Some(true) || key.is_some() || correction.grams.is_some();
     let mut role = match role {
         Role::Ingredient(_) => role,
-        _ if is_wanted => role::forced(look, section, region),
+        _ if is_wanted => role::forced(look, section, larder),
         _ => return role,
     };
     let Role::Ingredient(reading) = &mut role else {
         return role;
     };
     if let Some(key) = key {
-        match ingredient::by_key(key) {
+        match larder.by_key(key) {
             Some(ingredient) => {
                 reading.ingredient = Match::Known(ingredient);
                 reading.doubts.clear();

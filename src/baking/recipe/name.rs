@@ -3,7 +3,7 @@
 use super::part::{Part, fits, part_in_name, part_in_notes, part_of};
 use super::{Amount, Match, Unit, VolumeUnit};
 use crate::baking::ingredient::lookup::{self, Found};
-use crate::baking::ingredient::{Group, Ingredient, Piece, Region};
+use crate::baking::ingredient::{Group, Ingredient, Larder, Piece};
 use crate::baking::text::decimal;
 
 /// "Butter the size of an egg": the amount that old books mean by it, the name, and the words themselves.
@@ -41,7 +41,7 @@ pub fn resolve(
     brackets: &[String],
     part: Option<Part>,
     is_counted: bool,
-    region: Region,
+    larder: Larder<'_>,
     doubts: &mut Vec<String>,
 ) -> (Found, Option<Part>) {
     let words = crumb(name);
@@ -51,11 +51,11 @@ pub fn resolve(
         is_counted
             .then(|| part_in_notes(tails, brackets))
             .flatten()
-            .filter(|part| fits(bare, *part, region))
+            .filter(|part| fits(bare, *part, larder))
     });
     if let Some(part) = noted {
         let thing = bare.split(" and ").next().unwrap_or(bare);
-        if let Some(found) = part_of(thing, part, region) {
+        if let Some(found) = part_of(thing, part, larder) {
             let other = bare
                 .split(|letter: char| !letter.is_alphanumeric())
                 .filter_map(|word| Part::of(&word.to_ascii_lowercase()))
@@ -76,11 +76,11 @@ pub fn resolve(
             return (found, Some(part));
         }
     }
-    let plain_found = lookup::search(words, region);
-    if let Some(found) = refined(words, tails, brackets, &plain_found, region) {
+    let plain_found = lookup::search(words, larder);
+    if let Some(found) = refined(words, tails, brackets, &plain_found, larder) {
         return (found, None);
     }
-    if let Some(found) = by_cocoa(words, tails, brackets, &plain_found, region) {
+    if let Some(found) = by_cocoa(words, tails, brackets, &plain_found, larder) {
         return (found, None);
     }
     if !plain_found.is_known() {
@@ -94,7 +94,7 @@ pub fn resolve(
                 whole.push_str(" or ");
                 whole.push_str(tail.trim_start_matches("or ").trim_start_matches("OR "));
             }
-            let found = lookup::search(&whole, region);
+            let found = lookup::search(&whole, larder);
             if found.is_known() {
                 return (found, None);
             }
@@ -103,7 +103,7 @@ pub fn resolve(
         if lookup::only_describes(words)
             && let Some(found) = tails
                 .iter()
-                .map(|tail| lookup::search(tail, region))
+                .map(|tail| lookup::search(tail, larder))
                 .find(Found::is_sure)
         {
             return (found, None);
@@ -127,7 +127,7 @@ fn refined(
     tails: &[String],
     brackets: &[String],
     plain_found: &Found,
-    region: Region,
+    larder: Larder<'_>,
 ) -> Option<Found> {
     for note in tails.iter().take(2).chain(brackets.iter().take(2)) {
         let first = note.split([',', ';']).next().unwrap_or_default();
@@ -149,7 +149,7 @@ fn refined(
         }
         for whole in [format!("{kind} {words}"), format!("{words} {kind}")] {
             let named_by: Vec<String> = whole.split(' ').map(lookup::plain_word).collect();
-            if let Some(ingredient) = lookup::exact(&whole, region)
+            if let Some(ingredient) = lookup::exact(&whole, larder)
                 && plain_found
                     .matched
                     .taken()
@@ -168,14 +168,14 @@ fn refined(
 }
 
 /// What a tin holds, where the tables have it from the tin: "1 can peaches".
-pub fn from_tin(found: Found, amounts: &[Amount], region: Region) -> Found {
+pub fn from_tin(found: Found, amounts: &[Amount], larder: Larder<'_>) -> Found {
     // A cake of yeast is pressed fresh yeast.
     let is_block = amounts
         .iter()
         .any(|amount| amount.unit == Unit::Piece(Piece::Block));
     if is_block
         && found.named_by == ["yeast"]
-        && let Some(ingredient) = lookup::exact("fresh yeast", region)
+        && let Some(ingredient) = lookup::exact("fresh yeast", larder)
     {
         return Found {
             matched: Match::Known(ingredient),
@@ -191,7 +191,7 @@ pub fn from_tin(found: Found, amounts: &[Amount], region: Region) -> Found {
     });
     if is_root
         && found.named_by == ["ginger"]
-        && let Some(ingredient) = lookup::exact("fresh ginger", region)
+        && let Some(ingredient) = lookup::exact("fresh ginger", larder)
     {
         return Found {
             matched: Match::Known(ingredient),
@@ -205,7 +205,7 @@ pub fn from_tin(found: Found, amounts: &[Amount], region: Region) -> Found {
     if !is_tin || !is_one_word {
         return found;
     }
-    match lookup::exact(&format!("canned {}", found.named_by[0]), region) {
+    match lookup::exact(&format!("canned {}", found.named_by[0]), larder) {
         Some(ingredient) => Found {
             matched: Match::Known(ingredient),
             ..found
@@ -220,7 +220,7 @@ fn by_cocoa(
     tails: &[String],
     brackets: &[String],
     plain_found: &Found,
-    region: Region,
+    larder: Larder<'_>,
 ) -> Option<Found> {
     let plain = plain_found
         .matched
@@ -235,7 +235,7 @@ fn by_cocoa(
         57.0..65.0 => 60,
         _ => return None,
     };
-    let ingredient = lookup::exact(&format!("{step} % dark chocolate"), region)
+    let ingredient = lookup::exact(&format!("{step} % dark chocolate"), larder)
         .filter(|found| found.key != plain.key)?;
     Some(Found {
         matched: Match::Known(ingredient),

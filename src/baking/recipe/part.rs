@@ -1,7 +1,7 @@
 //! Parts of fruit and eggs: juice, zest, white, yolk, wherever in the line they are asked for.
 
 use super::token::{Kind, Token};
-use crate::baking::ingredient::Region;
+use crate::baking::ingredient::Larder;
 use crate::baking::ingredient::lookup::{self, Found};
 
 /// A part of a fruit or an egg that a line asks for.
@@ -152,17 +152,17 @@ pub fn part_in_notes(tails: &[String], brackets: &[String]) -> Option<Part> {
 }
 
 /// Whether the tables hold this part of this thing.
-pub fn fits(words: &str, part: Part, region: Region) -> bool {
-    part_of(words, part, region).is_some()
+pub fn fits(words: &str, part: Part, larder: Larder<'_>) -> bool {
+    part_of(words, part, larder).is_some()
 }
 
 /// The ingredient that is this part: "lemon" and juice make lemon juice.
-pub fn part_of(words: &str, part: Part, region: Region) -> Option<Found> {
+pub fn part_of(words: &str, part: Part, larder: Larder<'_>) -> Option<Found> {
     let whole = match words.split_once(" or ") {
         Some((first, _)) => format!("{first} {}", part.word()),
         None => format!("{words} {}", part.word()),
     };
-    let found = lookup::search(&whole, region);
+    let found = lookup::search(&whole, larder);
     let is_part = found
         .named_by
         .last()
@@ -171,9 +171,9 @@ pub fn part_of(words: &str, part: Part, region: Region) -> Option<Found> {
     if found.is_known() && is_part {
         return Some(found);
     }
-    let plural = lookup::search(words, region);
+    let plural = lookup::search(words, larder);
     let key = plural.named_by.join(" ");
     (!key.is_empty())
-        .then(|| lookup::search(&format!("{key} {}", part.word()), region))
+        .then(|| lookup::search(&format!("{key} {}", part.word()), larder))
         .filter(|found| found.is_known() && found.named_by.iter().any(|word| word == part.word()))
 }

@@ -8,14 +8,14 @@ use super::heading::Heading;
 use super::ingredient_line::{self, Attempt};
 use super::look::{Look, no_name, unreadable};
 use super::{Line, Match, Mentions, Reading, Role, Section};
-use crate::baking::ingredient::Region;
+use crate::baking::ingredient::Larder;
 use std::sync::Arc;
 
 /// The roles of all lines, in order.
-pub fn roles(looks: &[Arc<Look>], region: Region) -> (Option<usize>, Vec<Role>) {
+pub fn roles(looks: &[Arc<Look>], larder: Larder<'_>) -> (Option<usize>, Vec<Role>) {
     let mut walk = Walk {
         looks,
-        region,
+        larder,
         section: None,
         title: None,
         is_explicit: false,
@@ -38,7 +38,7 @@ pub fn roles(looks: &[Arc<Look>], region: Region) -> (Option<usize>, Vec<Role>) 
 /// The walk through the lines.
 struct Walk<'a> {
     looks: &'a [Arc<Look>],
-    region: Region,
+    larder: Larder<'a>,
     /// The part that is open; `None` before the first.
     section: Option<Section>,
     title: Option<usize>,
@@ -79,7 +79,7 @@ impl Walk<'_> {
                     || !attempt.reading.amounts.is_empty()
                         && attempt.reading.ingredient != Match::Unknown
             })
-            || !has_more && look.is_bare_name(self.region)
+            || !has_more && look.is_bare_name(self.larder)
             || look.text.len() > 120
             || look.is_sentence && look.words > 14;
         if !is_taken {
@@ -138,7 +138,7 @@ impl Walk<'_> {
             .collect::<Vec<_>>();
         let lists = follows
             .first()
-            .is_some_and(|look| look.is_ingredient() || look.is_bare_name(self.region));
+            .is_some_and(|look| look.is_ingredient() || look.is_bare_name(self.larder));
         match self.section {
             Some(Section::Method | Section::Notes) => {
                 if heading.section == Section::Method {
@@ -155,7 +155,7 @@ impl Walk<'_> {
         let look = &self.looks[at];
         let awaits_heading = self.ingredients_at.is_some_and(|heading| heading > at);
         if look.is_ingredient() && (!awaits_heading || look.is_known())
-            || look.is_bare_name(self.region) && self.is_near_list(at) && !awaits_heading
+            || look.is_bare_name(self.larder) && self.is_near_list(at) && !awaits_heading
         {
             self.section = Some(Section::Batter);
             self.is_explicit = false;
@@ -275,11 +275,11 @@ fn placed(attempt: &Attempt, section: Section) -> Reading {
 }
 
 /// A line forced to be read as an ingredient, as its baker says it is one.
-pub fn forced(look: &Look, section: Section, region: Region) -> Role {
+pub fn forced(look: &Look, section: Section, larder: Larder<'_>) -> Role {
     if look.text.len() > ingredient_line::LONGEST {
         return Role::Unread(TOO_LONG.to_owned());
     }
-    let attempt = ingredient_line::attempt(&look.text, region, Section::Batter);
+    let attempt = ingredient_line::attempt(&look.text, larder, Section::Batter);
     match &attempt.fault {
         Some(fault) => Role::Unread(fault.clone()),
         None => Role::Ingredient(placed(&attempt, section)),

@@ -2,7 +2,7 @@
 
 use super::phrase;
 use crate::baking::ingredient::lookup::{self, Found};
-use crate::baking::ingredient::{Form, Group, Ingredient, Region};
+use crate::baking::ingredient::{Form, Group, Ingredient, Larder};
 use crate::baking::text;
 
 /// States that stand in the name itself.
@@ -18,7 +18,7 @@ pub struct States {
 
 /// The states in a name. Words that are part of the ingredient's own name ("ground almonds") count
 /// only where its table has weights for that state.
-pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, region: Region) -> States {
+pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, larder: Larder<'_>) -> States {
     let mut states = States::default();
     let head = found.named_by.last();
     let mut is_after = false;
@@ -42,7 +42,7 @@ pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, region: Reg
             let has_weight = taken.is_some_and(|ingredient| {
                 ingredient.fillings.iter().any(|row| row.form == Some(form))
             });
-            let is_own = is_own && changes_name(&found.named_by, &plain, taken, region);
+            let is_own = is_own && changes_name(&found.named_by, &plain, taken, larder);
             // Ground is how spices are sold, and no state of theirs.
             let is_state = form != Form::Ground
                 || taken.is_none_or(|ingredient| {
@@ -78,13 +78,13 @@ fn changes_name(
     named_by: &[String],
     word: &str,
     taken: Option<&Ingredient>,
-    region: Region,
+    larder: Larder<'_>,
 ) -> bool {
     let rest: Vec<&str> = named_by
         .iter()
         .map(String::as_str)
         .filter(|other| *other != word)
         .collect();
-    lookup::exact(&rest.join(" "), region).map(|ingredient| ingredient.key)
+    lookup::exact(&rest.join(" "), larder).map(|ingredient| ingredient.key)
         != taken.map(|ingredient| ingredient.key)
 }

@@ -4,7 +4,7 @@ use super::number::{self, LARGEST};
 use super::term::Term;
 use super::token::Token;
 use super::{Amount, Unit, VolumeUnit, measure};
-use crate::baking::ingredient::{Piece, Region};
+use crate::baking::ingredient::{Larder, Piece};
 use crate::baking::quantity::Mass;
 
 /// "1 lb 4 oz", "1 cup 2 tablespoons": a smaller unit of the same kind right after belongs to the amount.
@@ -68,17 +68,19 @@ pub fn is_about(one: f64, two: f64) -> bool {
 
 /// Adds a second term to an amount of the same kind, or takes it off: "1 cup plus 2 tablespoons".
 /// False where the two cannot be put together.
-pub fn add(amount: &mut Amount, other: &Amount, sign: f64, region: Region) -> bool {
+pub fn add(amount: &mut Amount, other: &Amount, sign: f64, larder: Larder<'_>) -> bool {
     // A wrapped US stick of fat is 8 tablespoons or 4 ounces.
     let ratio = match (amount.unit, other.unit) {
         (one, two) if one == two => 1.0,
         (Unit::Mass(one), Unit::Mass(two)) => two / one,
-        (Unit::Volume(one), Unit::Volume(two)) => two.volume(region) / one.volume(region),
+        (Unit::Volume(one), Unit::Volume(two)) => {
+            two.volume(larder.region) / one.volume(larder.region)
+        }
         (Unit::Piece(Piece::Stick), Unit::Volume(two)) => {
-            two.volume(region) / (VolumeUnit::Tablespoon.volume(region) * 8.0)
+            two.volume(larder.region) / (VolumeUnit::Tablespoon.volume(larder.region) * 8.0)
         }
         (Unit::Volume(one), Unit::Piece(Piece::Stick)) => {
-            VolumeUnit::Tablespoon.volume(region) * 8.0 / one.volume(region)
+            VolumeUnit::Tablespoon.volume(larder.region) * 8.0 / one.volume(larder.region)
         }
         (Unit::Piece(Piece::Stick), Unit::Mass(two)) => two / (Mass::OUNCE * 4.0),
         _ => return false,

@@ -9,7 +9,7 @@ use crate::baking::balance::{kind, percentages};
 use crate::baking::chemistry::bowl;
 use crate::baking::finding::{Facts, findings};
 use crate::baking::formula::{Formula, Habits, Place, weigh};
-use crate::baking::ingredient::{Allergen, Group, Ingredient};
+use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own};
 use crate::baking::pan::fit;
 use crate::baking::quantity::show;
 use crate::baking::recipe::{Looks, Recipe, Role, read_again};
@@ -17,12 +17,27 @@ use crate::baking::source::{self, Source};
 
 /// The worksheet of a recipe: a pure function of what the baker gave.
 pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
-    worksheet_again(&mut Looks::default(), inputs, settings)
+    worksheet_again(
+        &mut Looks::default(),
+        inputs,
+        settings,
+        Larder::of(settings.region).own,
+    )
 }
 
-/// The same, with what was seen of the text's lines before; it spares work and changes nothing.
-pub fn worksheet_again(looks: &mut Looks, inputs: &Inputs, settings: &Settings) -> Worksheet {
-    let recipe = read_again(looks, &inputs.text, settings.region, &inputs.corrections);
+/// The same with the baker's own larder, and with what was seen of the text's lines before: that spares work and
+/// changes nothing.
+pub fn worksheet_again(
+    looks: &mut Looks,
+    inputs: &Inputs,
+    settings: &Settings,
+    own: &Own,
+) -> Worksheet {
+    let larder = Larder {
+        region: settings.region,
+        own,
+    };
+    let recipe = read_again(looks, &inputs.text, larder, &inputs.corrections);
     let habits = Habits {
         region: settings.region,
         filling: settings.cup_habit.filling(),

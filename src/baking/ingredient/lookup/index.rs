@@ -2,7 +2,7 @@
 
 use super::Match;
 use super::{MOST_WORDS, spelling, words};
-use crate::baking::ingredient::{Ingredient, Region, aliases, all};
+use crate::baking::ingredient::{Ingredient, Larder, Region, aliases, all};
 use std::collections::{HashMap, HashSet};
 use std::sync::OnceLock;
 
@@ -50,9 +50,12 @@ impl Index {
     }
 
     /// The ingredient whose name is exactly these words.
-    pub fn whole(&self, plain: &[String], region: Region) -> Option<Match> {
+    pub fn whole(&self, plain: &[String], larder: Larder<'_>) -> Option<Match> {
         if plain.is_empty() {
             return None;
+        }
+        if let Some(meaning) = larder.own.meaning(plain) {
+            return meaning.map(Match::Known);
         }
         let found = self
             .names
@@ -72,7 +75,7 @@ impl Index {
             }
             several
         };
-        let mut several = in_region(Some(region));
+        let mut several = in_region(Some(larder.region));
         if several.is_empty() {
             several = in_region(None);
         }

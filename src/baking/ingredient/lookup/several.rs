@@ -3,11 +3,16 @@
 use super::Match;
 use super::index::Index;
 use super::{Found, capital, members, parts, sure, words};
-use crate::baking::ingredient::Region;
+use crate::baking::ingredient::Larder;
 
 /// "Butter or margarine", "vegetable or canola oil": the first is taken, the others are offered.
-pub fn one_of(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
-    let right_found = parts(index, right, region);
+pub fn one_of(
+    index: &Index,
+    left: &[String],
+    right: &[String],
+    larder: Larder<'_>,
+) -> Option<Found> {
+    let right_found = parts(index, right, larder);
     // "Almond or vanilla extract": the last words belong to both.
     let mut first = None;
     let shared_until = right
@@ -19,12 +24,12 @@ pub fn one_of(index: &Index, left: &[String], right: &[String], region: Region) 
         for from in 1..right_head.len() {
             let mut whole = index.undescribed(left);
             whole.extend_from_slice(&right_head[from..]);
-            if let Some(matched) = index.whole(&whole, region) {
+            if let Some(matched) = index.whole(&whole, larder) {
                 first = Some(sure(matched, &whole));
                 break;
             }
         }
-        first = first.or_else(|| parts(index, left, region));
+        first = first.or_else(|| parts(index, left, larder));
     }
     let Some(mut found) = first else {
         // Nothing known stands first: "good quality or other butter".
@@ -66,22 +71,22 @@ pub fn one_of(index: &Index, left: &[String], right: &[String], region: Region) 
 }
 
 /// "Salt and pepper": the first is taken, the other named.
-pub fn both(index: &Index, left: &[String], right: &[String], region: Region) -> Option<Found> {
+pub fn both(index: &Index, left: &[String], right: &[String], larder: Larder<'_>) -> Option<Found> {
     // "Lemon and orange zest".
     if let Some(last) = right.last().filter(|_| right.len() > 1) {
         let mut whole = left.to_vec();
         whole.push(last.clone());
-        if let Some(matched) = index.whole(&whole, region) {
+        if let Some(matched) = index.whole(&whole, larder) {
             let mut found = sure(matched, &whole);
-            found.also = parts(index, right, region)
+            found.also = parts(index, right, larder)
                 .and_then(|other| other.matched.taken())
                 .into_iter()
                 .collect();
             return Some(found);
         }
     }
-    let left_found = parts(index, left, region);
-    let right_found = parts(index, right, region);
+    let left_found = parts(index, left, larder);
+    let right_found = parts(index, right, larder);
     match (left_found, right_found) {
         (Some(mut found), Some(other)) => {
             found.also.extend(
