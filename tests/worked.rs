@@ -19,6 +19,7 @@ fn formula(grams: &[(&str, f64)]) -> Formula {
         .enumerate()
         .map(|(index, (key, grams))| Weighed {
             line: index + 1,
+            part: 0,
             ingredient: by_key(key).unwrap_or_else(|| panic!("no ingredient {key}")),
             grams: Estimate::exact(Mass::grams(*grams)),
             how: How {

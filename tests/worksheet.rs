@@ -281,14 +281,14 @@ fn a_stated_weight_beats_a_cup_and_a_quarrel_is_pointed_out() {
 #[test]
 fn corrections_hold_when_lines_are_added_above() {
     let mut inputs = Inputs::of_text("2 cups flour\n1 cup mystery");
-    inputs.weigh(1, Some(240.0));
-    inputs.name(2, Some("sugar".into()));
+    inputs.weigh((1, 0), Some(240.0));
+    inputs.name((2, 0), Some("sugar".into()));
     inputs.text = format!("My cake\n\n{}", inputs.text);
     let found = worksheet(&inputs, &Settings::default());
     assert_eq!(line(&found, 3).grams.map(|grams| grams.mean), Some(240.0));
     assert_eq!(line(&found, 4).ingredient, Some("sugar"));
     assert!(line(&found, 3).corrected && line(&found, 4).corrected);
-    inputs.uncorrect(3);
+    inputs.uncorrect((3, 0));
     assert!(
         (line(&worksheet(&inputs, &Settings::default()), 3)
             .grams
@@ -375,6 +375,7 @@ fn a_remedy_edits_the_lines_it_names() {
                 text: "7 g cinnamon".into(),
             },
             Edit::Weigh {
+                part: 0,
                 line: 2,
                 grams: 120.0,
             },

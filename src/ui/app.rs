@@ -95,7 +95,7 @@ fn go_where_the_address_says(bench: Bench, route: ReadSignal<Route>) {
     Effect::new(move |before: Option<Route>| {
         let now = route.get();
         if let Route::Ticket(Place::Line(line)) = now {
-            bench.line.set(Some(line));
+            bench.open_line(line);
         }
         let new_page = before.is_none_or(|before| !before.same_page(now));
         match now {

@@ -122,12 +122,9 @@ impl Shown {
         self.parts[part as usize]
     }
 
-    /// How often a line, counted from 1, has changed; 0 for a line that is not there.
-    pub fn line(&self, line: usize) -> u32 {
-        line.checked_sub(1)
-            .and_then(|index| self.lines.get(index))
-            .copied()
-            .unwrap_or(0)
+    /// How often a row of the worksheet's lines has changed; 0 for one that is not there.
+    pub fn row(&self, row: usize) -> u32 {
+        self.lines.get(row).copied().unwrap_or(0)
     }
 }
 
@@ -144,8 +141,8 @@ mod tests {
     fn a_count_moves_on_only_for_what_changed() {
         let before = Shown::after(None, sheet("Cake\n\n100 g flour\n50 g sugar"));
         let after = Shown::after(Some(&before), sheet("Cake\n\n100 g flour\n60 g sugar"));
-        assert_eq!((after.part(Part::Title), after.line(3)), (0, 0));
-        assert_eq!((after.part(Part::Balance), after.line(4)), (1, 1));
-        assert_eq!(after.line(99), 0);
+        assert_eq!((after.part(Part::Title), after.row(2)), (0, 0));
+        assert_eq!((after.part(Part::Balance), after.row(3)), (1, 1));
+        assert_eq!(after.row(99), 0);
     }
 }

@@ -8,8 +8,11 @@ use super::history::{History, Step};
 use super::shown::{Part, Shown};
 use super::{device, storage};
 use crate::baking::finding::Remedy;
+use crate::baking::ingredient::Larder;
 use crate::baking::pan::PanEntry;
-use crate::baking::worksheet::{Inputs, Looks, Settings, Worksheet, worksheet, worksheet_again};
+use crate::baking::worksheet::{
+    Inputs, LinePart, Looks, Settings, Worksheet, worksheet, worksheet_again,
+};
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::time::Duration;
 
@@ -46,8 +49,8 @@ pub struct Bench {
     parts: [Memo<u32>; Part::ALL.len()],
     /// Counts changes of the text that did not come from the text box.
     pub outside: RwSignal<u32>,
-    /// The line whose details are open.
-    pub line: RwSignal<Option<usize>>,
+    /// The row of the worksheet's lines whose details are open.
+    pub row: RwSignal<Option<usize>>,
     /// Why the open recipe is not being kept, if it is not.
     pub unkept: RwSignal<Option<String>>,
     /// Why the settings are not being kept, if they are not.
@@ -72,7 +75,9 @@ impl Bench {
             pace.track();
             let settings = settings.get();
             let sheet = inputs.with_untracked(|inputs| {
-                looks.try_update_value(|looks| worksheet_again(looks, inputs, &settings))
+                looks.try_update_value(|looks| {
+                    worksheet_again(looks, inputs, &settings, Larder::of(settings.region).own)
+                })
             });
             // What was seen before is a help that may be gone; the worksheet is not.
             let sheet = sheet
@@ -94,7 +99,7 @@ impl Bench {
             history: RwSignal::new(History::default()),
             waiting: StoredValue::new(None),
             outside: RwSignal::new(0),
-            line: RwSignal::new(None),
+            row: RwSignal::new(None),
             unkept: RwSignal::new(None),
             settings_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
@@ -130,10 +135,22 @@ impl Bench {
         self.shown.with_untracked(|shown| read(&shown.sheet))
     }
 
-    /// A count that moves on when a line, counted from 1, has changed.
-    pub fn line_changes(self, line: usize) -> Memo<u32> {
+    /// A count that moves on when a row of the worksheet's lines has changed.
+    pub fn row_changes(self, row: usize) -> Memo<u32> {
         let shown = self.shown;
-        Memo::new(move |_| shown.with(|shown| shown.line(line)))
+        Memo::new(move |_| shown.with(|shown| shown.row(row)))
+    }
+
+    /// The line and the place in it that a row stands for.
+    pub fn place(self, row: usize) -> LinePart {
+        let place = self.sheet(|sheet| sheet.lines.get(row).map(|line| (line.line, line.part)));
+        place.unwrap_or_default()
+    }
+
+    /// Opens the details of a line's first ingredient.
+    pub fn open_line(self, line: usize) {
+        let row = self.sheet(|sheet| sheet.lines.iter().position(|it| it.line == line));
+        self.row.set(row);
     }
 
     /// The open recipe's inputs, followed.

@@ -54,6 +54,9 @@ pub enum Edit {
     Weigh {
         /// Counted from 1.
         line: usize,
+        /// Which of the line's ingredients, from 0.
+        #[serde(default)]
+        part: usize,
         /// The new weight.
         grams: f64,
     },

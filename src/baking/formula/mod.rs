@@ -29,6 +29,8 @@ pub struct Formula {
 pub struct Weighed {
     /// The line of the text, from 1.
     pub line: usize,
+    /// Which of the line's ingredients, from 0.
+    pub part: usize,
     /// What it is.
     pub ingredient: &'static Ingredient,
     /// What it weighs.
@@ -48,6 +50,8 @@ pub struct Weighed {
 pub struct Unweighed {
     /// The line of the text, from 1.
     pub line: usize,
+    /// Which of the line's ingredients, from 0.
+    pub part: usize,
     /// What it is, if that much is known.
     pub ingredient: Option<&'static Ingredient>,
     /// Where it would go.

@@ -69,6 +69,11 @@ pub fn words_of(name: &str) -> Vec<String> {
     words::plain(name, MOST_WORDS)
 }
 
+/// How many letters were dropped, added, changed or swapped with their neighbour between two words.
+pub fn slips(one: &str, two: &str) -> usize {
+    spelling::slips(one.as_bytes(), two.as_bytes())
+}
+
 /// One word in the plain form of the tables.
 pub fn plain_word(word: &str) -> String {
     words::plain_word(word)

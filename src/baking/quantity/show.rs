@@ -124,7 +124,9 @@ pub fn teaspoons(count: f64) -> String {
 
 /// Numbers of lines in a sentence: "line 4", "lines 4 and 7", "lines 4, 5 and 7".
 pub fn lines(numbers: &[usize]) -> String {
-    match numbers {
+    let mut numbers = numbers.to_vec();
+    numbers.dedup();
+    match numbers.as_slice() {
         [] => String::new(),
         [one] => format!("line {one}"),
         [most @ .., last] => {
@@ -243,5 +245,6 @@ mod tests {
     fn lines_are_listed_as_people_say_them() {
         assert_eq!(lines(&[4]), "line 4");
         assert_eq!(lines(&[4, 5, 7]), "lines 4, 5 and 7");
+        assert_eq!(lines(&[4, 4]), "line 4");
     }
 }

@@ -11,6 +11,8 @@ pub struct Correction {
     pub text: String,
     /// Which of several lines with the same text, counted from 0.
     pub occurrence: usize,
+    /// Which of the line's ingredients, counted from 0.
+    pub part: usize,
     /// The key of the ingredient that it is.
     pub ingredient: Option<String>,
     /// What it weighs, in grams; kept in whole milligrams.
@@ -21,6 +23,11 @@ pub struct Correction {
 }
 
 impl Correction {
+    /// Whether it is meant for this ingredient of this line.
+    pub fn is_at(&self, text: &str, occurrence: usize, part: usize) -> bool {
+        self.text == text && self.occurrence == occurrence && self.part == part
+    }
+
     /// True where nothing is left to correct, so that it can be dropped.
     pub fn is_empty(&self) -> bool {
         self.ingredient.is_none() && self.grams.is_none() && self.is_ingredient.is_none()

@@ -21,7 +21,16 @@ pub struct Gather {
     pub name: String,
     pub tails: Vec<String>,
     pub brackets: Vec<String>,
-    pub others: Vec<String>,
+    /// Other ingredients with amounts of their own.
+    pub others: Vec<Other>,
+    /// What the line says may stand in its place, amounts and all.
+    pub instead: Vec<String>,
+    /// Other ingredients that share the amount: "1 tsp each cinnamon, cloves and nutmeg".
+    pub sharing: Vec<&'static Ingredient>,
+    /// Ingredients of which one is to be chosen: "sultanas, raisins or currants".
+    pub choices: Vec<&'static Ingredient>,
+    /// Whether the line says "each".
+    pub says_each: bool,
     pub doubts: Vec<String>,
     pub fault: Option<String>,
     /// Duals of a first term that wait for their partner: "2 tbsp (30 g) + 1/4 cup (50 g)".
@@ -34,6 +43,14 @@ pub struct Gather {
     pub is_set_apart: bool,
     /// Whether a form was said of the measure in a bracket with its own amount.
     pub bracket_form: Option<Form>,
+}
+
+/// A second ingredient in the same line.
+pub struct Other {
+    /// Its words, from its amount on.
+    pub text: String,
+    /// How it is named where nothing can be made of it.
+    pub said: String,
 }
 
 impl Gather {
@@ -50,15 +67,41 @@ impl Gather {
         for (at, chunk) in chunks.iter().enumerate() {
             match chunk {
                 Chunk::Amount(term, lead) => {
-                    self.amount(term, *lead, words_after(at), larder);
+                    let rest = line.get(tokens[term.at].start..).unwrap_or_default();
+                    match self.amount(term, *lead, words_after(at), larder) {
+                        Joined::Here => {}
+                        // The rest of the line is read by itself.
+                        Joined::Another => {
+                            let said = term.amounts.first().map(understood::written);
+                            self.others.push(Other {
+                                text: rest.to_owned(),
+                                said: format!("{} {}", said.unwrap_or_default(), words_after(at)),
+                            });
+                            return;
+                        }
+                        Joined::Instead => {
+                            if self.instead.is_empty() {
+                                self.instead.push(rest.to_owned());
+                            }
+                        }
+                    }
                     self.after_bracket = false;
                 }
                 Chunk::Words(from, to) => {
-                    let is_other = at > 0
-                        && matches!(chunks[at - 1], Chunk::Amount(..))
-                        && self.takes_no_words(text(*from, *to), larder);
-                    if !is_other && !std::mem::take(&mut self.is_set_apart) {
-                        self.words(text(*from, *to), larder);
+                    let words = text(*from, *to);
+                    if self.turns_to_choice(words, larder) {
+                        // "20 drops of essence of lemon, or the rind of 1 lemon".
+                        let rest = line.get(tokens[*from].start..).unwrap_or_default();
+                        self.instead.extend(strip_or(rest).map(str::to_owned));
+                        let is_one_more = chunks[at + 1..]
+                            .iter()
+                            .any(|chunk| matches!(chunk, Chunk::Amount(..)));
+                        if is_one_more {
+                            self.is_over = true;
+                        }
+                    }
+                    if !std::mem::take(&mut self.is_set_apart) {
+                        self.words(words, larder);
                     }
                     self.after_bracket = false;
                 }
@@ -76,19 +119,11 @@ impl Gather {
         }
     }
 
-    /// Whether words right after an amount were already given away with it to another ingredient.
-    fn takes_no_words(&self, words: &str, _larder: Larder<'_>) -> bool {
-        self.others
-            .last()
-            .is_some_and(|other| other.ends_with(words))
-            && !words.is_empty()
-    }
-
     /// An amount outside brackets.
-    fn amount(&mut self, term: &Term, lead: Lead, after: &str, larder: Larder<'_>) {
+    fn amount(&mut self, term: &Term, lead: Lead, after: &str, larder: Larder<'_>) -> Joined {
         if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
             self.is_over = true;
-            return;
+            return Joined::Instead;
         }
         let is_first = self.amounts.is_empty();
         let has_name = !self.name.is_empty();
@@ -105,7 +140,7 @@ impl Gather {
             {
                 self.tails.push(std::mem::take(&mut self.name));
             }
-            return;
+            return Joined::Here;
         }
         match lead {
             Lead::Plus | Lead::Minus => {
@@ -117,11 +152,10 @@ impl Gather {
                     || phrase::aside(&after_lower, false).is_some();
                 if has_name && is_set_apart {
                     self.is_set_apart = true;
-                    return;
+                    return Joined::Here;
                 }
                 if has_name && !self.is_own(after, larder) {
-                    self.another(term, after);
-                    return;
+                    return Joined::Another;
                 }
                 let sign = if lead == Lead::Plus { 1.0 } else { -1.0 };
                 self.sum(term, sign, after, larder);
@@ -141,13 +175,22 @@ impl Gather {
             _ => {
                 if has_name && !self.is_own(after, larder) {
                     if lead != Lead::Other || self.names_another(after, larder) {
-                        self.another(term, after);
+                        return Joined::Another;
                     }
                 } else if lead != Lead::Other && !(term.is_bare && has_name) {
                     self.dual(term, larder);
                 }
             }
         }
+        Joined::Here
+    }
+
+    /// Whether words after a known name offer another in its place.
+    fn turns_to_choice(&self, words: &str, larder: Larder<'_>) -> bool {
+        let lower = words.to_ascii_lowercase();
+        (lower == "or" || lower.starts_with("or "))
+            && !self.amounts.is_empty()
+            && lookup::search(&self.name, larder).is_known()
     }
 
     /// The first amount of the line.
@@ -233,16 +276,6 @@ impl Gather {
         own.matched.taken().is_none_or(|own| own.key != other.key)
     }
 
-    /// A second ingredient in the same line.
-    fn another(&mut self, term: &Term, words: &str) {
-        let amount = term
-            .amounts
-            .first()
-            .map(understood::written)
-            .unwrap_or_default();
-        self.others.push(format!("{amount} {words}"));
-    }
-
     /// Words outside brackets.
     fn words(&mut self, words: &str, larder: Larder<'_>) {
         if self.is_over && !self.name.is_empty() {
@@ -289,6 +322,7 @@ impl Gather {
             _ => false,
         });
         let opened_at = self.amounts.len();
+        let was_over = self.is_over;
         for (at, chunk) in inner.iter().enumerate() {
             match chunk {
                 Chunk::Words(from, to) => {
@@ -321,6 +355,19 @@ impl Gather {
                     }
                     // "(3/4 cup for the batter, 1/4 cup for the top)", "(plus 1/4 cup for kneading)".
                     let opens_with_sum = at == 0 && matches!(lead, Lead::Plus | Lead::Minus);
+                    if opens_with_sum
+                        && *lead == Lead::Plus
+                        && !after_lower.contains("for ")
+                        && self.names_another(after, larder)
+                        && let Some(rest) = inner_text(tokens, line, inner, at)
+                    {
+                        // "1 cup soy milk (plus 1 tbsp vinegar)".
+                        self.others.push(Other {
+                            text: rest.to_owned(),
+                            said: rest.to_owned(),
+                        });
+                        return;
+                    }
                     if opens_with_sum || after_lower.starts_with("for ") && !self.amounts.is_empty()
                     {
                         self.is_set_apart = !after.is_empty();
@@ -330,6 +377,14 @@ impl Gather {
                 }
                 Chunk::Bracket(_) | Chunk::Break(_) => {}
             }
+        }
+        if !was_over
+            && self.instead.is_empty()
+            && is_alternative
+            && let Some(words) = inner_text(tokens, line, inner, 0)
+            && let Some(other) = strip_or(words)
+        {
+            self.instead.push(other.to_owned());
         }
     }
 
@@ -381,13 +436,11 @@ impl Gather {
             return;
         }
         if !after.is_empty() && self.names_another_family(after, larder) {
-            self.others.push(format!(
-                "{} {after}",
-                term.amounts
-                    .first()
-                    .map(understood::written)
-                    .unwrap_or_default()
-            ));
+            let amount = term.amounts.first().map(understood::written);
+            self.others.push(Other {
+                text: String::new(),
+                said: format!("{} {after}", amount.unwrap_or_default()),
+            });
             return;
         }
         let holds = matches!(
@@ -438,37 +491,64 @@ impl Gather {
         }
     }
 
-    /// Ingredients that stand in notes without an amount: "1 tsp each cinnamon, cloves and nutmeg".
-    pub fn list_others(&mut self, found: &lookup::Found, larder: Larder<'_>) {
+    /// Ingredients that stand in notes without an amount: "1 tsp each cinnamon, cloves and nutmeg" names three,
+    /// "sultanas, raisins or currants" one of three.
+    pub fn list_sharing(&mut self, found: &lookup::Found, larder: Larder<'_>) {
         let Some(own) = found.matched.taken() else {
             return;
         };
+        // "Mixed spices, cloves and nutmeg" says what is mixed.
+        if found.named_by.iter().any(|word| word == "mixed") {
+            return;
+        }
+        let joins = |word: &'static str| {
+            move |tail: &String| {
+                tail.split([' ', '/'])
+                    .any(|it| it.eq_ignore_ascii_case(word))
+            }
+        };
+        let (is_choice, is_list) = (
+            self.tails.iter().any(joins("or")),
+            self.tails.iter().any(joins("and")) || self.tails.iter().any(|tail| tail.contains('&')),
+        );
         for tail in &self.tails {
             let lower = tail.to_ascii_lowercase();
+            let lower = lower.trim_start_matches("and ").trim_start_matches("or ");
             let is_joined = [
-                "in ", "with ", "for ", "to ", "from ", "or ", "at ", "on ", "such ", "like ",
-                "if ", "of ", "plus ", "as ", "about ", "until ", "not ", "then ",
+                "in ", "with ", "for ", "to ", "from ", "at ", "on ", "such ", "like ", "if ",
+                "of ", "plus ", "as ", "about ", "until ", "not ", "then ",
             ]
             .iter()
             .any(|start| lower.starts_with(start));
             if is_joined || tail.split(' ').count() > 5 || lookup::only_describes(tail) {
                 continue;
             }
-            let other = lookup::search(tail, larder);
-            let named: Vec<&str> = other
-                .matched
-                .taken()
-                .into_iter()
-                .chain(other.also.iter().copied())
-                .filter(|other| other.key != own.key && !shares_word(own, other))
-                .map(|other| other.name)
-                .collect();
+            let other = lookup::search(lower, larder);
             let is_own_kind = other
                 .named_by
                 .iter()
                 .all(|word| found.named_by.contains(word));
-            if other.doubts.is_empty() && !named.is_empty() && !is_own_kind {
-                self.others.push(named.join(" and "));
+            if !other.doubts.is_empty() || is_own_kind && !self.says_each {
+                continue;
+            }
+            let members = match &other.matched {
+                lookup::Match::OneOf(several) => several.clone(),
+                matched => matched.taken().into_iter().collect(),
+            };
+            let named = members
+                .into_iter()
+                .chain(other.also.iter().copied())
+                .filter(|other| other.key != own.key)
+                .filter(|other| self.says_each || is_choice || !shares_word(own, other));
+            if is_choice {
+                self.choices.extend(named);
+            } else if self.says_each || is_list || self.amounts.is_empty() {
+                self.sharing.extend(named);
+            } else {
+                self.others.extend(named.map(|other| Other {
+                    text: String::new(),
+                    said: other.name.to_owned(),
+                }));
             }
         }
     }
@@ -488,6 +568,47 @@ impl Gather {
             None => false,
         }
     }
+}
+
+/// What an amount comes to when it follows others.
+enum Joined {
+    /// It belongs to this ingredient, or is set apart from it.
+    Here,
+    /// It begins another ingredient.
+    Another,
+    /// It begins what may stand in this one's place.
+    Instead,
+}
+
+/// The text of a bracket from one of its chunks on.
+fn inner_text<'l>(
+    tokens: &[Token],
+    line: &'l str,
+    inner: &[Chunk],
+    from: usize,
+) -> Option<&'l str> {
+    let ends = |chunk: &Chunk| match chunk {
+        Chunk::Words(from, to) => Some((*from, *to)),
+        Chunk::Amount(term, _) => Some((term.at, term.next)),
+        Chunk::Bracket(_) | Chunk::Break(_) => None,
+    };
+    let first = ends(inner.get(from)?)?.0;
+    let last = inner[from..].iter().rev().find_map(ends)?.1;
+    // "Or" before an amount is no chunk of its own.
+    let first = match first.checked_sub(1) {
+        Some(before) if tokens[before].is("or") => before,
+        _ => first,
+    };
+    line.get(tokens[first].start..tokens[last - 1].end)
+}
+
+/// What follows "or", "or use".
+fn strip_or(words: &str) -> Option<&str> {
+    let is_or = words
+        .get(..3)
+        .is_some_and(|start| start.eq_ignore_ascii_case("or "));
+    let rest = words.get(3..).filter(|_| is_or)?.trim_start();
+    Some(rest.strip_prefix("use ").unwrap_or(rest))
 }
 
 /// Whether two ingredients are of one plant or animal by their names.

@@ -9,7 +9,7 @@ use super::part::{self, Part};
 use super::scan::{Chunk, scan};
 use super::state;
 use super::token::{Token, tokens};
-use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, understood};
+use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, several, understood};
 use crate::baking::ingredient::lookup;
 use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Larder, Piece};
 use crate::baking::text::lower;
@@ -49,6 +49,12 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
             understood::written(&amount)
         ));
         gather.name = rest.0.to_owned();
+    } else if let Some((eggs, name)) = name::weight_of_eggs(&lower) {
+        gather.amounts.push(TO_TASTE);
+        gather.doubts.push(format!(
+            "As much as {eggs} weigh in their shells. Weigh them, and give that weight."
+        ));
+        gather.name = name.to_owned();
     } else {
         let rest = &all[from..];
         let chunks = scan(rest);
@@ -59,7 +65,10 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     if is_some && !has_amount {
         gather.amounts.push(TO_TASTE);
     }
-    finish(gather, part, has_amount, larder, section)
+    let says_each = all.iter().any(|token| token.is_any(&["each", "apiece"]));
+    gather.says_each = says_each;
+    let zest_first = part::zest_first(&lower);
+    finish(gather, part, has_amount, zest_first, larder, section)
 }
 
 /// An amount that nobody can weigh.
@@ -76,9 +85,11 @@ fn some(tokens: &[Token], from: usize) -> (bool, usize) {
             .get(from + at)
             .is_some_and(|token| token.is_any(words))
     };
-    if is(0, &["a"]) && is(1, &["little", "bit"]) {
-        (true, from + 2 + usize::from(is(2, &["of"])))
-    } else if is(0, &["some", "little"]) {
+    let article = usize::from(is(0, &["a"]));
+    let very = article + usize::from(is(article, &["very", "wee", "tiny"]));
+    if is(very, &["little", "bit"]) && (very > 0 || is(0, &["little"]) || is(1, &["of"])) {
+        (true, from + very + 1 + usize::from(is(very + 1, &["of"])))
+    } else if is(0, &["some", "enough", "sufficient"]) {
         (true, from + 1)
     } else {
         (false, from)
@@ -90,6 +101,7 @@ fn finish(
     mut gather: Gather,
     part: Option<Part>,
     has_amount: bool,
+    zest_first: bool,
     larder: Larder<'_>,
     section: Section,
 ) -> Attempt {
@@ -118,7 +130,7 @@ fn finish(
     );
     let found = name::from_tin(found, &gather.amounts, larder);
     let taken = found.matched.taken();
-    gather.list_others(&found, larder);
+    gather.list_sharing(&found, larder);
 
     let mut aside = phrase::aside(&name_lower, true);
     let mut section = section;
@@ -171,17 +183,6 @@ fn finish(
         .or(after);
 
     name::pieces(&mut gather.amounts, &gather.name, taken);
-    for other in &gather.others {
-        gather.doubts.push(format!(
-            "The line also names {other}. Give it a line of its own."
-        ));
-    }
-    for also in &found.also {
-        gather.doubts.push(format!(
-            "The line also names {}. Give it a line of its own.",
-            also.name
-        ));
-    }
     gather.doubts.extend(found.doubts.iter().cloned());
     if gather
         .amounts
@@ -205,20 +206,31 @@ fn finish(
         .is_some_and(|amount| !matches!(amount.unit, Unit::Piece(Piece::Each) | Unit::ToTaste));
     let has_name = !shown.is_empty() && (found.is_known() || !lookup::only_describes(&gather.name));
     let mut reading = Reading {
-        ingredient: found.matched,
+        ingredient: found.matched.clone(),
         name: shown,
-        amounts: gather.amounts,
+        amounts: std::mem::take(&mut gather.amounts),
         form,
         filling: gather.filling,
         size: gather.size,
         level: gather.level,
         aside,
         section,
-        doubts: gather.doubts,
+        doubts: std::mem::take(&mut gather.doubts),
         understood: String::new(),
         own_weight: None,
+        also: Vec::new(),
+        instead: Vec::new(),
     };
     reading.understood = understood::understood(&reading);
+    several::offers_by_note(&notes, &mut reading, larder);
+    let line = several::Line {
+        gather: &gather,
+        found: &found,
+        part: used_part,
+        zest_first,
+        larder,
+    };
+    several::add(&line, &mut reading);
     Attempt {
         reading,
         fault: gather.fault,

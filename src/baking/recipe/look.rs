@@ -3,7 +3,7 @@
 use super::heading::{self, Heading};
 use super::ingredient_line::{self, Attempt};
 use super::token::{self, Token};
-use super::{Match, Mentions, Section, running, tidy};
+use super::{Match, Mentions, Section, number_words, running, tidy};
 use crate::baking::ingredient::{Larder, Region, lookup};
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -73,8 +73,15 @@ impl Look {
             running::is_sentence(&tokens),
         );
         // Running text is not tried as an ingredient: most lines of a method are spared the work.
-        let is_running = is_step && tokens.len() >= 5
-            || is_sentence && !tokens.first().is_some_and(Token::is_number);
+        let may_count = |first: &Token| {
+            first.is_number()
+                || number_words::small_number(first).is_some()
+                || number_words::denominator(first).is_some()
+                || first.is_any(&["a", "an"])
+                || first.is_mark('(')
+        };
+        let is_running =
+            is_step && tokens.len() >= 5 || is_sentence && !tokens.first().is_some_and(may_count);
         let attempt = (is_short && !tokens.is_empty() && !is_running)
             .then(|| ingredient_line::attempt(&text, larder, Section::Batter));
         Self {

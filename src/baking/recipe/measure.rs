@@ -5,7 +5,7 @@
 
 use super::token::{Kind, Token};
 use super::{Unit, VolumeUnit};
-use crate::baking::ingredient::Piece;
+use crate::baking::ingredient::{Piece, lookup};
 use crate::baking::quantity::Mass;
 
 /// A unit as it was found.
@@ -37,7 +37,9 @@ pub fn measure(tokens: &[Token], at: usize) -> Option<Measure> {
     if let Some(found) = two_words(tokens, at) {
         return Some(found);
     }
-    let unit = case_matters(token).or_else(|| plain(token.lower))?;
+    let unit = case_matters(token)
+        .or_else(|| plain(token.lower))
+        .or_else(|| misspelt(token.lower))?;
     let found = Measure {
         unit,
         factor: 1.0,
@@ -86,6 +88,26 @@ fn case_matters(token: &Token) -> Option<Unit> {
     Some(Unit::Volume(unit))
 }
 
+/// Half an imperial pint, in millilitres: what British books mean by a breakfast cup (common practice, no source).
+const BREAKFAST_CUP: f64 = 284.130_625;
+
+/// Words for so little that it cannot be measured: "a few grains", "three scrapings".
+pub fn is_specks(word: &str) -> bool {
+    matches!(
+        word,
+        "grain"
+            | "grains"
+            | "grating"
+            | "gratings"
+            | "scraping"
+            | "scrapings"
+            | "speck"
+            | "specks"
+            | "shake"
+            | "shakes"
+    )
+}
+
 /// Two words that make one measure, and old measures that are only roughly known.
 fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
     let first = tokens[at].lower;
@@ -109,7 +131,7 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             doubt,
         })
     };
-    let is_cup = matches!(second, "cup" | "cups" | "cupful" | "cupfuls");
+    let is_cup = matches!(second, "cup" | "cups" | "cupful" | "cupfuls" | "cupsful");
     let is_spoon = matches!(
         second,
         "spoon" | "spoons" | "spoonful" | "spoonfuls" | "spoonsful"
@@ -144,9 +166,9 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             2,
         ),
         "breakfast" if is_cup => made(
-            VolumeUnit::Cup,
-            1.25,
-            Some("A breakfast cup is taken as 1 1/4 cups; old books differ."),
+            VolumeUnit::Millilitre,
+            BREAKFAST_CUP,
+            Some("A breakfast cup is taken as half an imperial pint; old books differ."),
             2,
         ),
         "coffee" if is_spoon => made(
@@ -167,7 +189,7 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             Some("A teacup is taken as 3/4 cup; old books differ."),
             1,
         ),
-        "saltspoon" | "saltspoons" | "saltspoonful" => made(
+        "saltspoon" | "saltspoons" | "saltspoonful" | "saltspoonfuls" => made(
             VolumeUnit::Teaspoon,
             0.25,
             Some("A saltspoon is taken as 1/4 teaspoon."),
@@ -184,6 +206,30 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             1.0,
             Some("A glass or mug is taken as 1 cup. Measure yours."),
             1,
+        ),
+        "wine" | "sherry" if matches!(second, "glass" | "glasses" | "glassful") => made(
+            VolumeUnit::Cup,
+            0.25,
+            Some("A wineglass is taken as 1/4 cup; old books differ."),
+            2,
+        ),
+        "coffeecup" | "coffeecups" | "coffeecupful" => made(
+            VolumeUnit::Cup,
+            1.0,
+            Some("A coffee cup is taken as 1 cup; old books differ."),
+            1,
+        ),
+        "breakfastcup" | "breakfastcups" | "breakfastcupful" | "breakfastcupfuls" => made(
+            VolumeUnit::Millilitre,
+            BREAKFAST_CUP,
+            Some("A breakfast cup is taken as half an imperial pint; old books differ."),
+            1,
+        ),
+        "great" | "large" | "big" | "kitchen" if is_spoon => made(
+            VolumeUnit::Tablespoon,
+            1.0,
+            Some("A large spoon is taken as a tablespoon."),
+            2,
         ),
         "shot" | "shots" => made(
             VolumeUnit::Millilitre,
@@ -203,7 +249,8 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             Some("A splash is taken as 1 tablespoon. Write the amount."),
             1,
         ),
-        "squeeze" | "squirt" | "sprinkle" | "sprinkling" | "scraping" | "grating" => made(
+        _ if is_specks(first) => made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1),
+        "squeeze" | "squirt" | "sprinkle" | "sprinkling" => made(
             VolumeUnit::Teaspoon,
             0.5,
             Some("Taken as 1/2 teaspoon. Write the amount."),
@@ -271,6 +318,19 @@ fn plain(word: &str) -> Option<Unit> {
     }
 }
 
+/// A spoon with a slip in it: two letters changed places, or one is wrong, missing or too many.
+fn misspelt(word: &str) -> Option<Unit> {
+    let known = ["tablespoon", "teaspoon"];
+    let single = word.trim_end_matches('s');
+    if single.len() < 7 || !single.starts_with('t') {
+        return None;
+    }
+    let near = known
+        .into_iter()
+        .find(|known| lookup::slips(single, known) <= 2)?;
+    plain(near)
+}
+
 /// The piece that a word counts, if it does.
 pub fn piece(word: &str) -> Option<Piece> {
     Some(match word {
@@ -294,7 +354,9 @@ pub fn piece(word: &str) -> Option<Piece> {
         "sprig" | "sprigs" | "leaf" | "leaves" => Piece::Sprig,
         "piece" | "pieces" | "pcs" | "nos" | "clove" | "cloves" | "head" | "heads" | "ball"
         | "balls" | "sheet" | "sheets" | "cube" | "cubes" | "ring" | "rings" | "segment"
-        | "segments" | "wedge" | "wedges" | "cake" | "loaf" | "rasher" | "fillet" => Piece::Each,
+        | "segments" | "wedge" | "wedges" | "cake" | "cakes" | "loaf" | "rasher" | "fillet" => {
+            Piece::Each
+        }
         _ => return None,
     })
 }
@@ -330,7 +392,7 @@ fn piece_in_place(tokens: &[Token], at: usize, found: Measure) -> Option<Measure
                 ..found
             })
         }
-        "cake" => (has_of
+        "cake" | "cakes" => (has_of
             || follows.is_some_and(|token| token.is_any(&["yeast", "compressed", "fresh"])))
         .then_some(Measure {
             unit: Unit::Piece(Piece::Block),
@@ -371,6 +433,8 @@ pub fn stands_alone(word: &str) -> bool {
             | "touch"
             | "hint"
             | "grating"
+            | "speck"
+            | "shake"
             | "bunch"
     )
 }

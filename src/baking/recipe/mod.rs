@@ -25,6 +25,7 @@ mod phrase;
 mod role;
 mod running;
 mod scan;
+mod several;
 mod state;
 mod sum;
 mod term;
@@ -86,9 +87,10 @@ fn correct(
     if corrections.is_empty() {
         return;
     }
-    let mut wanted: HashMap<(&str, usize), &Correction> = HashMap::new();
+    let mut wanted: HashMap<(&str, usize), Vec<&Correction>> = HashMap::new();
     for correction in corrections {
-        wanted.insert((correction.text.trim(), correction.occurrence), correction);
+        let place = (correction.text.trim(), correction.occurrence);
+        wanted.entry(place).or_default().push(correction);
     }
     let mut seen: HashMap<String, usize> = HashMap::new();
     let mut section = Section::Batter;
@@ -101,9 +103,9 @@ fn correct(
             continue;
         }
         let count = seen.entry(text.to_owned()).or_default();
-        let correction = wanted.get(&(text, *count)).copied();
+        let corrections = wanted.get(&(text, *count));
         *count += 1;
-        if let Some(correction) = correction {
+        for correction in corrections.into_iter().flatten() {
             line.role = corrected(
                 std::mem::replace(&mut line.role, Role::Blank),
                 look,
@@ -134,10 +136,28 @@ fn corrected(
         _ if is_wanted => role::forced(look, section, larder),
         _ => return role,
     };
-    let Role::Ingredient(reading) = &mut role else {
+    let Role::Ingredient(line) = &mut role else {
+        return role;
+    };
+    let Some(reading) = line.part_mut(correction.part) else {
         return role;
     };
     if let Some(key) = key {
+        let named = reading.instead.iter().position(|instead| {
+            instead
+                .ingredient
+                .taken()
+                .is_some_and(|known| known.key == key)
+        });
+        if let Some(at) = named {
+            // What the line itself names as a choice comes with its own amounts.
+            let chosen = reading.instead.remove(at);
+            let before = std::mem::replace(reading, chosen);
+            reading.also = before.also.clone();
+            reading.instead = before.instead.clone();
+            reading.section = before.section;
+            reading.aside = before.aside;
+        }
         match larder.by_key(key) {
             Some(ingredient) => {
                 reading.ingredient = Match::Known(ingredient);
@@ -279,6 +299,25 @@ pub struct Reading {
     pub understood: String,
     /// The baker's own weight for this line, in place of all the above.
     pub own_weight: Option<super::quantity::Mass>,
+    /// Other ingredients of the same line, in its order: "salt and pepper", "1 egg plus 1 yolk". They hold no more of them.
+    pub also: Vec<Reading>,
+    /// What the line says may stand in its place, with amounts of their own: "1 cup butter or 3/4 cup oil".
+    pub instead: Vec<Reading>,
+}
+
+impl Reading {
+    /// This ingredient, then the others of the line.
+    pub fn all(&self) -> impl Iterator<Item = &Self> {
+        std::iter::once(self).chain(&self.also)
+    }
+
+    /// The ingredient at a place in the line, 0 the first.
+    fn part_mut(&mut self, part: usize) -> Option<&mut Self> {
+        match part.checked_sub(1) {
+            None => Some(self),
+            Some(at) => self.also.get_mut(at),
+        }
+    }
 }
 
 /// Why an ingredient line stays out of the batter.

@@ -8,8 +8,10 @@ use crate::baking::text::decimal;
 
 /// "Butter the size of an egg": the amount that old books mean by it, the name, and the words themselves.
 pub fn size_of(lower: &str) -> Option<(Amount, (&str, &str))> {
-    let at = lower.find("size of ")?;
-    let thing = lower[at + 8..]
+    let (at, past) = ["size of ", "as big as ", "as large as "]
+        .iter()
+        .find_map(|words| lower.find(words).map(|at| (at, at + words.len())))?;
+    let thing = lower[past..]
         .trim_start_matches("a ")
         .trim_start_matches("an ");
     // Household equivalents of the nineteenth century (common practice, no source).
@@ -26,12 +28,30 @@ pub fn size_of(lower: &str) -> Option<(Amount, (&str, &str))> {
         .trim_end()
         .trim_end_matches("the")
         .trim_end_matches([' ', ',']);
+    let name = [
+        "a piece of ",
+        "a bit of ",
+        "a lump of ",
+        "piece of ",
+        "lump of ",
+        "bit of ",
+    ]
+    .iter()
+    .find_map(|start| name.strip_prefix(start))
+    .unwrap_or(name);
     let amount = Amount {
         low: tablespoons,
         high: tablespoons,
         unit: Unit::Volume(VolumeUnit::Tablespoon),
     };
     (!name.is_empty()).then_some((amount, (name, lower[at..].trim())))
+}
+
+/// "The weight of 8 eggs in sugar": the eggs, and the name of what is to weigh as much.
+pub fn weight_of_eggs(lower: &str) -> Option<(&str, &str)> {
+    let at = lower.find("weight of ").filter(|at| *at <= 4)?;
+    let (eggs, name) = lower[at + 10..].split_once(" in ")?;
+    (eggs.ends_with("eggs") || eggs.ends_with("egg")).then_some((eggs, name.trim()))
 }
 
 /// Which ingredient the words mean, notes taken into account, and the part that was asked for.
@@ -69,9 +89,6 @@ pub fn resolve(
                     "The line also names {}. Give it a line of its own.",
                     other.word()
                 ));
-            }
-            if part == Part::JuiceAndZest {
-                doubts.push("The line names both juice and zest; the juice is taken. Give the zest a line of its own.".to_owned());
             }
             return (found, Some(part));
         }

@@ -52,6 +52,9 @@ impl Single {
 
 /// The count that starts at a token.
 pub fn count(tokens: &[Token], at: usize) -> Option<Count> {
+    if tokens.get(at)?.is("between") {
+        return between(tokens, at + 1);
+    }
     let first = single(tokens, at)?;
     let mut count = Count {
         low: first.value,
@@ -76,6 +79,20 @@ pub fn count(tokens: &[Token], at: usize) -> Option<Count> {
         count.next = last.next;
     }
     Some(count)
+}
+
+/// "Between 2 and 3".
+fn between(tokens: &[Token], at: usize) -> Option<Count> {
+    let joint = (at..tokens.len().min(at + 4)).find(|at| tokens[*at].is("and"))?;
+    let (first, last) = (single(&tokens[..joint], at)?, single(tokens, joint + 1)?);
+    (first.next == joint && last.value > first.value).then_some(Count {
+        low: first.value,
+        high: last.value,
+        next: last.next,
+        doubt: first.doubt.or(last.doubt),
+        fault: first.fault.or(last.fault),
+        is_figure: first.is_figure,
+    })
 }
 
 /// The number after "-", "to" or "or".
@@ -147,6 +164,18 @@ fn single(tokens: &[Token], at: usize) -> Option<Single> {
                 let dot = usize::from(tokens.get(at + 2).is_some_and(|token| token.is_mark('.')));
                 return Single::sure(whole * 12.0, at + 2 + dot, true);
             }
+            if let Some(Kind::Integer(torn)) = tokens.get(at + 1).map(|token| token.kind)
+                && let Some(part) = torn_fraction(torn)
+                && measure::measure(tokens, at + 2).is_some_and(|unit| unit.weighs_or_fills())
+            {
+                let mut single = Single::sure(whole + part, at + 2, true)?;
+                single.doubt = Some(format!(
+                    "Read \"{} {}\" with a fraction whose bar was lost in copying.",
+                    tokens[at].text,
+                    tokens[at + 1].text
+                ));
+                return Some(single);
+            }
             Single::sure(whole, at + 1, true)
         }
         Kind::Decimal(value) => {
@@ -178,6 +207,20 @@ fn single(tokens: &[Token], at: usize) -> Option<Single> {
         Kind::Word => words(tokens, at),
         Kind::Mark(_) => None,
     }
+}
+
+/// A kitchen fraction that lost its bar: 12 is 1/2, 34 is 3/4.
+fn torn_fraction(torn: f64) -> Option<f64> {
+    const TORN: [(f64, f64); 5] = [
+        (12.0, 1.0 / 2.0),
+        (13.0, 1.0 / 3.0),
+        (14.0, 1.0 / 4.0),
+        (23.0, 2.0 / 3.0),
+        (34.0, 3.0 / 4.0),
+    ];
+    TORN.iter()
+        .find(|(digits, _)| *digits == torn)
+        .map(|(_, part)| *part)
 }
 
 /// A fraction that stands alone. "11/2" is "1 1/2" with its blank lost, as happens when pages are copied.

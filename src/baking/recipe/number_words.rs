@@ -42,6 +42,9 @@ pub fn words(tokens: &[Token], at: usize) -> Option<Single> {
             let of = usize::from(tokens.get(at + 2).is_some_and(|next| next.is("of")));
             return Single::sure(2.0, at + 2 + of, false);
         }
+        if follows(&["hundred"]) {
+            return Single::sure(100.0, at + 2, false);
+        }
         if follows(&["few"]) {
             return vague(tokens, at + 1);
         }
@@ -63,7 +66,8 @@ pub fn words(tokens: &[Token], at: usize) -> Option<Single> {
         single.doubt = Some(format!("\"{}\" is read as the figure 1.", token.text));
         return Some(single);
     }
-    let value = small_number(token)?;
+    let (value, at) = counted_out(tokens, at)?;
+    let follows = |words: &[&str]| tokens.get(at + 1).is_some_and(|next| next.is_any(words));
     // "one-bowl" and "five-spice" are names.
     if tokens
         .get(at + 1)
@@ -84,6 +88,32 @@ pub fn words(tokens: &[Token], at: usize) -> Option<Single> {
     Single::sure(value, at + 1, false)
 }
 
+/// A number of one or more words, and the place of its last: "twenty-four", "two hundred and fifty".
+fn counted_out(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
+    let below_hundred = |at: usize| -> Option<(f64, usize)> {
+        let value = small_number(tokens.get(at)?)?;
+        if value < 20.0 || value % 10.0 != 0.0 {
+            return Some((value, at));
+        }
+        let dash = usize::from(tokens.get(at + 1).is_some_and(|next| next.is_mark('-')));
+        let ones = tokens.get(at + 1 + dash).and_then(small_number);
+        match ones.filter(|ones| (1.0..10.0).contains(ones)) {
+            Some(ones) => Some((value + ones, at + 1 + dash)),
+            None => Some((value, at)),
+        }
+    };
+    let (value, last) = below_hundred(at)?;
+    if !tokens.get(last + 1).is_some_and(|next| next.is("hundred")) {
+        return Some((value, last));
+    }
+    let last = last + 1;
+    let and = usize::from(tokens.get(last + 1).is_some_and(|next| next.is("and")));
+    match below_hundred(last + 1 + and) {
+        Some((rest, end)) => Some((value * 100.0 + rest, end)),
+        None => Some((value * 100.0, last)),
+    }
+}
+
 /// Whether a range goes on from this dash.
 pub fn is_range(tokens: &[Token], dash: usize) -> bool {
     tokens
@@ -93,6 +123,13 @@ pub fn is_range(tokens: &[Token], dash: usize) -> bool {
 
 /// "A few": three, and said so.
 pub fn vague(tokens: &[Token], at: usize) -> Option<Single> {
+    // "A few grains": less than can be counted, so a pinch of them.
+    if tokens
+        .get(at + 1)
+        .is_some_and(|next| measure::is_specks(next.lower))
+    {
+        return Single::sure(1.0, at + 1, false);
+    }
     let mut single = Single::sure(3.0, at + 1, false)?;
     single.doubt = Some(format!(
         "\"{}\" is taken as 3. Write the number.",
@@ -189,6 +226,10 @@ pub fn small_number(token: &Token) -> Option<f64> {
         "thirty" => Some(30.0),
         "forty" => Some(40.0),
         "fifty" => Some(50.0),
+        "sixty" => Some(60.0),
+        "seventy" => Some(70.0),
+        "eighty" => Some(80.0),
+        "ninety" => Some(90.0),
         lower => NAMES
             .iter()
             .position(|name| *name == lower)

@@ -48,6 +48,15 @@ impl Part {
     }
 }
 
+/// Whether a line in lower case names the zest before the juice.
+pub fn zest_first(lower: &str) -> bool {
+    let zest = ["zest", "rind", "peel"]
+        .iter()
+        .filter_map(|word| lower.find(word))
+        .min();
+    matches!((zest, lower.find("juice")), (Some(zest), Some(juice)) if zest < juice)
+}
+
 /// "Juice of", "finely grated zest and juice of", "whites of", "whites" before a number: the part, and
 /// the token after it.
 pub fn leading_part(tokens: &[Token]) -> (Option<Part>, usize) {

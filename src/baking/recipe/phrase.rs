@@ -142,6 +142,12 @@ pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
         "if you want",
         "if wanted",
         "if wished",
+        "if u ",
+        "if you have",
+        "only if your",
+        "only if you",
+        "if you choose",
+        "when liked",
     ]) {
         return Some(Aside::Optional);
     }

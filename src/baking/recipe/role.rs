@@ -195,8 +195,11 @@ impl Walk<'_> {
         }
         let is_step = look.is_step
             && (look.words >= 5 || look.bullet.numbered || look.is_sentence || !look.is_known());
-        let is_running =
-            look.is_sentence && !look.attempt.as_ref().is_some_and(|attempt| attempt.leads);
+        let starts_with_figure = look.text.starts_with(|first: char| first.is_ascii_digit());
+        let leads = look.attempt.as_ref().is_some_and(|attempt| {
+            attempt.leads || attempt.has_amount && look.text.starts_with('(')
+        });
+        let is_running = look.is_sentence && !(leads && (starts_with_figure || look.is_known()));
         if is_step || is_running {
             let is_late = self.method_ahead.is_none_or(|heading| heading < at);
             if is_step && is_late {

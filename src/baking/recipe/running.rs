@@ -1,7 +1,7 @@
 //! Running text: what tells a step or a story from an ingredient, and what it names besides words.
 
 use super::token::{Kind, Token};
-use super::{Mentions, oven, pan};
+use super::{Mentions, measure, oven, pan};
 use crate::baking::text;
 
 /// What a line of running text names.
@@ -306,6 +306,10 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
     let Some(first) = tokens.get(at).filter(|token| token.kind == Kind::Word) else {
         return false;
     };
+    // "3 level tablespoonfuls": after a figure, what stands before a measure is no verb.
+    if at == 1 && measure::measure(tokens, at + 1).is_some() {
+        return false;
+    }
     // "Cream sugar and eggs. Sift the rest.": a later sentence tells.
     let goes_on_as_step = BOTH.contains(&first.lower)
         && tokens.windows(2).any(|pair| {

@@ -173,6 +173,7 @@ fn amount(
         _ => Place::Start,
     };
     let mut term = term::term(tokens, at, place)?;
+    term.at = at;
     // "Or a nut oil", "and a pinch": an article alone is no amount in the middle of a line.
     if place == Place::Joined && term.is_bare && token.is_any(&["a", "an"]) && lead != Lead::Other {
         return None;

@@ -27,6 +27,8 @@ pub enum Place {
 /// A term as it was found.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Term {
+    /// The token it starts at.
+    pub at: usize,
     /// The amounts, the count of pieces before their weight.
     pub amounts: Vec<Amount>,
     /// How full the measure is.
@@ -225,6 +227,13 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
                     "jumbo",
                     "lg",
                     "separated",
+                    "egg",
+                    "eggs",
+                    "yolk",
+                    "yolks",
+                    "bananas",
+                    "apples",
+                    "carrots",
                 ])
             });
             if !(ends || follows_break || is_sized) {

@@ -96,8 +96,8 @@ impl Inputs {
         // Weights first, since they go by today's line numbers; then new lines, each below where the
         // ones before it have pushed its place.
         for edit in &remedy.edits {
-            if let Edit::Weigh { line, grams } = edit {
-                inputs.weigh(*line, Some(*grams));
+            if let Edit::Weigh { line, part, grams } = edit {
+                inputs.weigh((*line, *part), Some(*grams));
             }
         }
         let mut added: Vec<usize> = Vec::new();
@@ -111,52 +111,55 @@ impl Inputs {
         inputs
     }
 
-    /// Sets what a line weighs by the baker's own word, or takes that word back.
-    pub fn weigh(&mut self, line: usize, grams: Option<f64>) {
-        self.correct(line, |correction| correction.grams = grams);
+    /// Sets what an ingredient weighs by the baker's own word, or takes that word back.
+    pub fn weigh(&mut self, place: LinePart, grams: Option<f64>) {
+        self.correct(place, |correction| correction.grams = grams);
     }
 
-    /// Sets which ingredient a line is, or takes that back.
-    pub fn name(&mut self, line: usize, key: Option<String>) {
-        self.correct(line, |correction| correction.ingredient = key);
+    /// Sets which ingredient it is, or takes that back.
+    pub fn name(&mut self, place: LinePart, key: Option<String>) {
+        self.correct(place, |correction| correction.ingredient = key);
     }
 
     /// Says whether a line is an ingredient, or takes that back.
     pub fn call_ingredient(&mut self, line: usize, is_ingredient: Option<bool>) {
-        self.correct(line, |correction| correction.is_ingredient = is_ingredient);
+        self.correct((line, 0), |correction| {
+            correction.is_ingredient = is_ingredient
+        });
     }
 
-    /// What was said of a line, if anything.
-    pub fn correction(&self, line: usize) -> Option<&Correction> {
+    /// What was said of an ingredient, if anything.
+    pub fn correction(&self, (line, part): LinePart) -> Option<&Correction> {
         let (text, occurrence) = place(&self.text, line)?;
         self.corrections
             .iter()
-            .find(|correction| correction.text == text && correction.occurrence == occurrence)
+            .find(|correction| correction.is_at(&text, occurrence, part))
     }
 
-    /// Takes back all that was said of a line.
-    pub fn uncorrect(&mut self, line: usize) {
-        self.correct(line, |correction| {
+    /// Takes back all that was said of an ingredient.
+    pub fn uncorrect(&mut self, place: LinePart) {
+        self.correct(place, |correction| {
             correction.ingredient = None;
             correction.grams = None;
             correction.is_ingredient = None;
         });
     }
 
-    /// Changes the correction of a line, found by its words; a line that is not there is left alone.
-    fn correct(&mut self, line: usize, change: impl FnOnce(&mut Correction)) {
+    /// Changes the correction of an ingredient, its line found by its words; a line that is not there is left alone.
+    fn correct(&mut self, (line, part): LinePart, change: impl FnOnce(&mut Correction)) {
         let Some((text, occurrence)) = place(&self.text, line) else {
             return;
         };
         let found = self
             .corrections
             .iter()
-            .position(|correction| correction.text == text && correction.occurrence == occurrence);
+            .position(|correction| correction.is_at(&text, occurrence, part));
         let mut correction = match found {
             Some(index) => self.corrections.remove(index),
             None => Correction {
                 text,
                 occurrence,
+                part,
                 ..Correction::default()
             },
         };
@@ -174,6 +177,9 @@ impl Inputs {
         self.text = lines.join("\n");
     }
 }
+
+/// An ingredient of the text: its line, counted from 1, and which of the line's ingredients, from 0.
+pub type LinePart = (usize, usize);
 
 /// A line's words and which of its likes it is: the address that corrections are kept by.
 fn place(text: &str, line: usize) -> Option<(String, usize)> {

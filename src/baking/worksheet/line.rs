@@ -1,6 +1,6 @@
 //! The lines of a worksheet.
 
-use super::{EggCount, Offer, SheetLine, Spread, Status};
+use super::{EggCount, LinePart, Offer, SheetLine, Spread, Status};
 use crate::baking::balance::Percentages;
 use crate::baking::formula::{Formula, Place, Unweighed, Weighed};
 use crate::baking::ingredient::{Group, Piece};
@@ -18,47 +18,60 @@ pub fn sheet_lines(
     fit: &Fit,
     corrections: &[Correction],
 ) -> Vec<SheetLine> {
-    let weighed: HashMap<usize, &Weighed> =
-        formula.lines.iter().map(|line| (line.line, line)).collect();
-    let unweighed: HashMap<usize, &Unweighed> = formula
-        .unweighed
-        .iter()
-        .map(|line| (line.line, line))
-        .collect();
-    let mut seen: HashMap<&str, usize> = HashMap::new();
-    recipe
+    let weighed: HashMap<LinePart, &Weighed> = formula
         .lines
         .iter()
-        .map(|line| {
-            let words = line.text.trim();
-            let occurrence = seen.entry(words).or_default();
-            let corrected = corrections
+        .map(|line| ((line.line, line.part), line))
+        .collect();
+    let unweighed: HashMap<LinePart, &Unweighed> = formula
+        .unweighed
+        .iter()
+        .map(|line| ((line.line, line.part), line))
+        .collect();
+    let mut seen: HashMap<&str, usize> = HashMap::new();
+    let mut sheets = Vec::new();
+    for line in &recipe.lines {
+        let words = line.text.trim();
+        let occurrence = seen.entry(words).or_default();
+        let corrected = |part: usize| {
+            corrections
                 .iter()
-                .any(|correction| correction.text == words && correction.occurrence == *occurrence);
+                .any(|correction| correction.is_at(words, *occurrence, part))
+        };
+        let Role::Ingredient(reading) = &line.role else {
+            sheets.push(bare(line, 0, corrected(0)));
             *occurrence += 1;
-            let mut sheet = bare(line, corrected);
-            if let Role::Ingredient(reading) = &line.role {
-                read_in(&mut sheet, reading);
-            }
-            if let Some(weighed) = weighed.get(&line.number) {
+            continue;
+        };
+        for (part, reading) in reading.all().enumerate() {
+            let mut sheet = bare(line, part, corrected(part));
+            read_in(&mut sheet, reading);
+            if let Some(weighed) = weighed.get(&(line.number, part)) {
                 weigh_in(&mut sheet, weighed, percentages, fit.factor);
             }
-            if let Some(unweighed) = unweighed.get(&line.number) {
-                sheet.status = Status::NotWeighed;
-                sheet.in_batter = unweighed.place == Place::Batter;
-                sheet.beside = unweighed.place.words().map(str::to_owned);
-                sheet.flagged |= unweighed.missed;
-                if !sheet.doubts.contains(&unweighed.why) {
-                    sheet.doubts.push(unweighed.why.clone());
-                }
+            if let Some(unweighed) = unweighed.get(&(line.number, part)) {
+                not_weigh_in(&mut sheet, unweighed);
             }
-            sheet
-        })
-        .collect()
+            sheets.push(sheet);
+        }
+        *occurrence += 1;
+    }
+    sheets
+}
+
+/// Why there is no weight.
+fn not_weigh_in(sheet: &mut SheetLine, unweighed: &Unweighed) {
+    sheet.status = Status::NotWeighed;
+    sheet.in_batter = unweighed.place == Place::Batter;
+    sheet.beside = unweighed.place.words().map(str::to_owned);
+    sheet.flagged |= unweighed.missed;
+    if !sheet.doubts.contains(&unweighed.why) {
+        sheet.doubts.push(unweighed.why.clone());
+    }
 }
 
 /// A line before anything is known of an ingredient in it.
-fn bare(line: &Line, corrected: bool) -> SheetLine {
+fn bare(line: &Line, part: usize, corrected: bool) -> SheetLine {
     let (status, doubts) = match &line.role {
         Role::Blank => (Status::Blank, Vec::new()),
         Role::Title => (Status::Title, Vec::new()),
@@ -70,6 +83,7 @@ fn bare(line: &Line, corrected: bool) -> SheetLine {
     };
     SheetLine {
         line: line.number,
+        part,
         text: line.text.clone(),
         status,
         flagged: status == Status::NotRead,
@@ -107,9 +121,17 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
             .iter()
             .map(|ingredient| Offer {
                 key: ingredient.key,
-                name: ingredient.name,
+                name: ingredient.name.to_owned(),
             })
             .collect();
+    }
+    for instead in &reading.instead {
+        if let Some(ingredient) = instead.ingredient.taken() {
+            sheet.offers.push(Offer {
+                key: ingredient.key,
+                name: show::sentence(&instead.understood),
+            });
+        }
     }
 }
 

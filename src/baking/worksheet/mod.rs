@@ -13,7 +13,7 @@ mod totals;
 
 pub use crate::baking::recipe::Looks;
 pub use gather::{worksheet, worksheet_again};
-pub use input::{Choices, CupHabit, EggSize, Inputs, Settings};
+pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;

@@ -11,7 +11,7 @@ use serde::Serialize;
 pub struct Worksheet {
     /// The recipe's name, if it has one.
     pub title: Option<String>,
-    /// Every line of the text, in order.
+    /// Every line of the text, in order; a line of several ingredients stands here once for each.
     pub lines: Vec<SheetLine>,
     /// Baker's percentages and totals of the batter.
     pub balance: BalanceSheet,
@@ -81,6 +81,8 @@ pub enum Status {
 pub struct SheetLine {
     /// Counted from 1.
     pub line: usize,
+    /// Which of the line's ingredients, counted from 0.
+    pub part: usize,
     /// The line as it was pasted.
     pub text: String,
     /// What became of it.
@@ -128,8 +130,8 @@ pub struct SheetLine {
 pub struct Offer {
     /// Its key.
     pub key: &'static str,
-    /// Its name.
-    pub name: &'static str,
+    /// Its name, with its amount where the line gives it one of its own.
+    pub name: String,
 }
 
 /// Eggs after scaling.

@@ -2,7 +2,6 @@
 
 use crate::ui::dom::{Element, Words, element};
 use crate::ui::state::Bench;
-use leptos::prelude::Set;
 
 /// A section of the ticket; its id is its address within the page.
 pub fn section(id: &'static str, title: &'static str) -> Element {
@@ -88,6 +87,6 @@ pub fn line_link(bench: Bench, line: usize) -> Element {
         .class("lines__link")
         .attribute("href", format!("#/line/{line}"))
         // The address may be there already, and then only the touch opens the row.
-        .on_touch(move || bench.line.set(Some(line)))
+        .on_touch(move || bench.open_line(line))
         .text(format!("Line {line}"))
 }

@@ -12,8 +12,9 @@ use leptos::prelude::*;
 const OFFERS: usize = 6;
 
 /// The form for mending a line. What is written holds at once.
-pub fn mend(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
+pub fn mend(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     let none = button("button button--plain", "Not an ingredient", move || {
+        let (line, _) = bench.place(row);
         bench.change(
             format!("line {line} is not an ingredient"),
             false,
@@ -26,30 +27,33 @@ pub fn mend(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         "button button--plain",
         "Take back what I changed",
         move || {
-            bench.change(format!("what line {line} was mended to"), false, |inputs| {
-                inputs.uncorrect(line)
-            });
+            let place = bench.place(row);
+            bench.change(
+                format!("what line {} was mended to", place.0),
+                false,
+                |inputs| inputs.uncorrect(place),
+            );
         },
     )
     .hidden_while(move || {
         changes.get();
-        !bench.sheet(|sheet| sheet.lines.get(line - 1).is_some_and(|line| line.corrected))
+        !bench.sheet(|sheet| sheet.lines.get(row).is_some_and(|line| line.corrected))
     });
     let buttons = element("div")
         .class("mend__buttons")
         .child(none)
         .child(back);
     element("div").class("mend").children([
-        own_weight(bench, line, changes),
-        own_ingredient(bench, line, changes),
+        own_weight(bench, row, changes),
+        own_ingredient(bench, row, changes),
         buttons,
     ])
 }
 
 /// The baker's own weight for the line.
-fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
+fn own_weight(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     let trouble = RwSignal::new(String::new());
-    let id = format!("own-weight-{line}");
+    let id = format!("own-weight-{row}");
     let (hint, said) = (format!("{id}-hint"), format!("{id}-trouble"));
     let written = StoredValue::new(String::new());
     // What was written stays as it was written; the field changes only when the weight was changed elsewhere.
@@ -57,7 +61,7 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         changes.get();
         let given = bench.inputs_now(|inputs| {
             inputs
-                .correction(line)
+                .correction(bench.place(row))
                 .and_then(|correction| correction.grams)
         });
         let written = written.get_value();
@@ -71,9 +75,12 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
         match read_grams(&typed) {
             Ok(grams) => {
                 trouble.set(String::new());
-                bench.change(format!("your weight for line {line}"), true, |inputs| {
-                    inputs.weigh(line, grams)
-                });
+                let place = bench.place(row);
+                bench.change(
+                    format!("your weight for line {}", place.0),
+                    true,
+                    |inputs| inputs.weigh(place, grams),
+                );
             }
             Err(sentence) => trouble.set(sentence),
         }
@@ -107,23 +114,25 @@ fn own_weight(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
 }
 
 /// Which ingredient the line is: the likely ones first, any other by its name.
-fn own_ingredient(bench: Bench, line: usize, changes: Memo<u32>) -> Element {
+fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     let asked = RwSignal::new(String::new());
-    let id = format!("own-ingredient-{line}");
+    let id = format!("own-ingredient-{row}");
     let offers = move || {
         changes.get();
         match asked.with(|asked| asked.trim().is_empty()) {
             true => bench
-                .sheet(|sheet| sheet.lines.get(line - 1).map(|line| line.offers.clone()))
+                .sheet(|sheet| sheet.lines.get(row).map(|line| line.offers.clone()))
                 .unwrap_or_default(),
             false => asked.with(|asked| found(asked)),
         }
     };
     let offer = move |offer: Offer| {
+        let (name, key) = (offer.name.clone(), offer.key);
         let choose = button("button button--offer", offer.name, move || {
             asked.set(String::new());
-            bench.change(format!("line {line} is {}", offer.name), false, |inputs| {
-                inputs.name(line, Some(offer.key.to_owned()));
+            let place = bench.place(row);
+            bench.change(format!("line {} is {name}", place.0), false, |inputs| {
+                inputs.name(place, Some(key.to_owned()));
             });
         });
         element("li").child(choose)
@@ -167,7 +176,7 @@ fn found(asked: &str) -> Vec<Offer> {
         .into_iter()
         .map(|known| Offer {
             key: known.key,
-            name: known.name,
+            name: known.name.to_owned(),
         })
         .collect()
 }

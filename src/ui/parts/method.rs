@@ -90,7 +90,7 @@ fn choice(bench: Bench, kept: Kept) -> Element {
     };
     let choose = button("button button--offer", label, move || match corrected {
         true => bench.change(format!("what line {line} was mended to"), false, |inputs| {
-            inputs.uncorrect(line)
+            inputs.uncorrect((line, 0))
         }),
         false => bench.change(format!("line {line} is an ingredient"), false, |inputs| {
             inputs.call_ingredient(line, Some(true));

@@ -8,8 +8,8 @@ use crate::ui::state::Bench;
 use leptos::prelude::*;
 
 /// The heading of a part of the recipe.
-pub fn heading(bench: Bench, line: usize) -> Element {
-    let words = Line::of(bench, line).words(|line| line.text.trim().to_owned());
+pub fn heading(bench: Bench, row: usize) -> Element {
+    let words = Row::of(bench, row).words(|line| line.text.trim().to_owned());
     let cell = element("td")
         .class("weights__part")
         .attribute("colspan", "3")
@@ -18,11 +18,11 @@ pub fn heading(bench: Bench, line: usize) -> Element {
     element("tr").child(cell)
 }
 
-/// A line: what to weigh, of what, and whether to check it. It is drawn once and follows its own line,
+/// An ingredient: what to weigh, of what, and whether to check it. It is drawn once and follows its own line,
 /// so a letter typed in another line leaves it alone.
-pub fn row(bench: Bench, line: usize, scaled: Memo<bool>) -> Element {
-    let open = move || bench.line.get() == Some(line);
-    let this = Line::of(bench, line);
+pub fn row(bench: Bench, row: usize, scaled: Memo<bool>) -> Element {
+    let open = move || bench.row.get() == Some(row);
+    let this = Row::of(bench, row);
     let state = this.words(|line| match (&line.beside, &line.grams) {
         (Some(_), _) => " row--beside".into(),
         (None, None) => " row--unweighed".into(),
@@ -69,19 +69,15 @@ pub fn row(bench: Bench, line: usize, scaled: Memo<bool>) -> Element {
         .attribute("type", "button")
         .attribute_of("aria-expanded", move || Some(open().to_string()))
         .on_touch(move || {
-            bench.line.update(|shown| {
-                *shown = if *shown == Some(line) {
-                    None
-                } else {
-                    Some(line)
-                }
-            })
+            bench
+                .row
+                .update(|shown| *shown = if *shown == Some(row) { None } else { Some(row) })
         })
         .child(span("row__name", name).attribute("dir", "auto"))
         .child(span("row__note", note))
         .child(span("row__flag", flag));
     element("tr")
-        .attribute("id", format!("/line/{line}"))
+        .attribute_of("id", this.id())
         .attribute_of("class", class)
         .child(grams)
         .child(
@@ -94,12 +90,12 @@ pub fn row(bench: Bench, line: usize, scaled: Memo<bool>) -> Element {
 }
 
 /// What is known of a line, and how it can be mended by hand.
-pub fn details(bench: Bench, line: usize) -> Element {
-    let changes = bench.line_changes(line);
+pub fn details(bench: Bench, row: usize) -> Element {
+    let changes = bench.row_changes(row);
     let known = move || {
         changes.get();
         bench
-            .sheet(|sheet| sheet.lines.get(line - 1).map(facts))
+            .sheet(|sheet| sheet.lines.get(row).map(facts))
             .into_iter()
             .flatten()
             .collect()
@@ -107,28 +103,28 @@ pub fn details(bench: Bench, line: usize) -> Element {
     let details = element("div")
         .class("details")
         .attribute("role", "group")
-        .attribute("aria-label", format!("Line {line}"))
+        .attribute_of("aria-label", Row::of(bench, row).label())
         .child(element("div").class("details__known").children_of(known))
-        .child(mend(bench, line, changes));
+        .child(mend(bench, row, changes));
     element("tr")
         .class("row-details")
         .child(element("td").attribute("colspan", "3").child(details))
 }
 
-/// A line that is followed. One count of its changes serves everything that is shown of it.
+/// A row that is followed. One count of its changes serves everything that is shown of it.
 #[derive(Clone, Copy)]
-struct Line {
+struct Row {
     bench: Bench,
-    line: usize,
+    row: usize,
     changes: Memo<u32>,
 }
 
-impl Line {
-    fn of(bench: Bench, line: usize) -> Self {
+impl Row {
+    fn of(bench: Bench, row: usize) -> Self {
         Self {
             bench,
-            line,
-            changes: bench.line_changes(line),
+            row,
+            changes: bench.row_changes(row),
         }
     }
 
@@ -137,8 +133,22 @@ impl Line {
         move || {
             self.changes.get();
             self.bench
-                .sheet(|sheet| sheet.lines.get(self.line - 1).map(of).unwrap_or_default())
+                .sheet(|sheet| sheet.lines.get(self.row).map(of).unwrap_or_default())
         }
+    }
+
+    /// The address of its line, which stands at the first of the line's ingredients.
+    fn id(self) -> impl Fn() -> Option<String> + 'static {
+        let id = self.words(|line| match line.part {
+            0 => format!("/line/{}", line.line),
+            part => format!("/line/{}/{part}", line.line),
+        });
+        move || Some(id())
+    }
+
+    fn label(self) -> impl Fn() -> Option<String> + 'static {
+        let label = self.words(|line| format!("Line {}: {}", line.line, name(line)));
+        move || Some(label())
     }
 }
 

@@ -43,7 +43,7 @@ pub fn weights(bench: Bench) -> Element {
         "What to weigh for the pan on the shelf, with the recipe's own weight beside it. Touch a line to see how it was got and to mend it.",
         "What to weigh. Touch a line to see how it was got and to mend it.",
     );
-    let rows = move || with_details(all().into_iter().take(most.get()), bench.line.get());
+    let rows = move || with_details(all().into_iter().take(most.get()), bench.row.get());
     let drawn = move |key: usize| match KINDS[key % KINDS.len()] {
         Kind::Heading => heading(bench, key / KINDS.len()),
         Kind::Line => row(bench, key / KINDS.len(), scaled),
@@ -70,21 +70,21 @@ pub fn weights(bench: Bench) -> Element {
         .child(more)
 }
 
-fn key(line: usize, kind: Kind) -> usize {
-    line * KINDS.len() + kind as usize
+fn key(row: usize, kind: Kind) -> usize {
+    row * KINDS.len() + kind as usize
 }
 
 /// The rows of ingredient lines, and of headings that have some below them.
 fn keys(lines: &[SheetLine]) -> Vec<usize> {
     let mut keys = Vec::new();
     let mut heading = None;
-    for line in lines {
+    for (row, line) in lines.iter().enumerate() {
         match line.status {
             Status::Weighed | Status::NotWeighed | Status::NotRead => {
                 keys.extend(heading.take().map(|heading| key(heading, Kind::Heading)));
-                keys.push(key(line.line, Kind::Line));
+                keys.push(key(row, Kind::Line));
             }
-            Status::Heading => heading = Some(line.line),
+            Status::Heading => heading = Some(row),
             _ => {}
         }
     }
@@ -94,10 +94,10 @@ fn keys(lines: &[SheetLine]) -> Vec<usize> {
 /// The details of the open line follow its row.
 fn with_details(keys: impl Iterator<Item = usize>, open: Option<usize>) -> Vec<usize> {
     let mut rows: Vec<usize> = keys.collect();
-    if let Some(line) = open
-        && let Ok(at) = rows.binary_search(&key(line, Kind::Line))
+    if let Some(row) = open
+        && let Ok(at) = rows.binary_search(&key(row, Kind::Line))
     {
-        rows.insert(at + 1, key(line, Kind::Details));
+        rows.insert(at + 1, key(row, Kind::Details));
     }
     rows
 }

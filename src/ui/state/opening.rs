@@ -84,7 +84,7 @@ impl Bench {
             self.history.set(History::default());
             self.done.set(None);
         }
-        self.line.set(None);
+        self.row.set(None);
         self.editing.set(inputs.text.trim().is_empty());
         self.inputs.set(inputs);
         self.reckon();

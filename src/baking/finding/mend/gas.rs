@@ -38,6 +38,7 @@ pub fn less_gas(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
         sentence: format!("Instead of {}.", show::mass(Mass::grams(before))),
         edits: vec![Edit::Weigh {
             line: powder.line,
+            part: powder.part,
             grams: left,
         }],
     }]

@@ -31,6 +31,7 @@ pub(super) fn powder_for(facts: &Facts, gas: f64) -> (Edit, String) {
             (
                 Edit::Weigh {
                     line: line.line,
+                    part: line.part,
                     grams,
                 },
                 in_spoons(grams, TEASPOON, POWDER),

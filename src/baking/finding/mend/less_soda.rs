@@ -21,6 +21,7 @@ pub fn less_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
             let name = soda_name(facts.region);
             let mut edits = vec![Edit::Weigh {
                 line: soda.line,
+                part: soda.part,
                 grams: left,
             }];
             let mut label = format!("Use {}", in_spoons(left, TEASPOON, name));

@@ -114,11 +114,11 @@ impl Plan {
     /// The bowl once the plan is carried out, rounding and all.
     fn carried_out(&self, formula: &Formula, gas: &Gas) -> Option<Bowl> {
         let mut formula = formula.clone();
-        let powder = gas.powder.map(|line| line.line);
+        let powder = gas.powder.map(|line| (line.line, line.part));
         for line in formula
             .lines
             .iter_mut()
-            .filter(|line| Some(line.line) == powder)
+            .filter(|line| Some((line.line, line.part)) == powder)
         {
             line.grams = Estimate::exact(Mass::grams(self.powder));
         }
@@ -149,7 +149,7 @@ fn diluted(facts: &Facts, sour: &Weighed, part: f64, gas: &Gas) -> Option<Remedy
     let line = formula
         .lines
         .iter_mut()
-        .find(|line| line.line == sour.line)?;
+        .find(|line| (line.line, line.part) == (sour.line, sour.part))?;
     line.grams = Estimate::exact(Mass::grams(kept));
     let water_line = Weighed {
         ingredient: by_key("water")?,
@@ -180,6 +180,7 @@ fn diluted(facts: &Facts, sour: &Weighed, part: f64, gas: &Gas) -> Option<Remedy
             .chain([
                 Edit::Weigh {
                     line: sour.line,
+                    part: sour.part,
                     grams: kept,
                 },
                 Edit::AddAfter {
@@ -203,6 +204,7 @@ fn soda_for_powder(facts: &Facts, plan: &Plan, gas: &Gas) -> Option<Remedy> {
     let mut edits = vec![match soda {
         Some(line) => Edit::Weigh {
             line: line.line,
+            part: line.part,
             grams: total,
         },
         None => Edit::AddAfter {
@@ -218,6 +220,7 @@ fn soda_for_powder(facts: &Facts, plan: &Plan, gas: &Gas) -> Option<Remedy> {
     {
         edits.push(Edit::Weigh {
             line: line.line,
+            part: line.part,
             grams: left,
         });
         label.push_str(&format!(" and {}", in_spoons(left, TEASPOON, POWDER)));

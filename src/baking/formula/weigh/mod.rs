@@ -19,23 +19,27 @@ pub fn weigh(recipe: &Recipe, habits: &Habits) -> Formula {
         let Role::Ingredient(reading) = &line.role else {
             continue;
         };
-        match weigh_line(reading, habits) {
-            Ok(found) => formula.lines.push(Weighed {
-                line: line.number,
-                ingredient: found.ingredient,
-                grams: found.grams,
-                how: found.how,
-                place: place(reading),
-                in_pieces: in_pieces(found.ingredient, reading.form),
-                doubts: found.doubts,
-            }),
-            Err(NoWeight { why, missed }) => formula.unweighed.push(Unweighed {
-                line: line.number,
-                ingredient: reading.ingredient.taken(),
-                place: place(reading),
-                why,
-                missed,
-            }),
+        for (part, reading) in reading.all().enumerate() {
+            match weigh_line(reading, habits) {
+                Ok(found) => formula.lines.push(Weighed {
+                    line: line.number,
+                    part,
+                    ingredient: found.ingredient,
+                    grams: found.grams,
+                    how: found.how,
+                    place: place(reading),
+                    in_pieces: in_pieces(found.ingredient, reading.form),
+                    doubts: found.doubts,
+                }),
+                Err(NoWeight { why, missed }) => formula.unweighed.push(Unweighed {
+                    line: line.number,
+                    part,
+                    ingredient: reading.ingredient.taken(),
+                    place: place(reading),
+                    why,
+                    missed,
+                }),
+            }
         }
     }
     formula

@@ -21,7 +21,15 @@ pub fn one_of(
         .unwrap_or(right.len());
     let right_head = &right[..shared_until];
     if !left.is_empty() {
+        // "Molasses or brown sugar" is no molasses sugar: most heads are only shared by what is no thing of its own.
+        let stands_alone = index.whole(left, larder).is_some();
         for from in 1..right_head.len() {
+            let is_shared = right_head
+                .last()
+                .is_some_and(|head| words::is_shared_head(head));
+            if stands_alone && !is_shared {
+                break;
+            }
             let mut whole = index.undescribed(left);
             whole.extend_from_slice(&right_head[from..]);
             if let Some(matched) = index.whole(&whole, larder) {

@@ -72,7 +72,7 @@ pub fn near<'a>(word: &str, known: &'a Spellings) -> Vec<&'a str> {
 }
 
 /// How many letters were dropped, added, changed or swapped with their neighbour.
-fn slips(one: &[u8], two: &[u8]) -> usize {
+pub fn slips(one: &[u8], two: &[u8]) -> usize {
     let width = two.len() + 1;
     let mut before_last = vec![0; width];
     let mut last: Vec<usize> = (0..width).collect();

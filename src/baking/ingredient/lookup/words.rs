@@ -148,6 +148,32 @@ fn push_spelt(out: &mut Vec<String>, word: &str) {
     out.extend(spelt.split(' ').map(str::to_owned));
 }
 
+/// Heads that two names share: "almond or vanilla extract", "lemon or orange zest".
+pub fn is_shared_head(word: &str) -> bool {
+    matches!(
+        word,
+        "extract"
+            | "essence"
+            | "flavouring"
+            | "oil"
+            | "zest"
+            | "rind"
+            | "peel"
+            | "juice"
+            | "milk"
+            | "flour"
+            | "butter"
+            | "yogurt"
+            | "cream"
+            | "vinegar"
+            | "liqueur"
+            | "jam"
+            | "seed"
+            | "puree"
+            | "meal"
+    )
+}
+
 /// Whether a word parts one ingredient from another that may take its place.
 pub fn is_or(word: &str) -> bool {
     word == "or"
