@@ -201,12 +201,16 @@ const ALLERGENS: &[(&str, &str)] = &[
     ("egg", "Egg"),
     ("soya", "Soya"),
     ("tree_nuts", "TreeNuts"),
+    ("pine_nuts", "PineNuts"),
     ("peanut", "Peanut"),
     ("sesame", "Sesame"),
     ("sulphites", "Sulphites"),
     ("mustard", "Mustard"),
     ("lupin", "Lupin"),
     ("celery", "Celery"),
+    ("fish", "Fish"),
+    ("crustaceans", "Crustaceans"),
+    ("molluscs", "Molluscs"),
 ];
 
 const CONFIDENCES: &[(&str, &str)] = &[

@@ -261,10 +261,10 @@ fn weights_rise_from_low_to_high_and_are_dense_as_foods_are() {
         for row in &ingredient.fillings {
             let w = &row.weight;
             assert!(w.low <= w.mean && w.mean <= w.high, "{key}");
-            // Puffed cereals weigh 0.06 g/mL, syrups 1.45, salt and acids not above 1.3.
+            // Popcorn weighs 0.034 g/mL, puffed cereals 0.06, syrups 1.45, salt and acids not above 1.3.
             let density = w.mean.to_grams() / volume(row.measure);
             assert!(
-                (0.05..1.5).contains(&density),
+                (0.03..1.5).contains(&density),
                 "{key} {:?}: {density:.2} g/mL",
                 row.measure
             );
@@ -769,5 +769,67 @@ fn allergens_and_plant_origin_agree() {
         "baking_powder",
     ] {
         assert_eq!(ingredient(key).plant_based, Some(true), "{key}");
+    }
+}
+
+/// Each law's list, typed by hand: 21 USC 321(qq) with 21 CFR 101.100(a)(4); Regulation 1169/2011, annex II; Food Standards
+/// Code, schedule 9; Food and Drug Regulations B.01.010.1. All from memory.
+#[test]
+fn each_law_names_its_own_allergens() {
+    use batterwright::baking::ingredient::{Allergen, Law};
+    let us = "wheat, milk, eggs, soybeans, tree nuts, peanuts, sesame, sulfites, fish, crustacean shellfish";
+    let eu_uk = "cereals containing gluten, milk, eggs, soybeans, nuts, peanuts, sesame seeds, \
+                 sulphur dioxide and sulphites, mustard, lupin, celery, fish, crustaceans, molluscs";
+    let au_nz = "wheat, gluten, milk, egg, soy, tree nuts, pine nut, peanut, sesame, sulphites, lupin, fish, \
+                 crustacean, mollusc";
+    let ca = "wheat, gluten, milk, eggs, soy, tree nuts, peanuts, sesame, sulphites, mustard, fish, crustaceans, molluscs";
+    for (region, law, list) in [
+        (Region::Us, Law::Us, us),
+        (Region::Uk, Law::EuUk, eu_uk),
+        (Region::Au, Law::AuNz, au_nz),
+        (Region::Nz, Law::AuNz, au_nz),
+        (Region::Ca, Law::Ca, ca),
+    ] {
+        assert_eq!(Law::of(region), law);
+        let mut named: Vec<&str> = Allergen::ALL
+            .into_iter()
+            .filter_map(|allergen| allergen.named_by(law))
+            .flat_map(|words| words.split(", "))
+            .collect();
+        let mut once = std::collections::HashSet::new();
+        named.retain(|word| once.insert(*word));
+        assert_eq!(named.join(", "), list, "{}", law.words());
+        assert!(law.source().is_some(), "{} has no source", law.words());
+    }
+    // What one law asks for and another doesn't.
+    assert_eq!(Allergen::Lupin.named_by(Law::Us), None);
+    assert_eq!(Allergen::Gluten.named_by(Law::Us), None);
+    assert_eq!(Allergen::PineNuts.named_by(Law::EuUk), None);
+    assert_eq!(Allergen::Mustard.named_by(Law::AuNz), None);
+    assert_eq!(Allergen::Celery.named_by(Law::Ca), None);
+}
+
+#[test]
+fn allergens_stand_in_the_rows_that_bring_them() {
+    use batterwright::baking::ingredient::Allergen::{self, *};
+    let holds: [(&str, &[Allergen]); 14] = [
+        ("oats", &[Gluten]),
+        ("rye_flour", &[Gluten]),
+        ("marzipan", &[TreeNuts]),
+        ("pine_nuts", &[PineNuts]),
+        ("malted_milk_powder", &[Wheat, Gluten, Milk]),
+        ("soy_lecithin", &[Soya]),
+        ("soy_protein_isolate", &[Soya]),
+        ("royal_icing_sugar", &[Egg]),
+        ("suet", &[Wheat]),
+        ("wheat_starch", &[Wheat]),
+        ("dried_apricots", &[Sulphites]),
+        // None of the four laws counts these among nuts.
+        ("coconut_milk", &[]),
+        ("chestnuts", &[]),
+        ("tigernut_flour", &[]),
+    ];
+    for (key, allergens) in holds {
+        assert_eq!(ingredient(key).allergens, allergens, "{key}");
     }
 }

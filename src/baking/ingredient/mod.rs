@@ -16,7 +16,7 @@ mod piece;
 mod unpack;
 
 pub use acidity::{Acidity, Buffer, OrganicAcids, Titratable};
-pub use allergen::Allergen;
+pub use allergen::{Allergen, Law};
 pub use composition::Composition;
 pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
 pub use group::{FlourBasis, Group};
