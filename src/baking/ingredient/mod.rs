@@ -6,11 +6,13 @@
 
 mod acidity;
 mod allergen;
+pub mod card;
 mod composition;
 mod filling;
 mod group;
 mod leavening;
 pub mod lookup;
+pub mod own;
 mod piece;
 mod unpack;
 
