@@ -2,6 +2,8 @@
 
 use batterwright::baking::demo::DEMOS;
 use batterwright::baking::ingredient::all;
+use batterwright::baking::ingredient::card::card;
+use batterwright::baking::ingredient::own::{LabelStyle, OwnEntry, OwnField, Weighing};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::worksheet::{
     Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
@@ -129,8 +131,67 @@ fn pieces() -> impl Strategy<Value = String> {
     .prop_map(|pieces| pieces.join(" "))
 }
 
+/// What people type into a field of figures, and what they don't.
+fn typed() -> impl Strategy<Value = String> {
+    prop_oneof![
+        4 => (0.0..100.0f64).prop_map(|figure| format!("{figure:.1}")),
+        1 => Just(String::new()),
+        1 => "[-<]?[0-9]{1,3}[.,]?[0-9]{0,3} ?(g|mg)?",
+        1 => any::<String>(),
+    ]
+}
+
+/// The fields of a packet and a scale, in the order in which the law below fills them.
+const OWN_FIELDS: [OwnField; 15] = [
+    OwnField::Name,
+    OwnField::Fat,
+    OwnField::Carbohydrate,
+    OwnField::Sugars,
+    OwnField::Fibre,
+    OwnField::Protein,
+    OwnField::Salt,
+    OwnField::Sodium,
+    OwnField::Water,
+    OwnField::Alcohol,
+    OwnField::Weighing(0, 0),
+    OwnField::Weighing(0, 1),
+    OwnField::Weighing(0, 2),
+    OwnField::Piece,
+    OwnField::Ph,
+];
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn any_packet_makes_an_ingredient_of_at_most_a_whole(
+        texts in prop::collection::vec(typed(), OWN_FIELDS.len()),
+        within in any::<bool>(),
+        like in 0..2 * all().len(),
+    ) {
+        let mut entry = OwnEntry { weighings: vec![Weighing::default()], ..OwnEntry::default() };
+        entry.like = all().get(like).map(|like| like.key.into());
+        entry.label.style = if within { LabelStyle::FibreWithin } else { LabelStyle::FibreBeside };
+        for (field, text) in OWN_FIELDS.into_iter().zip(&texts) {
+            text.clone_into(entry.field(field).expect("a field that is there"));
+        }
+        let made = entry.ingredient();
+        let held = &made.composition;
+        let parts = [held.water, held.protein, held.fat, held.carbohydrate, held.alcohol];
+        let percents = |share: Option<batterwright::baking::quantity::Share>| share.map_or(0.0, |share| share.to_percent());
+        let sum: f64 = parts.into_iter().map(percents).sum();
+        prop_assert!((0.0..101.6).contains(&sum), "{entry:?} {sum}");
+        for share in parts.into_iter().chain([held.sugars, held.starch, held.fibre, held.sodium]) {
+            prop_assert!((0.0..=101.6).contains(&percents(share)), "{entry:?}");
+        }
+        for row in &made.fillings {
+            let weight = row.weight;
+            prop_assert!(weight.low.to_grams() >= 0.0 && weight.low <= weight.mean && weight.mean <= weight.high, "{entry:?}");
+        }
+        for group in card(made).groups {
+            prop_assert!(group.rows.iter().all(|row| !row.value.contains("NaN")), "{entry:?}");
+        }
+    }
 
     #[test]
     fn any_text_gives_a_worksheet(text in any::<String>()) {

@@ -1,6 +1,7 @@
 //! Records that are kept: what was written loads, what is damaged or newer is refused with a reason.
 
-use batterwright::baking::ingredient::{PieceSize, Region};
+use batterwright::baking::ingredient::own::{OwnEntry, OwnField, OwnRecord, OwnWord};
+use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{KeptRecipe, SavedTrouble, from_text, to_text};
@@ -28,6 +29,39 @@ fn kept() -> KeptRecipe {
     }
 }
 
+/// An invented packet and an invented word.
+fn larder() -> OwnRecord {
+    let mut entry = OwnEntry {
+        name: "hazel block".into(),
+        also_called: "nut block".into(),
+        like: Some("margarine".into()),
+        allergens: vec![Allergen::TreeNuts],
+        plant_based: Some(true),
+        weighings: vec![Default::default()],
+        ..OwnEntry::default()
+    };
+    for (field, text) in [
+        (OwnField::Fat, "70"),
+        (OwnField::Protein, "a trace"),
+        (OwnField::Weighing(0, 1), "218"),
+    ] {
+        text.clone_into(entry.field(field).expect("a field that is there"));
+    }
+    let mut record = OwnRecord::default();
+    let key = record.add(entry);
+    record.words = vec![
+        OwnWord {
+            words: "plant block".into(),
+            key: Some(key),
+        },
+        OwnWord {
+            words: "for the stall".into(),
+            key: None,
+        },
+    ];
+    record
+}
+
 #[test]
 fn what_was_written_loads_again() {
     let text = to_text(&kept()).expect("a finite record");
@@ -40,6 +74,8 @@ fn what_was_written_loads_again() {
     };
     let text = to_text(&settings).expect("a finite record");
     assert_eq!(from_text::<Settings>(&text), Ok(settings));
+    let text = to_text(&larder()).expect("a finite record");
+    assert_eq!(from_text::<OwnRecord>(&text), Ok(larder()));
 }
 
 /// One file for each version that was ever written, kept as it was written.
@@ -52,6 +88,8 @@ fn every_past_version_still_loads() {
         from_text::<Settings>(first).map(|settings| settings.region),
         Ok(Region::Uk)
     );
+    let first = include_str!("saved/larder-1.json");
+    assert_eq!(from_text::<OwnRecord>(first), Ok(larder()));
 }
 
 #[test]

@@ -9,6 +9,7 @@ use batterwright::baking::ingredient::{
     SpoonOrCup, Titratable, aliases, all, by_key,
 };
 use batterwright::baking::quantity::{Mass, Share, Volume};
+use batterwright::baking::recipe::VolumeUnit;
 use batterwright::baking::source::{self, Cited, Confidence};
 
 #[track_caller]
@@ -59,6 +60,24 @@ fn volume(measure: SpoonOrCup) -> f64 {
         SpoonOrCup::Cup => cup,
         SpoonOrCup::Tablespoon => cup / 16.0,
         SpoonOrCup::Teaspoon => cup / 48.0,
+    }
+}
+
+/// The sizes stand twice, once for reading recipes and once for weighing a measure of one's own.
+#[test]
+fn measures_have_the_sizes_that_recipes_are_read_with() {
+    for region in Region::ALL {
+        for (measure, unit) in [
+            (SpoonOrCup::Cup, VolumeUnit::Cup),
+            (SpoonOrCup::Tablespoon, VolumeUnit::Tablespoon),
+            (SpoonOrCup::Teaspoon, VolumeUnit::Teaspoon),
+        ] {
+            let (ours, theirs) = (measure.volume_in(region), unit.volume(region));
+            assert!(
+                (ours / theirs - 1.0).abs() < 1e-12,
+                "{measure:?} {region:?}"
+            );
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 //! A record says its format and version first. A corrupt or newer record is never guessed at and
 //! never overwritten: reading it gives a [`SavedTrouble`], and the caller sets the text aside.
 
+use super::ingredient::own::OwnRecord;
 use super::worksheet::{Inputs, Settings};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -37,6 +38,11 @@ impl Record for KeptRecipe {
 
 impl Record for Settings {
     const FORMAT: &'static str = "batterwright settings";
+    const VERSION: u32 = 1;
+}
+
+impl Record for OwnRecord {
+    const FORMAT: &'static str = "batterwright larder";
     const VERSION: u32 = 1;
 }
 

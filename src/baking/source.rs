@@ -26,6 +26,8 @@ pub enum Confidence {
     Practice,
     /// From memory; the source named is where it is likely to stand.
     Memory,
+    /// The baker's own, from a packet or a scale. No row of the tables has it.
+    Own,
 }
 
 impl Confidence {
@@ -36,6 +38,7 @@ impl Confidence {
             Self::Derived => "worked out from published figures",
             Self::Practice => "common practice, no source",
             Self::Memory => "from memory",
+            Self::Own => "your own",
         }
     }
 }
@@ -47,6 +50,13 @@ pub struct Cited {
     pub source: &'static Source,
     /// How the figure came to stand in the table.
     pub confidence: Confidence,
+}
+
+impl Cited {
+    /// A source and its trust, in words.
+    pub fn words(self) -> String {
+        format!("{} ({})", self.source.citation, self.confidence.words())
+    }
 }
 
 /// Every source, in the order of their keys.

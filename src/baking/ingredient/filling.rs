@@ -1,5 +1,6 @@
 //! What a level cup or spoon weighs.
 
+use super::Region;
 use crate::baking::estimate::Estimate;
 use crate::baking::quantity::{Mass, Volume};
 use crate::baking::source::Cited;
@@ -22,9 +23,11 @@ pub struct FillingWeight {
 }
 
 /// The US measure that a weight is given for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum SpoonOrCup {
     /// 236.588 mL.
+    #[default]
     Cup,
     /// 14.787 mL.
     Tablespoon,
@@ -83,12 +86,26 @@ pub enum Form {
 }
 
 impl SpoonOrCup {
+    /// Every measure, in the order shown.
+    pub const ALL: [Self; 3] = [Self::Cup, Self::Tablespoon, Self::Teaspoon];
+
     /// The size of the measure: US customary, exact (NIST Handbook 44, appendix C).
     pub fn volume(self) -> Volume {
         match self {
             Self::Cup => Volume::US_CUP,
             Self::Tablespoon => Volume::US_CUP / 16.0,
             Self::Teaspoon => Volume::US_CUP / 48.0,
+        }
+    }
+
+    /// Its size in a country, as recipes are read (`recipe::VolumeUnit` has the sources, a test that both agree).
+    pub fn volume_in(self, region: Region) -> Volume {
+        match (self, region) {
+            (_, Region::Us) => self.volume(),
+            (Self::Cup, _) => Volume::millilitres(250.0),
+            (Self::Tablespoon, Region::Au) => Volume::millilitres(20.0),
+            (Self::Tablespoon, _) => Volume::millilitres(15.0),
+            (Self::Teaspoon, _) => Volume::millilitres(5.0),
         }
     }
 
@@ -103,6 +120,9 @@ impl SpoonOrCup {
 }
 
 impl Filling {
+    /// Every way of filling, in the order shown.
+    pub const ALL: [Self; 3] = [Self::Dipped, Self::Spooned, Self::Sifted];
+
     /// The way of filling in a sentence.
     pub fn words(self) -> &'static str {
         match self {
@@ -114,6 +134,26 @@ impl Filling {
 }
 
 impl Form {
+    /// Every form, in the order shown.
+    pub const ALL: [Self; 16] = [
+        Self::Melted,
+        Self::Packed,
+        Self::Loose,
+        Self::Chopped,
+        Self::Sliced,
+        Self::Cubed,
+        Self::Slivered,
+        Self::Whole,
+        Self::Halved,
+        Self::Mashed,
+        Self::Pureed,
+        Self::Grated,
+        Self::Ground,
+        Self::Whipped,
+        Self::Crushed,
+        Self::Chips,
+    ];
+
     /// The form in a sentence.
     pub fn words(self) -> &'static str {
         match self {

@@ -53,6 +53,42 @@ pub enum Group {
     Jam,
     /// Water, wine, spirits.
     Drink,
+    /// A baker's own, of which nobody said what it is like. No row of the tables has it.
+    Own,
+}
+
+impl Group {
+    /// The family on the page.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Flour => "Flours and meals",
+            Self::Starch => "Starches",
+            Self::Grain => "Grains and flakes",
+            Self::Sugar => "Sugars",
+            Self::Syrup => "Syrups and honey",
+            Self::Fat => "Solid fats",
+            Self::Oil => "Oils",
+            Self::Dairy => "Milk and what is made of it",
+            Self::PlantDairy => "Plant milks and what is made of them",
+            Self::Egg => "Eggs and what replaces them",
+            Self::Leavener => "Leavening",
+            Self::Juice => "Juices",
+            Self::Acid => "Vinegars and sour salts",
+            Self::Fruit => "Fruit",
+            Self::DriedFruit => "Dried and candied fruit",
+            Self::Vegetable => "Vegetables",
+            Self::Cocoa => "Cocoa powders",
+            Self::Chocolate => "Chocolate",
+            Self::Nut => "Nuts and nut pastes",
+            Self::Seed => "Seeds",
+            Self::Flavour => "Flavourings",
+            Self::Spice => "Spices",
+            Self::Thickener => "Gums and setting agents",
+            Self::Jam => "Jams and marmalades",
+            Self::Drink => "Water, wine and spirits",
+            Self::Own => "Your own",
+        }
+    }
 }
 
 /// Whether an ingredient counts as flour, the 100 of baker's percentages.

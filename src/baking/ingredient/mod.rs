@@ -6,12 +6,14 @@
 
 mod acidity;
 mod allergen;
+pub mod card;
 mod composition;
 mod filling;
 mod group;
 mod larder;
 mod leavening;
 pub mod lookup;
+pub mod own;
 mod piece;
 mod unpack;
 

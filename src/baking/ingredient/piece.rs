@@ -95,6 +95,22 @@ pub enum Region {
     Ca,
 }
 
+impl Region {
+    /// Every country, in the order shown.
+    pub const ALL: [Self; 5] = [Self::Us, Self::Uk, Self::Au, Self::Nz, Self::Ca];
+
+    /// The country on the page.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Us => "United States",
+            Self::Uk => "United Kingdom and Ireland",
+            Self::Au => "Australia",
+            Self::Nz => "New Zealand",
+            Self::Ca => "Canada",
+        }
+    }
+}
+
 impl Piece {
     /// The piece in a sentence.
     pub fn words(self) -> &'static str {

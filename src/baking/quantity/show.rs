@@ -40,6 +40,18 @@ pub fn percent(share: Share) -> String {
     }
 }
 
+/// Grams in 100 g of something, in tenths throughout so that figures below one another line up; less than that in
+/// hundredths.
+pub fn of_100_grams(grams: f64) -> String {
+    let decimals = if grams > 0.0 && grams < 0.05 { 2 } else { 1 };
+    format!("{} g", fixed(grams, decimals))
+}
+
+/// Small grams in milligrams: tenths below 10, whole numbers from there.
+pub fn milligrams(grams: f64) -> String {
+    format!("{} mg", milliequivalents(grams * 1000.0))
+}
+
 /// Milliequivalents: tenths below 10, whole numbers from there.
 pub fn milliequivalents(value: f64) -> String {
     if value.abs() < 9.95 {

@@ -1,0 +1,273 @@
+//! All that a baker has taught us: own ingredients, and words of recipes that mean one of the larder.
+
+use super::OwnEntry;
+use serde::{Deserialize, Serialize};
+
+/// What stands before the number of a key.
+const KEY: &str = "own/";
+
+/// Words of a line that the baker taught us.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct OwnWord {
+    /// The words as they stood in the line.
+    pub words: String,
+    /// The key of the ingredient that they mean, own or of the tables; `None` where they name no ingredient.
+    pub key: Option<String>,
+}
+
+/// Everything of a baker's own, as it is kept.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct OwnRecord {
+    /// Own ingredients, in the order in which they were made.
+    pub entries: Vec<OwnEntry>,
+    /// Taught words.
+    pub words: Vec<OwnWord>,
+    /// The highest number ever given as a key, so that none is given again.
+    pub given: u32,
+}
+
+/// What came in with a file.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Merged {
+    /// Ingredients that came in.
+    pub entries: usize,
+    /// Of these, the ones that got a new number, since another ingredient had theirs.
+    pub renumbered: usize,
+    /// Taught words that came in.
+    pub words: usize,
+    /// Ingredients and words that were here already, just so.
+    pub there: usize,
+    /// Words that were taught otherwise here, which stays.
+    pub otherwise: usize,
+}
+
+impl OwnRecord {
+    /// Whether nothing is in it.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty() && self.words.is_empty()
+    }
+
+    /// The entry of that key.
+    pub fn entry(&self, key: &str) -> Option<&OwnEntry> {
+        self.entries.iter().find(|entry| entry.key == key)
+    }
+
+    /// Adds an entry under a fresh key, which is given back.
+    pub fn add(&mut self, entry: OwnEntry) -> String {
+        self.given = self.given().saturating_add(1);
+        let key = format!("{KEY}{}", self.given);
+        self.entries.push(OwnEntry {
+            key: key.clone(),
+            ..entry
+        });
+        key
+    }
+
+    /// The highest number given so far, by the count and by the entries, should the two differ.
+    fn given(&self) -> u32 {
+        let numbers = self.entries.iter().filter_map(|entry| number(&entry.key));
+        numbers.fold(self.given, u32::max)
+    }
+
+    /// Takes in what another record holds. An entry that is here already is skipped, under whatever key; one whose key
+    /// another has gets a fresh one, and the words that mean it follow. Words that are taught here stay as they are.
+    pub fn merge(&mut self, other: Self) -> Merged {
+        let mut merged = Merged::default();
+        // Keys of theirs that are another here.
+        let mut moved: Vec<(String, String)> = Vec::new();
+        let before = self.given();
+        // Fresh keys lie behind all of theirs, so that one that moves takes no other's place.
+        self.given = before.max(other.given());
+        for entry in other.entries {
+            let theirs = entry.key.clone();
+            let same = |ours: &&OwnEntry| {
+                **ours
+                    == OwnEntry {
+                        key: ours.key.clone(),
+                        ..entry.clone()
+                    }
+            };
+            let here = if let Some(ours) = self.entries.iter().find(same) {
+                merged.there += 1;
+                ours.key.clone()
+            } else {
+                merged.entries += 1;
+                match number(&theirs) {
+                    // A lower number was given here once, and words may still mean what had it.
+                    Some(number) if number > before && self.entry(&theirs).is_none() => {
+                        self.entries.push(entry);
+                        theirs.clone()
+                    }
+                    _ => {
+                        merged.renumbered += 1;
+                        self.add(entry)
+                    }
+                }
+            };
+            if here != theirs {
+                moved.push((theirs, here));
+            }
+        }
+        for mut word in other.words {
+            if let Some((_, here)) = moved
+                .iter()
+                .find(|(theirs, _)| Some(theirs) == word.key.as_ref())
+            {
+                word.key = Some(here.clone());
+            }
+            match self.words.iter().find(|ours| ours.words == word.words) {
+                Some(ours) if ours.key == word.key => merged.there += 1,
+                Some(_) => merged.otherwise += 1,
+                None => {
+                    merged.words += 1;
+                    self.words.push(word);
+                }
+            }
+        }
+        merged
+    }
+}
+
+impl Merged {
+    /// What came in, as a sentence.
+    pub fn sentence(&self) -> String {
+        let came = match (self.entries, self.words) {
+            (0, 0) => "Nothing new came in".to_owned(),
+            (entries, 0) => format!("{} came in", ingredients(entries)),
+            (0, words) => format!("{} came in", taught(words)),
+            (entries, words) => format!("{} and {} came in", ingredients(entries), taught(words)),
+        };
+        let mut said = vec![came];
+        if self.renumbered > 0 {
+            said.push(format!(
+                "{} got a new number, for another has the old one",
+                self.renumbered
+            ));
+        }
+        if self.there > 0 {
+            said.push(format!("{} were here already", self.there));
+        }
+        if self.otherwise > 0 {
+            said.push(format!(
+                "{} are taught otherwise here, which stays",
+                taught(self.otherwise)
+            ));
+        }
+        said.join("; ") + "."
+    }
+}
+
+fn ingredients(count: usize) -> String {
+    match count {
+        1 => "1 ingredient".into(),
+        count => format!("{count} ingredients"),
+    }
+}
+
+fn taught(count: usize) -> String {
+    match count {
+        1 => "1 taught word".into(),
+        count => format!("{count} taught words"),
+    }
+}
+
+fn number(key: &str) -> Option<u32> {
+    key.strip_prefix(KEY)?.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn named(name: &str) -> OwnEntry {
+        OwnEntry {
+            name: name.into(),
+            ..OwnEntry::default()
+        }
+    }
+
+    fn word(words: &str, key: &str) -> OwnWord {
+        OwnWord {
+            words: words.into(),
+            key: Some(key.into()),
+        }
+    }
+
+    #[test]
+    fn a_key_is_never_given_twice() {
+        let mut record = OwnRecord::default();
+        assert_eq!(record.add(named("hazel block")), "own/1");
+        assert_eq!(record.add(named("plum spread")), "own/2");
+        record.entries.pop();
+        assert_eq!(record.add(named("rye malt")), "own/3");
+    }
+
+    #[test]
+    fn a_record_merged_twice_adds_nothing_the_second_time() {
+        let mut ours = OwnRecord::default();
+        ours.add(named("hazel block"));
+        let mut theirs = OwnRecord::default();
+        theirs.add(named("plum spread"));
+        theirs.add(named("rye malt"));
+        theirs.words = vec![
+            word("plum stuff", "own/1"),
+            word("malt", "own/2"),
+            word("ap", "plain_flour"),
+        ];
+        let first = ours.merge(theirs.clone());
+        assert_eq!(
+            first,
+            Merged {
+                entries: 2,
+                renumbered: 1,
+                words: 3,
+                ..Merged::default()
+            }
+        );
+        let keys: Vec<_> = ours
+            .entries
+            .iter()
+            .map(|entry| entry.key.as_str())
+            .collect();
+        assert_eq!(keys, ["own/1", "own/3", "own/2"]);
+        let plum = ours
+            .entries
+            .iter()
+            .find(|entry| entry.name == "plum spread");
+        assert_eq!(ours.words[0].key.as_ref(), plum.map(|entry| &entry.key));
+        let malt = ours.entries.iter().find(|entry| entry.name == "rye malt");
+        assert_eq!(ours.words[1].key.as_ref(), malt.map(|entry| &entry.key));
+        assert_eq!(ours.words[2].key.as_deref(), Some("plain_flour"));
+
+        let before = ours.clone();
+        let second = ours.merge(theirs);
+        assert_eq!(
+            second,
+            Merged {
+                there: 5,
+                ..Merged::default()
+            }
+        );
+        assert_eq!(ours, before);
+        assert_eq!(
+            second.sentence(),
+            "Nothing new came in; 5 were here already."
+        );
+    }
+
+    #[test]
+    fn words_taught_here_stay() {
+        let mut ours = OwnRecord {
+            words: vec![word("plant block", "butter")],
+            ..OwnRecord::default()
+        };
+        let merged = ours.merge(OwnRecord {
+            words: vec![word("plant block", "margarine")],
+            ..OwnRecord::default()
+        });
+        assert_eq!(merged.otherwise, 1);
+        assert_eq!(ours.words[0].key.as_deref(), Some("butter"));
+    }
+}
