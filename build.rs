@@ -890,6 +890,9 @@ fn composition_cells(row: &Row) -> Cells {
     cells
 }
 
+/// What stands in the place of a region where a name has another meaning that is to be offered.
+const SECOND_MEANING: &str = "also";
+
 /// The names of each food, a regional one with its region's place after an at sign.
 fn names_by_food(table: &Table, larder: &Larder) -> BTreeMap<usize, Vec<String>> {
     let mut names: BTreeMap<usize, Vec<String>> = BTreeMap::new();
@@ -905,6 +908,11 @@ fn names_by_food(table: &Table, larder: &Larder) -> BTreeMap<usize, Vec<String>>
             row.fault(&format!(
                 "name `{name}` is not lower case words with one space between them"
             ));
+        }
+        // A second meaning is offered everywhere beside the first, and is marked by an at sign alone.
+        if region == SECOND_MEANING {
+            names.entry(food).or_default().push(format!("{name}@"));
+            continue;
         }
         // An empty region is every region.
         let regions: Vec<&str> = match region {

@@ -117,8 +117,8 @@ fn role_word(role: &Role) -> String {
         Role::Heading(Section::Beside) => "heading beside".to_owned(),
         Role::Heading(Section::Method) => "heading method".to_owned(),
         Role::Heading(Section::Notes) => "heading notes".to_owned(),
-        Role::Method(_) => "method".to_owned(),
-        Role::Note(_) => "note".to_owned(),
+        Role::Method => "method".to_owned(),
+        Role::Note => "note".to_owned(),
         Role::Unread(_) => "unread".to_owned(),
         Role::Ingredient(reading) => {
             let key = reading
@@ -195,13 +195,9 @@ fn pans_ovens_and_yields_are_picked_out() {
         Larder::of(Region::Us),
         &[],
     );
-    let Role::Note(note) = &recipe.lines[1].role else {
-        panic!("{:?}", recipe.lines[1].role)
-    };
+    let note = &recipe.lines[1].mentions;
     assert_eq!(note.makes.as_deref(), Some("12 slices"));
-    let Role::Method(step) = &recipe.lines[5].role else {
-        panic!("{:?}", recipe.lines[5].role)
-    };
+    let step = &recipe.lines[5].mentions;
     assert_eq!((step.ovens.len(), step.pans.len()), (1, 1));
     assert!((step.ovens[0].to_fahrenheit() - 350.0).abs() < 1e-9);
 }

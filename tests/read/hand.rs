@@ -8,7 +8,7 @@ use batterwright::baking::formula::{Habits, weigh};
 use batterwright::baking::ingredient::{Filling, Form, Piece, PieceSize, Region, by_key};
 use batterwright::baking::quantity::Mass;
 use batterwright::baking::recipe::{
-    Amount, Aside, Level, Line, Match, Reading, Recipe, Role, Section, Unit, VolumeUnit,
+    Amount, Aside, Level, Line, Match, Mentions, Reading, Recipe, Role, Section, Unit, VolumeUnit,
 };
 
 /// One line with its reading.
@@ -349,6 +349,7 @@ fn grams(role: &Role, region: Region) -> Option<f64> {
             number: 1,
             text: String::new(),
             role: role.clone(),
+            mentions: Mentions::default(),
         }],
     };
     let habits = Habits {
@@ -372,7 +373,10 @@ pub fn silently_wrong(role: &Role, hand: &Hand) -> f64 {
     let Role::Ingredient(reading) = role else {
         return 0.0;
     };
-    if reading.all().any(|part| !part.doubts.is_empty()) {
+    let faults = differences(role, hand);
+    if faults.reading.is_empty() && faults.said.is_empty()
+        || reading.all().any(|part| !part.doubts.is_empty())
+    {
         return 0.0;
     }
     let mut parts = hand.parts.iter().map(|part| Reading {

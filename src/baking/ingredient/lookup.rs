@@ -95,6 +95,17 @@ pub fn search(name: &str, larder: Larder<'_>) -> Found {
     if let Some(ingredient) = found.matched.taken() {
         found.doubts.extend(words::diet_doubt(&plain, ingredient));
     }
+    if let Match::OneOf(several) = &found.matched
+        && !plain.iter().any(|word| words::is_or(word))
+        && let [first, others @ ..] = several.as_slice()
+    {
+        let others: Vec<&str> = others.iter().map(|other| other.name).collect();
+        found.doubts.push(format!(
+            "The words may mean {} or {}; the first is taken.",
+            first.name,
+            others.join(" or ")
+        ));
+    }
     found
 }
 
@@ -124,9 +135,8 @@ fn parts(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
     }
     if let Some(at) = plain.iter().position(|word| word == "and")
         && at > 0
-        && at + 1 < plain.len()
-        && !index.is_describing(&plain[at - 1])
-        && !index.is_describing(&plain[at + 1])
+        && !only_describe(index, &plain[..at])
+        && !only_describe(index, &plain[at + 1..])
     {
         return both(index, &plain[..at], &plain[at + 1..], larder);
     }
@@ -145,6 +155,11 @@ fn parts(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
     } else {
         found
     }
+}
+
+/// Whether words name nothing: "large and ripe", "chopped and toasted".
+fn only_describe(index: &Index, words: &[String]) -> bool {
+    words.iter().all(|word| index.is_describing(word))
 }
 
 /// "Juice of lemon" is lemon juice.

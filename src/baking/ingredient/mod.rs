@@ -68,6 +68,8 @@ pub struct Alias {
     pub index: usize,
     /// Where the name has this meaning; `None` everywhere.
     pub region: Option<Region>,
+    /// Whether it is a second meaning, offered beside the first: "yeast" may be fresh.
+    pub is_second: bool,
 }
 
 /// Every ingredient, in the order of their keys.

@@ -68,6 +68,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
             .split('|')
             .filter(|name| !name.is_empty())
             .map(|name| {
+                let is_second = name.ends_with('@');
                 let (name, region) = name.split_once('@').unwrap_or((name, ""));
                 let region = region
                     .parse()
@@ -77,6 +78,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
                     name,
                     index,
                     region,
+                    is_second,
                 }
             }),
     );

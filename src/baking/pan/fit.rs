@@ -92,7 +92,8 @@ pub fn fit(
 /// The first pan that the text names, and where.
 fn named(recipe: &Recipe) -> Option<(Pan, Origin)> {
     recipe.lines.iter().find_map(|line| {
-        let (Role::Method(mentions) | Role::Note(mentions)) = &line.role else {
+        let mentions = &line.mentions;
+        let (Role::Method | Role::Note | Role::Ingredient(_)) = &line.role else {
             return None;
         };
         let mention = mentions.pans.first()?;

@@ -127,6 +127,25 @@ impl Gather {
         }
         let is_first = self.amounts.is_empty();
         let has_name = !self.name.is_empty();
+        // "Instant coffee, dissolved in 2 tbsp boiling water | 3 tsp".
+        let is_dissolved = self.tails.last().is_some_and(|tail| {
+            ["dissolved", "mixed", "soaked", "blended"].contains(&tail.as_str())
+        });
+        if is_first && is_dissolved && lead == Lead::Other && self.names_another(after, larder) {
+            let said = format!(
+                "{} {after}",
+                term.amounts
+                    .first()
+                    .map(understood::written)
+                    .unwrap_or_default()
+            );
+            self.others.push(Other {
+                text: said.clone(),
+                said,
+            });
+            self.is_set_apart = true;
+            return Joined::Here;
+        }
         if is_first {
             self.take(term);
             if lead == Lead::Minus {
@@ -173,7 +192,22 @@ impl Gather {
                 }
             }
             _ => {
-                if has_name && !self.is_own(after, larder) {
+                let is_weight_after = lead == Lead::None
+                    && term
+                        .amounts
+                        .iter()
+                        .all(|amount| matches!(amount.unit, Unit::Mass(_)))
+                    && [
+                        "once ", "when ", "after ", "in total", "weighed", "peeled", "stoned",
+                        "net",
+                    ]
+                    .iter()
+                    .any(|start| after.to_ascii_lowercase().starts_with(start));
+                if has_name && after.to_ascii_lowercase().contains("reserved") {
+                    self.is_set_apart = true;
+                } else if has_name && is_weight_after {
+                    self.dual(term, larder);
+                } else if has_name && !self.is_own(after, larder) {
                     if lead != Lead::Other || self.names_another(after, larder) {
                         return Joined::Another;
                     }
@@ -528,11 +562,12 @@ impl Gather {
                 .named_by
                 .iter()
                 .all(|word| found.named_by.contains(word));
-            if !other.doubts.is_empty() || is_own_kind && !self.says_each {
+            let is_open = matches!(other.matched, lookup::Match::OneOf(_));
+            if !other.doubts.is_empty() && !is_open || is_own_kind && !self.says_each {
                 continue;
             }
             let members = match &other.matched {
-                lookup::Match::OneOf(several) => several.clone(),
+                lookup::Match::OneOf(several) if is_choice => several.clone(),
                 matched => matched.taken().into_iter().collect(),
             };
             let named = members

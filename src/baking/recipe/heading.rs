@@ -152,6 +152,7 @@ const BESIDE: &[&str] = &[
     "jelly",
     "cream",
     "base",
+    "top",
 ];
 
 /// Words that a part's name ends with, where it is the batter or dough.

@@ -65,6 +65,18 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     if is_some && !has_amount {
         gather.amounts.push(TO_TASTE);
     }
+    let is_rate = all.first().is_some_and(|token| token.is("to"))
+        && all
+            .get(1)
+            .is_some_and(|token| token.is_any(&["every", "each"]));
+    if is_rate {
+        gather.fault = Some("It gives an amount by the measure of something else. Write the amount for this recipe.".to_owned());
+    }
+    if lower.contains("made up to") || lower.contains("topped up to") {
+        gather.doubts.push(
+            "What it is made up with is not counted. Give that a line of its own.".to_owned(),
+        );
+    }
     let says_each = all.iter().any(|token| token.is_any(&["each", "apiece"]));
     gather.says_each = says_each;
     let zest_first = part::zest_first(&lower);
@@ -89,6 +101,8 @@ fn some(tokens: &[Token], from: usize) -> (bool, usize) {
     let very = article + usize::from(is(article, &["very", "wee", "tiny"]));
     if is(very, &["little", "bit"]) && (very > 0 || is(0, &["little"]) || is(1, &["of"])) {
         (true, from + very + 1 + usize::from(is(very + 1, &["of"])))
+    } else if is(0, &["as"]) && is(1, &["much", "many"]) {
+        (true, from + 2)
     } else if is(0, &["some", "enough", "sufficient"]) {
         (true, from + 1)
     } else {
@@ -183,6 +197,10 @@ fn finish(
         .or(after);
 
     name::pieces(&mut gather.amounts, &gather.name, taken);
+    if let Some(ingredient) = taken {
+        name::glass_of_wine(&mut gather, ingredient);
+        name::spoon_of_fruit(&mut gather, ingredient);
+    }
     gather.doubts.extend(found.doubts.iter().cloned());
     if gather
         .amounts

@@ -2,6 +2,7 @@
 
 use super::heading::{self, Heading};
 use super::ingredient_line::{self, Attempt};
+use super::part::Part;
 use super::token::{self, Token};
 use super::{Match, Mentions, Section, number_words, running, tidy};
 use crate::baking::ingredient::{Larder, Region, lookup};
@@ -79,9 +80,13 @@ impl Look {
                 || number_words::denominator(first).is_some()
                 || first.is_any(&["a", "an"])
                 || first.is_mark('(')
+                || Part::of(first.lower).is_some()
         };
-        let is_running =
-            is_step && tokens.len() >= 5 || is_sentence && !tokens.first().is_some_and(may_count);
+        let wants_enough = tokens
+            .iter()
+            .any(|token| token.is_any(&["enough", "sufficient"]));
+        let is_running = is_step && tokens.len() >= 5
+            || is_sentence && !wants_enough && !tokens.first().is_some_and(may_count);
         let attempt = (is_short && !tokens.is_empty() && !is_running)
             .then(|| ingredient_line::attempt(&text, larder, Section::Batter));
         Self {
@@ -109,6 +114,15 @@ impl Look {
 
     pub fn is_empty(&self) -> bool {
         self.text.is_empty()
+    }
+
+    /// "Flour enough to make a stiff batter": as much of a known thing as is needed.
+    pub fn wants_enough(&self) -> bool {
+        self.is_known()
+            && self
+                .attempt
+                .as_ref()
+                .is_some_and(|attempt| !attempt.has_amount && !attempt.reading.amounts.is_empty())
     }
 
     /// Whether the ingredient is known, or likely.
@@ -146,6 +160,40 @@ impl Look {
             && (attempt.reading.aside.is_some()
                 || attempt.reading.doubts.is_empty()
                 || lookup::exact(&attempt.reading.name, larder).is_some())
+    }
+
+    /// "Coffee & walnut cake (20 cm, 10 slices)": the name of something baked, and figures in brackets only.
+    pub fn is_bake_with_bracket(&self) -> bool {
+        const BAKES: &[&str] = &[
+            "cake",
+            "cakes",
+            "loaf",
+            "muffins",
+            "brownies",
+            "bars",
+            "cookies",
+            "biscuits",
+            "scones",
+            "bread",
+            "squares",
+            "slice",
+            "sponge",
+            "cupcakes",
+            "traybake",
+            "gingerbread",
+            "buns",
+            "tart",
+        ];
+        let Some((name, _)) = self.text.split_once('(') else {
+            return false;
+        };
+        let last = name
+            .trim()
+            .rsplit(' ')
+            .next()
+            .unwrap_or_default()
+            .to_ascii_lowercase();
+        !name.contains(|letter: char| letter.is_ascii_digit()) && BAKES.contains(&last.as_str())
     }
 
     /// A heading, where it is not also an ingredient ("Icing sugar", "Cream").

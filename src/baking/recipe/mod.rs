@@ -24,6 +24,7 @@ mod part;
 mod phrase;
 mod role;
 mod running;
+mod running_text;
 mod scan;
 mod several;
 mod state;
@@ -66,6 +67,14 @@ pub fn read_again(
         .map(|(at, (text, role))| Line {
             number: at + 1,
             text: (*text).to_owned(),
+            mentions: match &role {
+                Role::Method | Role::Note => looks[at].mentions(),
+                // A step in which ingredients were found.
+                Role::Ingredient(_) if looks[at].is_step || looks[at].is_sentence => {
+                    looks[at].mentions()
+                }
+                _ => Mentions::default(),
+            },
             role,
         })
         .collect();
@@ -126,7 +135,7 @@ fn corrected(
     larder: Larder<'_>,
 ) -> Role {
     if correction.is_ingredient == Some(false) {
-        return Role::Note(Mentions::default());
+        return Role::Note;
     }
     let key = correction.ingredient.as_deref();
     let is_wanted =
@@ -199,6 +208,8 @@ pub struct Line {
     pub text: String,
     /// What it was taken for.
     pub role: Role,
+    /// Pans, ovens and a yield that it names in running text.
+    pub mentions: Mentions,
 }
 
 /// What a line was taken for.
@@ -212,10 +223,10 @@ pub enum Role {
     Heading(Section),
     /// Something that goes into a bowl.
     Ingredient(Reading),
-    /// A step of the method; pans and oven settings named in it are picked out.
-    Method(Mentions),
+    /// A step of the method.
+    Method,
     /// Anything else that was kept: a story, a tip, a yield.
-    Note(Mentions),
+    Note,
     /// It looks like an ingredient or has an amount, but cannot be read; the sentence says why.
     Unread(String),
 }

@@ -1,5 +1,6 @@
 //! The name in an ingredient line: which ingredient it means, notes and kinds named after the thing taken into account.
 
+use super::gather::Gather;
 use super::part::{Part, fits, part_in_name, part_in_notes, part_of};
 use super::{Amount, Match, Unit, VolumeUnit};
 use crate::baking::ingredient::lookup::{self, Found};
@@ -146,7 +147,9 @@ fn refined(
     plain_found: &Found,
     larder: Larder<'_>,
 ) -> Option<Found> {
-    for note in tails.iter().take(2).chain(brackets.iter().take(2)) {
+    // A list of things holds no kinds: "raisins, sultanas, currants".
+    let kinds = if tails.len() > 2 { &[] } else { tails };
+    for note in kinds.iter().chain(brackets.iter().take(2)) {
         let first = note.split([',', ';']).next().unwrap_or_default();
         let kind: Vec<&str> = first
             .split([' ', '-'])
@@ -190,12 +193,23 @@ pub fn from_tin(found: Found, amounts: &[Amount], larder: Larder<'_>) -> Found {
     let is_block = amounts
         .iter()
         .any(|amount| amount.unit == Unit::Piece(Piece::Block));
-    if is_block
+    let is_packet = amounts
+        .iter()
+        .any(|amount| amount.unit == Unit::Piece(Piece::Packet));
+    if (is_block || is_packet)
         && found.named_by == ["yeast"]
-        && let Some(ingredient) = lookup::exact("fresh yeast", larder)
+        && let Some(ingredient) = lookup::exact(
+            if is_block {
+                "fresh yeast"
+            } else {
+                "dried yeast"
+            },
+            larder,
+        )
     {
         return Found {
             matched: Match::Known(ingredient),
+            doubts: Vec::new(),
             ..found
         };
     }
@@ -286,6 +300,11 @@ pub fn pieces(amounts: &mut [Amount], name: &str, taken: Option<&Ingredient>) {
             Unit::Volume(VolumeUnit::Pinch) if has(Piece::Pinch) => Unit::Piece(Piece::Pinch),
             Unit::Volume(VolumeUnit::Dash) if has(Piece::Dash) => Unit::Piece(Piece::Dash),
             Unit::Volume(VolumeUnit::Drop) if has(Piece::Drop) => Unit::Piece(Piece::Drop),
+            Unit::Piece(Piece::Each)
+                if matches!(last.as_str(), "cake" | "cakes") && has(Piece::Block) =>
+            {
+                Unit::Piece(Piece::Block)
+            }
             Unit::Piece(Piece::Each) => match super::measure::piece(&last) {
                 Some(piece) if piece != Piece::Each && has(piece) => Unit::Piece(piece),
                 _ => amount.unit,
@@ -300,6 +319,47 @@ pub fn pieces(amounts: &mut [Amount], name: &str, taken: Option<&Ingredient>) {
             }
             unit => unit,
         };
+    }
+}
+
+/// The part of a cup that a glass of wine or of a flavouring water is, in books that measure by the wineglass
+/// (common practice, no source).
+const WINEGLASS: f64 = 0.25;
+
+/// "A glass of sherry" is a wineglass, whatever a glass of milk may be.
+pub fn glass_of_wine(gather: &mut Gather, ingredient: &Ingredient) {
+    let is_wine = ingredient.key == "rose_water"
+        || ingredient
+            .composition
+            .alcohol
+            .is_some_and(|alcohol| alcohol.to_percent() > 8.0);
+    let Some(doubt) = gather
+        .doubts
+        .iter_mut()
+        .find(|doubt| doubt.starts_with("A glass or mug"))
+    else {
+        return;
+    };
+    if is_wine {
+        *doubt = "A wineglass is taken as 1/4 cup; old books differ.".to_owned();
+        for amount in &mut gather.amounts {
+            amount.low *= WINEGLASS;
+            amount.high *= WINEGLASS;
+        }
+    }
+}
+
+/// "1/2 tsp lemon": a fruit by the teaspoon may be its juice, zest or extract, which only its writer knows.
+pub fn spoon_of_fruit(gather: &mut Gather, ingredient: &Ingredient) {
+    let is_spoon = gather
+        .amounts
+        .first()
+        .is_some_and(|amount| amount.unit == Unit::Volume(VolumeUnit::Teaspoon));
+    if is_spoon && matches!(ingredient.key, "lemon" | "orange" | "lime" | "almonds") {
+        gather.doubts.push(format!(
+            "A spoon of {} may be its juice, its zest or an extract. Choose which.",
+            ingredient.name
+        ));
     }
 }
 

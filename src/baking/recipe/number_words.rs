@@ -12,6 +12,14 @@ pub fn words(tokens: &[Token], at: usize) -> Option<Single> {
     }
     let follows = |words: &[&str]| tokens.get(at + 1).is_some_and(|next| next.is_any(words));
     if token.is("half") {
+        // "Half 1/4 oz": half of what follows.
+        if let Some(Kind::Fraction(over, under)) = tokens.get(at + 1).map(|next| next.kind)
+            && under != 0.0
+        {
+            let mut single = Single::sure(over / under / 2.0, at + 2, true)?;
+            single.doubt = Some(format!("Read as half of {over}/{under}."));
+            return Some(single);
+        }
         if follows(&["dozen", "doz"]) {
             return Single::sure(6.0, at + 2, false);
         }

@@ -99,6 +99,9 @@ pub fn is_to_taste(note: &str) -> bool {
         "if needed",
         "to your taste",
         "your taste",
+        "as you like",
+        "as you please",
+        "to your liking",
         "enough to",
     ]
     .iter()

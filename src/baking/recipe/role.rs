@@ -7,7 +7,7 @@
 use super::heading::Heading;
 use super::ingredient_line::{self, Attempt};
 use super::look::{Look, no_name, unreadable};
-use super::{Line, Match, Mentions, Reading, Role, Section};
+use super::{Line, Match, Reading, Role, Section, running_text};
 use crate::baking::ingredient::Larder;
 use std::sync::Arc;
 
@@ -31,8 +31,39 @@ pub fn roles(looks: &[Arc<Look>], larder: Larder<'_>) -> (Option<usize>, Vec<Rol
         first_ingredient: looks.iter().position(|look| look.is_ingredient()),
     };
     walk.see_ahead();
-    let roles = (0..looks.len()).map(|at| walk.role(at)).collect();
+    let mut roles: Vec<Role> = (0..looks.len()).map(|at| walk.role(at)).collect();
+    running_text::fill(looks, &mut roles, larder);
+    promote(&mut roles);
     (walk.title, roles)
+}
+
+/// A recipe whose every part looks like something beside a cake ("Base", "Crumbs") has its batter in the first of them.
+fn promote(roles: &mut [Role]) {
+    let parts = || {
+        roles.iter().filter_map(|role| match role {
+            Role::Ingredient(reading) => Some(reading.section),
+            _ => None,
+        })
+    };
+    if parts().next() != Some(Section::Beside) || parts().any(|section| section == Section::Batter)
+    {
+        return;
+    }
+    let mut has_begun = false;
+    for role in roles {
+        match role {
+            Role::Ingredient(reading) => {
+                has_begun = true;
+                reading.section = Section::Batter;
+                for other in &mut reading.also {
+                    other.section = Section::Batter;
+                }
+            }
+            // The first part ends at the heading after its first ingredient.
+            Role::Heading(_) if has_begun => return,
+            _ => {}
+        }
+    }
 }
 
 /// The walk through the lines.
@@ -82,7 +113,7 @@ impl Walk<'_> {
             || !has_more && look.is_bare_name(self.larder)
             || look.text.len() > 120
             || look.is_sentence && look.words > 14;
-        if !is_taken {
+        if !is_taken || look.is_bake_with_bracket() {
             self.title = Some(first);
         }
     }
@@ -91,7 +122,7 @@ impl Walk<'_> {
         let look = &self.looks[at];
         if look.is_empty() {
             return if look.is_bare {
-                Role::Note(Mentions::default())
+                Role::Note
             } else {
                 Role::Blank
             };
@@ -103,6 +134,18 @@ impl Walk<'_> {
             .heads()
             .or_else(|| look.may_head().filter(|_| self.stands_apart(at)));
         if let Some(heading) = heading.filter(|heading| self.opens(at, *heading)) {
+            // "You will need" may head the equipment.
+            let is_equipment = heading.is_main
+                && heading.section == Section::Batter
+                && self.looks[at + 1..]
+                    .iter()
+                    .find(|look| !look.is_empty())
+                    .is_some_and(|look| look.has_pan && !look.is_known());
+            if is_equipment {
+                self.section = Some(Section::Notes);
+                self.is_explicit = true;
+                return Role::Heading(Section::Notes);
+            }
             self.section = Some(heading.section);
             self.is_explicit = true;
             return Role::Heading(heading.section);
@@ -111,7 +154,7 @@ impl Walk<'_> {
             None => self.before(at),
             Some(Section::Batter | Section::Beside) => self.among_ingredients(at),
             Some(Section::Method) => self.in_method(at),
-            Some(Section::Notes) => Role::Note(look.mentions()),
+            Some(Section::Notes) => Role::Note,
         }
     }
 
@@ -168,12 +211,12 @@ impl Walk<'_> {
         {
             self.section = Some(Section::Method);
             self.is_explicit = false;
-            return Role::Method(look.mentions());
+            return Role::Method;
         }
         if let Some(fault) = unreadable(look) {
             return Role::Unread(fault);
         }
-        Role::Note(look.mentions())
+        Role::Note
     }
 
     /// Whether the line before or after is an ingredient with its amount.
@@ -191,7 +234,7 @@ impl Walk<'_> {
         let look = &self.looks[at];
         let section = self.section.unwrap_or(Section::Batter);
         if look.is_fact && !look.is_ingredient() {
-            return Role::Note(look.mentions());
+            return Role::Note;
         }
         let is_step = look.is_step
             && (look.words >= 5 || look.bullet.numbered || look.is_sentence || !look.is_known());
@@ -199,27 +242,25 @@ impl Walk<'_> {
         let leads = look.attempt.as_ref().is_some_and(|attempt| {
             attempt.leads || attempt.has_amount && look.text.starts_with('(')
         });
-        let is_running = look.is_sentence && !(leads && (starts_with_figure || look.is_known()));
+        let is_running = look.is_sentence
+            && !(leads && (starts_with_figure || look.is_known()))
+            && !look.wants_enough();
         if is_step || is_running {
             let is_late = self.method_ahead.is_none_or(|heading| heading < at);
             if is_step && is_late {
                 self.section = Some(Section::Method);
                 self.is_explicit = false;
             }
-            return if is_step {
-                Role::Method(look.mentions())
-            } else {
-                Role::Note(look.mentions())
-            };
+            return if is_step { Role::Method } else { Role::Note };
         }
         let Some(attempt) = &look.attempt else {
             return match self.long_line(at) {
                 Some(sentence) => Role::Unread(sentence),
-                None => Role::Note(look.mentions()),
+                None => Role::Note,
             };
         };
         if look.has_pan && !look.is_known() {
-            return Role::Note(look.mentions());
+            return Role::Note;
         }
         if let Some(fault) = unreadable(look) {
             return Role::Unread(fault);
@@ -237,7 +278,7 @@ impl Walk<'_> {
         if is_likely && is_named {
             Role::Ingredient(placed(attempt, section))
         } else {
-            Role::Note(look.mentions())
+            Role::Note
         }
     }
 
@@ -261,10 +302,20 @@ impl Walk<'_> {
                 .as_ref()
                 .is_some_and(|attempt| attempt.leads && attempt.reading.doubts.is_empty());
         if starts_list {
-            self.section = Some(Section::Batter);
+            // "While hot pour over:" leads to what never meets the batter.
+            let leads_in = self.looks[..at]
+                .iter()
+                .rev()
+                .find(|look| !look.is_empty())
+                .is_some_and(|look| look.is_step && look.text.ends_with(':'));
+            let section = match leads_in && self.first_ingredient.is_some_and(|first| first < at) {
+                true => Section::Beside,
+                false => Section::Batter,
+            };
+            self.section = Some(section);
             return self.among_ingredients(at);
         }
-        Role::Method(look.mentions())
+        Role::Method
     }
 }
 

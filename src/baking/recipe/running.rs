@@ -108,7 +108,29 @@ pub fn is_fact(lower: &str) -> bool {
         "keyword",
         "diet:",
     ];
+    let states_yield = ["yield:", "serves:", "makes:", "servings:"];
     STARTS.iter().any(|start| lower.starts_with(start))
+        || states_yield.iter().any(|words| lower.contains(words))
+        || is_bake_time(lower)
+}
+
+/// "325 for 1 hr", "oven 220 fan 200".
+fn is_bake_time(lower: &str) -> bool {
+    let mut words = lower.split(' ');
+    let is_heat = |word: Option<&str>| {
+        word.and_then(|word| word.trim_end_matches(['°', 'f', 'c']).parse::<u32>().ok())
+            .is_some_and(|heat| (140..=500).contains(&heat))
+    };
+    match words.next() {
+        Some("oven" | "bake" | "fan") => is_heat(words.next()),
+        first => {
+            is_heat(first)
+                && words.next() == Some("for")
+                && ["min", "hr", "hour"]
+                    .iter()
+                    .any(|time| lower.contains(time))
+        }
+    }
 }
 
 /// Whether the line only offers to multiply the recipe: "1x 2x 3x".
@@ -306,8 +328,14 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
     let Some(first) = tokens.get(at).filter(|token| token.kind == Kind::Word) else {
         return false;
     };
+    if first.is("as") && tokens.get(at + 1).is_some_and(|next| next.is("much")) {
+        return false;
+    }
     // "3 level tablespoonfuls": after a figure, what stands before a measure is no verb.
-    if at == 1 && measure::measure(tokens, at + 1).is_some() {
+    let has_measure = measure::measure(tokens, at + 1).is_some()
+        || measure::measure(tokens, at).is_some()
+            && tokens.get(at + 1).is_some_and(|next| next.is("of"));
+    if at == 1 && has_measure {
         return false;
     }
     // "Cream sugar and eggs. Sift the rest.": a later sentence tells.

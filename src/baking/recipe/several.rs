@@ -33,6 +33,14 @@ pub fn add(line: &Line, reading: &mut Reading) {
     if is_shared_out {
         share_out(reading);
     }
+    // "1/2 lb each of candied orange and lemon peel" names one row of the table twice.
+    if line.gather.says_each
+        && reading.also.is_empty()
+        && line.found.named_by.iter().any(|word| word == "and")
+        && let Some(ingredient) = reading.ingredient.taken()
+    {
+        reading.also.push(alike(reading, ingredient));
+    }
     if let Some(zest) = zest(line, reading) {
         reading.also.push(zest);
         if line.zest_first {

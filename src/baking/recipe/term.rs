@@ -104,10 +104,10 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
         return None;
     }
     let first = &tokens[next];
-    let is_set_apart = at.checked_sub(1).is_some_and(|before| {
+    let is_set_apart = next.checked_sub(1).is_some_and(|before| {
         tokens[before].is_any(&[
-            "into", "for", "by", "page", "step", "note", "notes", "no", "number", "type", "grade",
-            "recipe", "serves", "makes",
+            "into", "for", "by", "page", "step", "size", "note", "notes", "no", "number", "type",
+            "grade", "recipe", "serves", "makes",
         ])
     });
     if is_set_apart && place != Place::Start {
@@ -370,7 +370,7 @@ fn alone(tokens: &[Token], at: usize, mut found: Term, place: Place) -> Option<T
     // "Cup of sugar": one, but its number may be lost.
     let is_numberless = place == Place::Start
         && token.text.len() > 2
-        && at == 0
+        && at <= 1
         && !measure::stands_alone(token.lower)
         && measure::measure(tokens, at).is_some_and(|measure| {
             matches!(measure.unit, Unit::Volume(_))

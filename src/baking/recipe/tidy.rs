@@ -10,7 +10,7 @@ const LONGEST_MARKUP: usize = 400;
 /// The line made plain.
 pub fn tidy(line: &str) -> String {
     let decoded = entities(line);
-    let text = markup(&decoded);
+    let text = old_price(&markup(&decoded));
     let mut out = String::with_capacity(text.len() + 8);
     let mut characters = text.chars().peekable();
     while let Some(character) = characters.next() {
@@ -67,6 +67,28 @@ pub fn tidy(line: &str) -> String {
         }
     }
     blanks(&out)
+}
+
+/// Two dashes part a name from a note; a price behind them in shillings and pence ("--2d.") falls out.
+fn old_price(text: &str) -> String {
+    let Some((before, after)) = text
+        .rsplit_once("--")
+        .filter(|(before, _)| !before.trim_matches('-').is_empty())
+    else {
+        return text.to_owned();
+    };
+    let price = after.trim().trim_end_matches('.');
+    let is_price = price.strip_suffix(['d', 's']).is_some_and(|figure| {
+        !figure.is_empty()
+            && figure.chars().all(|letter| {
+                letter.is_ascii_digit() || matches!(letter, '/' | ' ' | '½' | '¼' | '¾')
+            })
+    });
+    if is_price {
+        before.to_owned()
+    } else {
+        text.replace("--", " - ")
+    }
 }
 
 /// Blanks in a row become one, and none stand at the ends.

@@ -77,8 +77,8 @@ fn bare(line: &Line, part: usize, corrected: bool) -> SheetLine {
         Role::Title => (Status::Title, Vec::new()),
         Role::Heading(_) => (Status::Heading, Vec::new()),
         Role::Ingredient(_) => (Status::Weighed, Vec::new()),
-        Role::Method(_) => (Status::Method, Vec::new()),
-        Role::Note(_) => (Status::Note, Vec::new()),
+        Role::Method => (Status::Method, Vec::new()),
+        Role::Note => (Status::Note, Vec::new()),
         Role::Unread(why) => (Status::NotRead, vec![why.clone()]),
     };
     SheetLine {

@@ -66,7 +66,7 @@ impl Index {
             let mut several: Vec<&'static Ingredient> = Vec::new();
             for place in found
                 .iter()
-                .filter(|place| aliases[**place].region == wanted)
+                .filter(|place| aliases[**place].region == wanted && !aliases[**place].is_second)
             {
                 let ingredient = &all()[aliases[*place].index];
                 if several.iter().all(|known| known.key != ingredient.key) {
@@ -85,6 +85,13 @@ impl Index {
                 .map(|place| &all()[aliases[*place].index])
                 .collect();
             several.dedup_by_key(|ingredient| ingredient.key);
+        }
+        // Second meanings are offered after the first.
+        for place in found.iter().filter(|place| aliases[**place].is_second) {
+            let ingredient = &all()[aliases[*place].index];
+            if several.iter().all(|known| known.key != ingredient.key) {
+                several.push(ingredient);
+            }
         }
         match several.as_slice() {
             [] => None,

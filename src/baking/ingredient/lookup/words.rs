@@ -165,6 +165,7 @@ pub fn is_shared_head(word: &str) -> bool {
             | "butter"
             | "yogurt"
             | "cream"
+            | "crumb"
             | "vinegar"
             | "liqueur"
             | "jam"
