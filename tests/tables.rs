@@ -833,3 +833,117 @@ fn allergens_stand_in_the_rows_that_bring_them() {
         assert_eq!(ingredient(key).allergens, allergens, "{key}");
     }
 }
+
+/// Every household measure that USDA gives for an ingredient of ours, cups, spoons and pieces: it lies within the spread
+/// that we state, or the table says why not. `cargo test usda -- --nocapture` prints them side by side.
+#[test]
+fn every_household_measure_of_usda_lies_within_our_spread_or_has_a_reason() {
+    let (mut seen, mut excused) = (0, 0);
+    let mut faults = Vec::new();
+    println!("ingredient | USDA words | USDA g | ours g | deviation");
+    for line in include_str!("tables/usda_measures.tsv").lines() {
+        if line.starts_with('#') {
+            continue;
+        }
+        let cells: Vec<&str> = line.split('\t').collect();
+        let [
+            key,
+            row,
+            words,
+            grams,
+            measure,
+            count,
+            form,
+            how,
+            size,
+            reason,
+        ] = cells[..]
+        else {
+            panic!("not ten cells: {line}");
+        };
+        let count: f64 = count.parse().expect("a number of measures");
+        let theirs: f64 = grams.parse().expect("grams");
+        let ours = household(key, measure, form, how, size);
+        let Some((low, mean, high)) = ours.map(|(a, b, c)| (a * count, b * count, c * count))
+        else {
+            faults.push(format!("{key}, {words}: no row for it"));
+            continue;
+        };
+        // The release rounds to whole grams or tenths.
+        let rounding = if grams.contains('.') { 0.05 } else { 0.5 };
+        let within = (low - rounding..=high + rounding).contains(&theirs);
+        println!(
+            "{key} | {words} | {theirs} | {mean:.1} ({low:.1} to {high:.1}) | {:+.1} %{}",
+            100.0 * (mean / theirs - 1.0),
+            if within { "" } else { " | " }.to_owned() + reason
+        );
+        match (within, reason.is_empty()) {
+            (false, true) => faults.push(format!(
+                "{key}, SR28 {row}, {words}: {theirs} g is not in {low:.1} to {high:.1} g"
+            )),
+            (true, false) => faults.push(format!("{key}, {words}: needs no reason")),
+            (false, false) => excused += 1,
+            (true, true) => {}
+        }
+        seen += 1;
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+    assert!(
+        seen > 650 && excused < 20,
+        "{seen} measures, {excused} excused"
+    );
+}
+
+/// Low, typical and high grams of one measure or piece, in the form named: its own row before another spoon's, a spoon's
+/// before the cup's.
+fn household(
+    key: &str,
+    measure: &str,
+    form: &str,
+    how: &str,
+    size: &str,
+) -> Option<(f64, f64, f64)> {
+    // The words of the tables are those that a kept recipe uses.
+    fn word<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
+        serde_json::from_value(serde_json::Value::String(word.to_owned())).ok()
+    }
+    let food = ingredient(key);
+    let wanted = match measure {
+        "cup" => SpoonOrCup::Cup,
+        "tablespoon" => SpoonOrCup::Tablespoon,
+        "teaspoon" => SpoonOrCup::Teaspoon,
+        piece => {
+            let piece: Option<Piece> = word(piece);
+            let size: Option<PieceSize> = word(size);
+            // The release is of US pieces.
+            let of = |region| {
+                let mut rows = food.pieces.iter();
+                rows.find(|row| {
+                    Some(row.piece) == piece && row.size == size && row.region == region
+                })
+            };
+            let row = of(Some(Region::Us)).or_else(|| of(None))?;
+            let w = &row.weight;
+            return Some((w.low.to_grams(), w.mean.to_grams(), w.high.to_grams()));
+        }
+    };
+    let (form, how): (Option<Form>, Option<Filling>) = (word(form), word(how));
+    let is_spoon = |measure: SpoonOrCup| measure != SpoonOrCup::Cup;
+    let rows = food
+        .fillings
+        .iter()
+        .filter(|row| row.form == form && row.filling == how);
+    let row = rows.max_by_key(|row| {
+        (
+            row.measure == wanted,
+            is_spoon(row.measure) == is_spoon(wanted),
+        )
+    })?;
+    let scale = volume(wanted) / volume(row.measure);
+    let w = &row.weight;
+    Some((
+        w.low.to_grams() * scale,
+        w.mean.to_grams() * scale,
+        w.high.to_grams() * scale,
+    ))
+}
