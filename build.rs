@@ -125,6 +125,24 @@ const FILLINGS: Layout = Layout {
     key_columns: 4,
 };
 
+const OTHERS: Layout = Layout {
+    file: "src/baking/ingredient/others.csv",
+    columns: &[
+        "key",
+        "measure",
+        "form",
+        "filling",
+        "grams_low",
+        "grams",
+        "grams_high",
+        "source",
+        "confidence",
+        "note",
+    ],
+    // Several sources may speak of one measure, and one source of it twice.
+    key_columns: 8,
+};
+
 const PIECES: Layout = Layout {
     file: "src/baking/ingredient/pieces.csv",
     columns: &[
@@ -319,9 +337,19 @@ const DERIVABLE: &[&str] = &[
 fn main() {
     println!("cargo::rerun-if-changed=build.rs");
     let faults = Faults::default();
-    let [sources, foods, names, acidity, leavening, fillings, pieces] =
-        [SOURCES, FOODS, NAMES, ACIDITY, LEAVENING, FILLINGS, PIECES]
-            .map(|layout| Table::read(layout, &faults));
+    let [
+        sources,
+        foods,
+        names,
+        acidity,
+        leavening,
+        fillings,
+        pieces,
+        others,
+    ] = [
+        SOURCES, FOODS, NAMES, ACIDITY, LEAVENING, FILLINGS, PIECES, OTHERS,
+    ]
+    .map(|layout| Table::read(layout, &faults));
 
     // A table with the wrong header cannot be read on.
     faults.stop_if_any();
@@ -332,8 +360,13 @@ fn main() {
         leavening: places(&leavening),
     };
     let names = names_by_food(&names, &larder);
+    let fillings_in_use = in_use(&fillings);
     let fillings = rows_by_food(&fillings, &larder, filling_cells);
     let pieces = rows_by_food(&pieces, &larder, piece_cells);
+    let in_use = &fillings_in_use;
+    let others = rows_by_food(&others, &larder, |row, larder| {
+        other_cells(row, larder, in_use)
+    });
     let sections: [Vec<Cells>; 4] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
@@ -359,7 +392,7 @@ fn main() {
                 food_cells(
                     row,
                     &larder,
-                    [listed(&names), listed(&fillings), listed(&pieces)],
+                    [&names, &fillings, &pieces, &others].map(listed),
                 )
             })
             .collect(),
@@ -778,6 +811,49 @@ fn filling_cells(row: &Row, larder: &Larder) -> Cells {
     cells
 }
 
+/// The source and the grams of each filling row, by what tells the rows apart.
+type InUse = BTreeMap<Vec<String>, (String, String)>;
+
+fn in_use(fillings: &Table) -> InUse {
+    let rows = fillings.rows.iter();
+    rows.map(|row| {
+        (
+            row.cells[..FILLINGS.key_columns].to_vec(),
+            (
+                row.text("source").to_owned(),
+                row.text("typical_g").to_owned(),
+            ),
+        )
+    })
+    .collect()
+}
+
+fn other_cells(row: &Row, larder: &Larder, in_use: &InUse) -> Cells {
+    let bounds = (0.001, 5000.0);
+    let ends = ["grams_low", "grams_high"].map(|column| !row.text(column).is_empty());
+    let weight = match ends {
+        [true, true] => range(row.rising(["grams_low", "grams", "grams_high"], bounds)),
+        [false, false] => figure(row.number_needed("grams", bounds)),
+        _ => {
+            row.fault("has one end of a range");
+            String::new()
+        }
+    };
+    // A row that says again what is in use would show one source as two.
+    let again = (row.text("source").to_owned(), row.text("grams").to_owned());
+    if in_use.get(&row.cells[..FILLINGS.key_columns]) == Some(&again) {
+        row.fault("is the row in use");
+    }
+    vec![
+        row.choice_needed("measure", MEASURES),
+        row.choice("form", FORMS),
+        row.choice("filling", WAYS_OF_FILLING),
+        weight,
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
 fn piece_cells(row: &Row, larder: &Larder) -> Cells {
     let mut cells = vec![
         row.choice_needed("piece", PIECE_KINDS),
@@ -800,7 +876,7 @@ fn weight_cells(row: &Row, larder: &Larder) -> Cells {
     ]
 }
 
-fn food_cells(row: &Row, larder: &Larder, lists: [String; 3]) -> Cells {
+fn food_cells(row: &Row, larder: &Larder, lists: [String; 4]) -> Cells {
     let acidity = match row.text("acidity") {
         "" => String::new(),
         _ => row.reference("acidity", &larder.acidity).to_string(),

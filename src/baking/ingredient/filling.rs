@@ -22,6 +22,25 @@ pub struct FillingWeight {
     pub note: &'static str,
 }
 
+/// One row of `others.csv`: what a source other than the one in use says of the same measure.
+///
+/// Nothing is weighed by it; it shows how far the sources are apart.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OtherWeight {
+    /// The measure that was weighed.
+    pub measure: SpoonOrCup,
+    /// The state it was in, if the source names one.
+    pub form: Option<Form>,
+    /// How the measure was filled, if the source names it.
+    pub filling: Option<Filling>,
+    /// The weight. A source that gives one figure and no range has it at both ends too.
+    pub weight: Estimate<Mass>,
+    /// Where it is from.
+    pub cited: Cited,
+    /// A word of explanation.
+    pub note: &'static str,
+}
+
 /// The US measure that a weight is given for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "snake_case")]

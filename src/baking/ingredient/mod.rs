@@ -20,7 +20,7 @@ mod unpack;
 pub use acidity::{Acidity, Buffer, OrganicAcids, Titratable};
 pub use allergen::{Allergen, Law};
 pub use composition::Composition;
-pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
+pub use filling::{Filling, FillingWeight, Form, OtherWeight, SpoonOrCup};
 pub use group::{FlourBasis, Group};
 pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
@@ -51,6 +51,8 @@ pub struct Ingredient {
     pub fillings: Vec<FillingWeight>,
     /// What one piece of it weighs.
     pub pieces: Vec<PieceWeight>,
+    /// What other sources say that a level cup or spoon of it weighs: figures to set beside those in use.
+    pub others: Vec<OtherWeight>,
     /// The allergens it brings by law's lists. A help, never a guarantee: read the packet.
     pub allergens: Vec<Allergen>,
     /// Whether it comes from plants alone; `None` where the packet decides.

@@ -227,6 +227,7 @@ impl OwnEntry {
             leavening: like.and_then(|like| like.leavening),
             fillings,
             pieces,
+            others: Vec::new(),
             allergens: self.allergens.clone(),
             plant_based: self.plant_based,
             note: kept(self.note.trim().to_owned()),

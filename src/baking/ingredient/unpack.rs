@@ -61,6 +61,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
         note: cells.text(),
         fillings: Vec::new(),
         pieces: Vec::new(),
+        others: Vec::new(),
     };
     aliases.extend(
         cells
@@ -85,6 +86,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
     Ingredient {
         fillings: cells.list().map(filling).collect(),
         pieces: cells.list().map(piece).collect(),
+        others: cells.list().map(other).collect(),
         ..ingredient
     }
 }
@@ -193,6 +195,31 @@ fn filling(mut cells: Cells) -> FillingWeight {
         form: cells.choice(FORMS),
         filling: cells.choice(WAYS_OF_FILLING),
         weight: weight(&mut cells),
+        cited: cited(cells.text()),
+        note: cells.text(),
+    }
+}
+
+/// One figure and no range is packed as one figure.
+fn other(mut cells: Cells) -> OtherWeight {
+    let (measure, form, filling) = (
+        cells.choice(MEASURES).unwrap_or(SpoonOrCup::Cup),
+        cells.choice(FORMS),
+        cells.choice(WAYS_OF_FILLING),
+    );
+    let figures = cells.text();
+    let weight = match decimal(figures) {
+        Some(grams) => Estimate::exact(Mass::grams(grams)),
+        None => {
+            let [low, mean, high] = packed::figures(figures).map(Mass::grams);
+            Estimate::between(low, mean, high)
+        }
+    };
+    OtherWeight {
+        measure,
+        form,
+        filling,
+        weight,
         cited: cited(cells.text()),
         note: cells.text(),
     }

@@ -65,6 +65,15 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     if is_some && !has_amount {
         gather.amounts.push(TO_TASTE);
     }
+    if lower.contains("that quantity of ") {
+        gather.amounts = vec![TO_TASTE];
+        gather.doubts = vec!["It goes by the amount of another line. Write how much.".to_owned()];
+        gather.name = lower
+            .split("that quantity of ")
+            .nth(1)
+            .unwrap_or_default()
+            .to_owned();
+    }
     let is_rate = all.first().is_some_and(|token| token.is("to"))
         && all
             .get(1)
@@ -199,7 +208,7 @@ fn finish(
     name::pieces(&mut gather.amounts, &gather.name, taken);
     if let Some(ingredient) = taken {
         name::glass_of_wine(&mut gather, ingredient);
-        name::spoon_of_fruit(&mut gather, ingredient);
+        name::spoon_of_flavour(&mut gather, ingredient);
     }
     gather.doubts.extend(found.doubts.iter().cloned());
     if gather

@@ -147,9 +147,7 @@ fn refined(
     plain_found: &Found,
     larder: Larder<'_>,
 ) -> Option<Found> {
-    // A list of things holds no kinds: "raisins, sultanas, currants".
-    let kinds = if tails.len() > 2 { &[] } else { tails };
-    for note in kinds.iter().chain(brackets.iter().take(2)) {
+    for note in tails.iter().take(2).chain(brackets.iter().take(2)) {
         let first = note.split([',', ';']).next().unwrap_or_default();
         let kind: Vec<&str> = first
             .split([' ', '-'])
@@ -164,6 +162,10 @@ fn refined(
         let kind = kind.join(" ");
         // "Almonds, ground" and "pineapple, drained" are other things; "apples, peeled" is not.
         let is_other = kind.contains("ground") || kind.contains("drained");
+        // "Raisins, sultanas, currants" lists three things and no kinds of one.
+        if tails.len() > 1 && lookup::exact(&kind, larder).is_some() {
+            continue;
+        }
         if lookup::only_describes(&kind) && !is_other {
             continue;
         }
@@ -210,6 +212,61 @@ pub fn from_tin(found: Found, amounts: &[Amount], larder: Larder<'_>) -> Found {
         return Found {
             matched: Match::Known(ingredient),
             doubts: Vec::new(),
+            ..found
+        };
+    }
+    let by_volume = |fits: fn(VolumeUnit) -> bool| {
+        amounts
+            .first()
+            .is_some_and(|amount| matches!(amount.unit, Unit::Volume(unit) if fits(unit)))
+    };
+    // Yeast by the cup is no dried yeast.
+    if found.named_by == ["yeast"]
+        && by_volume(|unit| matches!(unit, VolumeUnit::Cup | VolumeUnit::Gill | VolumeUnit::Pint))
+        && let Some(ingredient) = lookup::exact("fresh yeast", larder)
+    {
+        return Found {
+            matched: Match::Known(ingredient),
+            doubts: vec![
+                "Yeast by the cup was liquid, which the tables do not hold; fresh yeast is taken."
+                    .to_owned(),
+            ],
+            ..found
+        };
+    }
+    // A square of chocolate without its kind is the bitter one of old books.
+    let by_square = amounts
+        .iter()
+        .any(|amount| amount.unit == Unit::Piece(Piece::Square));
+    if by_square
+        && found.named_by == ["chocolate"]
+        && let Match::OneOf(mut several) = found.matched.clone()
+    {
+        several.reverse();
+        return Found {
+            matched: Match::OneOf(several),
+            doubts: vec![
+                "Which chocolate is not said; by the square, unsweetened is taken.".to_owned(),
+            ],
+            ..found
+        };
+    }
+    // "1/2 tsp lemon" may be juice, zest or extract, which only its writer knows.
+    if let [fruit] = found.named_by.as_slice()
+        && matches!(fruit.as_str(), "lemon" | "orange" | "almond")
+        && by_volume(|unit| unit == VolumeUnit::Teaspoon)
+        && let Some(extract) = lookup::exact(&format!("{fruit} extract"), larder)
+    {
+        let parts = ["juice", "zest"].map(|part| lookup::exact(&format!("{fruit} {part}"), larder));
+        return Found {
+            matched: Match::OneOf(
+                std::iter::once(extract)
+                    .chain(parts.into_iter().flatten())
+                    .collect(),
+            ),
+            doubts: vec![format!(
+                "By the teaspoon, {fruit} is taken for its extract. It may be juice or zest."
+            )],
             ..found
         };
     }
@@ -349,17 +406,22 @@ pub fn glass_of_wine(gather: &mut Gather, ingredient: &Ingredient) {
     }
 }
 
-/// "1/2 tsp lemon": a fruit by the teaspoon may be its juice, zest or extract, which only its writer knows.
-pub fn spoon_of_fruit(gather: &mut Gather, ingredient: &Ingredient) {
-    let is_spoon = gather
-        .amounts
-        .first()
-        .is_some_and(|amount| amount.unit == Unit::Volume(VolumeUnit::Teaspoon));
-    if is_spoon && matches!(ingredient.key, "lemon" | "orange" | "lime" | "almonds") {
-        gather.doubts.push(format!(
-            "A spoon of {} may be its juice, its zest or an extract. Choose which.",
-            ingredient.name
-        ));
+/// "One spoonful of vanilla": of what is measured by the teaspoon, a spoon is a teaspoon.
+pub fn spoon_of_flavour(gather: &mut Gather, ingredient: &Ingredient) {
+    let is_small = matches!(ingredient.group, Group::Spice | Group::Leavener)
+        || ingredient.key.ends_with("_extract");
+    let Some(doubt) = gather
+        .doubts
+        .iter_mut()
+        .find(|doubt| doubt.starts_with("A spoon without"))
+    else {
+        return;
+    };
+    if is_small {
+        *doubt = "A spoon without its kind is taken as a teaspoon here.".to_owned();
+        for amount in &mut gather.amounts {
+            amount.unit = Unit::Volume(VolumeUnit::Teaspoon);
+        }
     }
 }
 

@@ -328,6 +328,18 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
     let Some(first) = tokens.get(at).filter(|token| token.kind == Kind::Word) else {
         return false;
     };
+    let follows_liking = tokens
+        .get(at + 1)
+        .is_some_and(|next| next.is_any(&["liked", "desired", "wished", "wanted"]));
+    if first.is_any(&["when", "if"]) && follows_liking {
+        return false;
+    }
+    let is_enough = tokens
+        .get(at + 1)
+        .is_some_and(|next| next.is_any(&["enough", "sufficient"]));
+    if is_enough {
+        return false;
+    }
     if first.is("as") && tokens.get(at + 1).is_some_and(|next| next.is("much")) {
         return false;
     }

@@ -365,6 +365,9 @@ pub fn amount(count: &number::Count, measure: &Measure) -> Amount {
 
 /// A measure without a number: "pinch of salt", "scant cup of milk".
 fn alone(tokens: &[Token], at: usize, mut found: Term, place: Place) -> Option<Term> {
+    // "Large spoon" is one measure.
+    let is_large = at == 1 && tokens[0].is_any(&["large", "great", "big"]);
+    let at = at - usize::from(is_large);
     let token = tokens.get(at)?;
     let is_said = found.level != Level::Level;
     // "Cup of sugar": one, but its number may be lost.

@@ -128,15 +128,16 @@ fn best_row(
         fits = rows.iter().collect();
     }
     let filling = reading.filling.or(habits.filling);
-    let spoon = matches!(
-        unit,
-        VolumeUnit::Tablespoon
-            | VolumeUnit::Dessertspoon
-            | VolumeUnit::Teaspoon
-            | VolumeUnit::Pinch
-            | VolumeUnit::Dash
-            | VolumeUnit::Drop
-    );
+    let measure = match unit {
+        VolumeUnit::Tablespoon => SpoonOrCup::Tablespoon,
+        VolumeUnit::Dessertspoon
+        | VolumeUnit::Teaspoon
+        | VolumeUnit::Pinch
+        | VolumeUnit::Dash
+        | VolumeUnit::Drop => SpoonOrCup::Teaspoon,
+        _ => SpoonOrCup::Cup,
+    };
+    let is_spoon = |measure| measure != SpoonOrCup::Cup;
     fits.into_iter()
         .max_by_key(|row| {
             let filling_rank = match (row.filling, filling) {
@@ -146,7 +147,8 @@ fn best_row(
             };
             (
                 filling_rank,
-                u8::from((row.measure != SpoonOrCup::Cup) == spoon),
+                u8::from(is_spoon(row.measure) == is_spoon(measure)),
+                u8::from(row.measure == measure),
             )
         })
         .map(|row| (row, form_fits))
