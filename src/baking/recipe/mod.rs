@@ -1,6 +1,5 @@
 //! Reading: pasted text to a [`Recipe`], every line kept and each with how it was understood.
 //!
-//! Goes in: any text a person pastes, the country its words are taken from, and the baker's
 //! corrections. Comes out: one [`Line`] for each line of the text, in order. Text from a person is
 //! never an error: a line that cannot be read stays, says why, and leaves the rest alone.
 //! What a line weighs is left to [`formula`](crate::baking::formula).
@@ -12,6 +11,7 @@ mod gather;
 mod heading;
 mod ingredient_line;
 mod length;
+pub mod linked;
 mod look;
 mod measure;
 mod name;
