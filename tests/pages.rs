@@ -33,6 +33,31 @@ fn the_text_of_a_page_is_ordinary_text() {
     assert_eq!(text_of(&page.text), None);
 }
 
+/// Cut off anywhere, or with a sign lost anywhere, a page still gives a text.
+#[test]
+fn a_damaged_page_is_never_lost() {
+    for source in [
+        include_str!("pages/block.html"),
+        include_str!("pages/damaged.html"),
+        include_str!("pages/microformat.html"),
+        include_str!("pages/table.html"),
+        include_str!("pages/two_parts.json"),
+    ] {
+        for (at, sign) in source.char_indices() {
+            let cut = &source[..at];
+            let lost = [cut, &source[at + sign.len_utf8()..]].concat();
+            for text in [cut, lost.as_str()] {
+                if let Some(page) = text_of(text) {
+                    assert!(
+                        !page.text.trim().is_empty() && page.said.ends_with('.'),
+                        "{text}"
+                    );
+                }
+            }
+        }
+    }
+}
+
 /// A bound far above what linear work needs and far below what quadratic work would take.
 #[test]
 fn a_large_page_takes_little_time() {

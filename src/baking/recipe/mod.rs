@@ -1,11 +1,13 @@
 //! Reading: pasted text to a [`Recipe`], every line kept and each with how it was understood.
 //!
+//! Goes in: any text a person pastes, the country its words are taken from, and the baker's
 //! corrections. Comes out: one [`Line`] for each line of the text, in order. Text from a person is
 //! never an error: a line that cannot be read stays, says why, and leaves the rest alone.
 //! What a line weighs is left to [`formula`](crate::baking::formula).
 
 mod amount;
 mod correction;
+mod country;
 mod each;
 mod gather;
 mod heading;
@@ -34,6 +36,7 @@ mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use correction::{Correction, read_grams};
+pub use country::{Certainty, Guess, guess};
 
 pub use super::ingredient::lookup::Match;
 use super::ingredient::{self, Filling, Form, PieceSize, Region};

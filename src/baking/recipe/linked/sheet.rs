@@ -80,10 +80,12 @@ impl Sheet {
         out
     }
 
-    /// Takes how many it makes: a bare figure becomes a line of its own meaning.
+    /// Takes how many it makes: a bare figure becomes a line with a meaning of its own.
     pub fn set_makes(&mut self, makes: &str) {
         if self.makes.is_empty() && !makes.is_empty() {
-            if makes.starts_with(|first: char| first.is_ascii_digit()) {
+            if makes.starts_with(|first: char| first.is_ascii_digit())
+                || makes.starts_with("about ")
+            {
                 self.makes.push_str("Makes ");
             }
             self.makes.push_str(makes);
