@@ -70,6 +70,7 @@ const RECIPES: &[(&str, Region, Option<Region>)] = &[
         Uk,
         Some(Ca),
     ),
+    ("1 tbsp wine biscuits", Us, Some(Nz)),
     // Several say it so: the baker's own goes first, else the one with more recipes.
     ("2 cups all-purpose flour\n1 tsp baking soda", Ca, Some(Ca)),
     ("2 cups all-purpose flour\n1 tsp baking soda", Us, Some(Us)),

@@ -361,7 +361,7 @@ mod tests {
             ("<!-- never closed <p>a", "<!-- never closed (p)a"),
             ("<p title=\"a > b\">c", "(p)c"),
             ("<p title=\"never closed>c<b>d", "(p)c(b)d"),
-            ("<p don't>c", "(p)c"),
+            ("<p don't>c<p title=\"a > b\">d", "(p)c(p)d"),
             ("a<p", "a<p"),
             ("<SCRIPT>if (a<b) {}</Script >c", "(SCRIPT:if (a<b) {})c"),
             ("<script>a", "(script:a)"),
