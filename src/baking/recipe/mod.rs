@@ -7,11 +7,13 @@
 
 mod amount;
 mod correction;
+mod country;
 mod each;
 mod gather;
 mod heading;
 mod ingredient_line;
 mod length;
+pub mod linked;
 mod look;
 mod measure;
 mod name;
@@ -36,6 +38,7 @@ mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use correction::{Correction, read_grams};
+pub use country::{Certainty, Guess, guess};
 
 pub use super::ingredient::lookup::Match;
 use super::ingredient::{Filling, Form, Larder, PieceSize};

@@ -169,7 +169,7 @@ fn is_combining(character: char) -> bool {
 }
 
 /// HTML entities replaced by what they mean.
-fn entities(line: &str) -> String {
+pub fn entities(line: &str) -> String {
     if !line.contains('&') {
         return line.to_owned();
     }
