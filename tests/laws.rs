@@ -243,6 +243,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         unit: LengthUnit::Centimetres,
     };
     let choices = Choices {
+        region: None,
         own_pan: Some(entry(own)),
         other_pan: Some(entry(other)),
     };

@@ -118,7 +118,7 @@ Lamp-room cocoa loaf
 
 Ingredients
 200 g plain flour
-40 g cocoa powder
+40 g natural cocoa powder
 220 g caster sugar
 1 tsp bicarbonate of soda
 1/2 tsp baking powder

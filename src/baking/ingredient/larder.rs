@@ -3,6 +3,7 @@
 //! Reading and looking up are handed a [`Larder`]; what is the baker's own goes before the tables.
 
 use super::lookup::words_of;
+use super::own::OwnRecord;
 use super::{Ingredient, Region, by_key};
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -74,6 +75,26 @@ impl Own {
             }
         }
         own
+    }
+
+    /// What a baker's record holds. An entry without a name means nothing yet.
+    pub fn of(record: &OwnRecord) -> Self {
+        let ingredients = record
+            .entries
+            .iter()
+            .filter(|entry| !entry.name.trim().is_empty())
+            .map(|entry| {
+                let also = entry
+                    .also_called
+                    .split(',')
+                    .map(|name| name.trim().to_owned());
+                (entry.ingredient(), also.collect())
+            });
+        let words = record
+            .words
+            .iter()
+            .map(|word| (word.words.as_str(), word.key.as_deref()));
+        Self::new(ingredients, words)
     }
 
     fn mean(&mut self, words: &str, ingredient: Option<&'static Ingredient>) {

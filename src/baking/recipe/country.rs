@@ -7,7 +7,7 @@
 mod measures;
 mod signs;
 
-use super::Region;
+use crate::baking::ingredient::Region;
 use crate::baking::text::lower_letter;
 use measures::Measures;
 use signs::SIGNS;

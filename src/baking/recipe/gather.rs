@@ -17,6 +17,8 @@ pub struct Gather {
     pub filling: Option<Filling>,
     pub size: Option<PieceSize>,
     pub is_bare: bool,
+    /// Whether the measure is only roughly known.
+    pub is_loose: bool,
     pub leads: bool,
     pub name: String,
     pub tails: Vec<String>,
@@ -234,6 +236,7 @@ impl Gather {
         self.form = self.form.or(term.form);
         self.filling = self.filling.or(term.filling);
         self.is_bare = term.is_bare;
+        self.is_loose = term.is_loose;
         self.doubts.extend(term.doubts.iter().cloned());
         self.fault = self.fault.take().or_else(|| term.fault.clone());
     }

@@ -43,6 +43,7 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     let (is_some, from) = some(&all, from);
     if let Some((amount, rest)) = name::size_of(&lower) {
         gather.amounts.push(amount);
+        gather.is_loose = true;
         gather.doubts.push(format!(
             "\"{}\" is taken as {}.",
             rest.1,
@@ -232,6 +233,10 @@ fn finish(
         .first()
         .is_some_and(|amount| !matches!(amount.unit, Unit::Piece(Piece::Each) | Unit::ToTaste));
     let has_name = !shown.is_empty() && (found.is_known() || !lookup::only_describes(&gather.name));
+    let is_taught = larder
+        .own
+        .meaning(&lookup::words_of(&shown))
+        .is_some_and(|meaning| meaning == found.matched.taken());
     let mut reading = Reading {
         ingredient: found.matched.clone(),
         name: shown,
@@ -240,10 +245,12 @@ fn finish(
         filling: gather.filling,
         size: gather.size,
         level: gather.level,
+        is_loose: gather.is_loose,
         aside,
         section,
         doubts: std::mem::take(&mut gather.doubts),
         understood: String::new(),
+        is_taught,
         own_weight: None,
         also: Vec::new(),
         instead: Vec::new(),

@@ -20,6 +20,8 @@ pub struct Look {
     pub is_step: bool,
     pub is_sentence: bool,
     pub is_fact: bool,
+    /// Whether the baker said that these words are no ingredient.
+    pub is_dismissed: bool,
     /// Whether nothing but marks stands on it.
     pub is_bare: bool,
     pub has_pan: bool,
@@ -89,7 +91,9 @@ impl Look {
             || is_sentence && !wants_enough && !tokens.first().is_some_and(may_count);
         let attempt = (is_short && !tokens.is_empty() && !is_running)
             .then(|| ingredient_line::attempt(&text, larder, Section::Batter));
+        let meaning = larder.own.meaning(&lookup::words_of(&text));
         Self {
+            is_dismissed: meaning == Some(None),
             heading: heading::heading(&text, bullet.heading),
             is_step,
             is_sentence,

@@ -303,6 +303,8 @@ pub struct Reading {
     pub size: Option<PieceSize>,
     /// Scant, heaped and the like.
     pub level: Level,
+    /// Whether the measure is only roughly known: a splash, a teacup, the size of an egg.
+    pub is_loose: bool,
     /// Whether the line calls it optional, or for serving, greasing, dusting: kept, and left out of the batter.
     pub aside: Option<Aside>,
     /// The part of the recipe it stands in.
@@ -311,6 +313,8 @@ pub struct Reading {
     pub doubts: Vec<String>,
     /// How the line was understood, in one short sentence.
     pub understood: String,
+    /// Whether its name means this because the baker once said so.
+    pub is_taught: bool,
     /// The baker's own weight for this line, in place of all the above.
     pub own_weight: Option<super::quantity::Mass>,
     /// Other ingredients of the same line, in its order: "salt and pepper", "1 egg plus 1 yolk". They hold no more of them.

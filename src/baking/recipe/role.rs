@@ -130,6 +130,9 @@ impl Walk<'_> {
         if self.title == Some(at) {
             return Role::Title;
         }
+        if look.is_dismissed {
+            return Role::Note;
+        }
         let heading = look
             .heads()
             .or_else(|| look.may_head().filter(|_| self.stands_apart(at)));

@@ -39,6 +39,8 @@ pub struct Term {
     pub filling: Option<Filling>,
     /// "2 large handfuls".
     pub size: Option<PieceSize>,
+    /// Whether its measure is only roughly known: a splash, a teacup.
+    pub is_loose: bool,
     /// Whether it is a bare number.
     pub is_bare: bool,
     /// The token after it.
@@ -156,6 +158,7 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
         if dash == 1 && measure.next < next {
             return None;
         }
+        found.is_loose |= measure.doubt.is_some();
         found.doubts.extend(measure.doubt.map(str::to_owned));
         found.amounts.push(amount(&count, &measure));
         found.next = words;
@@ -399,6 +402,7 @@ fn alone(tokens: &[Token], at: usize, mut found: Term, place: Place) -> Option<T
         return None;
     }
     let measure = measure::measure(tokens, at)?;
+    found.is_loose |= measure.doubt.is_some();
     found.doubts.extend(measure.doubt.map(str::to_owned));
     found.amounts.push(Amount {
         low: measure.factor,

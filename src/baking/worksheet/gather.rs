@@ -4,7 +4,9 @@ use super::leavening::leavening_sheet;
 use super::line::sheet_lines;
 use super::pans::pan_sheet;
 use super::totals::balance_sheet;
-use super::{AllergenNote, Inputs, Settings, SourceNote, Status, VerdictKind, Worksheet};
+use super::{
+    AllergenNote, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind, Worksheet,
+};
 use crate::baking::balance::{kind, percentages};
 use crate::baking::chemistry::bowl;
 use crate::baking::finding::{Facts, findings};
@@ -12,8 +14,9 @@ use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own};
 use crate::baking::pan::fit;
 use crate::baking::quantity::show;
-use crate::baking::recipe::{Looks, Recipe, Role, read_again};
+use crate::baking::recipe::{Certainty, Looks, Recipe, Role, guess, linked, read_again};
 use crate::baking::source::{self, Source};
+use std::borrow::Cow;
 
 /// The worksheet of a recipe: a pure function of what the baker gave.
 pub fn worksheet(inputs: &Inputs, settings: &Settings) -> Worksheet {
@@ -33,13 +36,13 @@ pub fn worksheet_again(
     settings: &Settings,
     own: &Own,
 ) -> Worksheet {
-    let larder = Larder {
-        region: settings.region,
-        own,
-    };
-    let recipe = read_again(looks, &inputs.text, larder, &inputs.corrections);
+    let text = inputs.recipe_text();
+    let country = country(&text, inputs, settings);
+    let region = country.region;
+    let larder = Larder { region, own };
+    let recipe = read_again(looks, &text, larder, &inputs.corrections);
     let habits = Habits {
-        region: settings.region,
+        region,
         filling: settings.cup_habit.filling(),
         eggs: settings.eggs.0,
     };
@@ -65,7 +68,7 @@ pub fn worksheet_again(
         bowl: bowl.as_ref(),
         fit: &fit,
         unread: &unread,
-        region: settings.region,
+        region,
     };
     let findings = findings(&facts);
     let leavening = leavening_sheet(&facts);
@@ -73,6 +76,11 @@ pub fn worksheet_again(
     let lines = sheet_lines(&recipe, &formula, &percentages, &fit, &inputs.corrections);
     Worksheet {
         title: recipe.title.clone(),
+        country,
+        taken_from: match &text {
+            Cow::Owned(_) => linked::text_of(&inputs.text).map(|page| page.said),
+            Cow::Borrowed(_) => None,
+        },
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
         allergens: allergens(&formula),
@@ -83,6 +91,37 @@ pub fn worksheet_again(
         findings,
         leavening,
         lines,
+    }
+}
+
+/// Whose cups, spoons and words the recipe is in, and how that is known.
+fn country(text: &str, inputs: &Inputs, settings: &Settings) -> CountrySheet {
+    if let Some(region) = inputs.choices.region {
+        return CountrySheet {
+            region,
+            why: format!("{}: you said so.", region.words()),
+            chosen: true,
+            lines: Vec::new(),
+        };
+    }
+    let guess = guess(text, settings.region);
+    let signs: Vec<String> = guess
+        .because
+        .iter()
+        .map(|(line, words)| format!("\"{words}\" (line {line})"))
+        .collect();
+    let name = guess.region.words();
+    let why = match guess.certainty {
+        Certainty::Nothing => format!("{name}: yours, since no word of the recipe tells another."),
+        _ if signs.is_empty() => format!("{name}: yours, which its words fit."),
+        Certainty::Clear => format!("{name}, by its words: {}.", signs.join(", ")),
+        Certainty::Likely => format!("{name}, likely, by its words: {}.", signs.join(", ")),
+    };
+    CountrySheet {
+        region: guess.region,
+        why,
+        chosen: false,
+        lines: guess.because.iter().map(|(line, _)| *line).collect(),
     }
 }
 

@@ -4,8 +4,9 @@ use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
 use crate::baking::pan::PanEntry;
 use crate::baking::quantity::LengthUnit;
-use crate::baking::recipe::Correction;
+use crate::baking::recipe::{Correction, linked};
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 
 /// One recipe as its baker gave it. A worksheet follows from it and [`Settings`] alone.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -27,13 +28,15 @@ pub struct Choices {
     pub own_pan: Option<PanEntry>,
     /// The pan on the shelf; `None` keeps the recipe's own.
     pub other_pan: Option<PanEntry>,
+    /// Whose cups, spoons and words it is in, where the baker says it; `None` goes by its words.
+    pub region: Option<Region>,
 }
 
 /// What holds for every recipe of this baker.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
-    /// Whose cups, spoons, eggs and words.
+    /// The baker's own country: whose cups, spoons, eggs and words hold where a recipe's words tell nothing.
     pub region: Region,
     /// How this baker, or the recipe's writer, fills a cup of flour.
     pub cup_habit: CupHabit,
@@ -90,6 +93,11 @@ impl Inputs {
         }
     }
 
+    /// The recipe as it is read: the text, or what a page's source in its place holds.
+    pub fn recipe_text(&self) -> Cow<'_, str> {
+        linked::text_of(&self.text).map_or(Cow::Borrowed(&self.text), |page| Cow::Owned(page.text))
+    }
+
     /// The inputs with a remedy carried out: a new value, so that the old one can be taken back.
     pub fn with_remedy(&self, remedy: &Remedy) -> Self {
         let mut inputs = self.clone();
@@ -130,7 +138,7 @@ impl Inputs {
 
     /// What was said of an ingredient, if anything.
     pub fn correction(&self, (line, part): LinePart) -> Option<&Correction> {
-        let (text, occurrence) = place(&self.text, line)?;
+        let (text, occurrence) = place(&self.recipe_text(), line)?;
         self.corrections
             .iter()
             .find(|correction| correction.is_at(&text, occurrence, part))
@@ -147,7 +155,7 @@ impl Inputs {
 
     /// Changes the correction of an ingredient, its line found by its words; a line that is not there is left alone.
     fn correct(&mut self, (line, part): LinePart, change: impl FnOnce(&mut Correction)) {
-        let Some((text, occurrence)) = place(&self.text, line) else {
+        let Some((text, occurrence)) = place(&self.recipe_text(), line) else {
             return;
         };
         let found = self
@@ -171,7 +179,8 @@ impl Inputs {
 
     /// Puts a new line below the given one; below the last where there is no such line.
     fn add_after(&mut self, line: usize, text: &str) {
-        let mut lines: Vec<&str> = self.text.lines().collect();
+        let written = self.recipe_text();
+        let mut lines: Vec<&str> = written.lines().collect();
         let at = line.min(lines.len());
         lines.insert(at, text);
         self.text = lines.join("\n");

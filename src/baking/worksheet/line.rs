@@ -89,6 +89,8 @@ fn bare(line: &Line, part: usize, corrected: bool) -> SheetLine {
         flagged: status == Status::NotRead,
         ingredient: None,
         name: None,
+        words: String::new(),
+        taught: false,
         note: "",
         grams: None,
         grams_shown: None,
@@ -112,6 +114,8 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
     let taken = reading.ingredient.taken();
     sheet.ingredient = taken.map(|ingredient| ingredient.key);
     sheet.name = taken.map(|ingredient| ingredient.name);
+    sheet.words = reading.name.clone();
+    sheet.taught = reading.is_taught;
     sheet.note = taken.map_or("", |ingredient| ingredient.note);
     sheet.understood = reading.understood.clone();
     sheet.doubts = reading.doubts.clone();

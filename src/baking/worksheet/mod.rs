@@ -18,7 +18,7 @@ pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;
 pub use record::{
-    AcidShare, AllergenNote, BalanceSheet, EggCount, FigureShown, GasSheet, LeaveningSheet, Offer,
-    PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread, Status, TableRow,
-    Worksheet,
+    AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, FigureShown, GasSheet,
+    LeaveningSheet, Offer, PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread,
+    Status, TableRow, Worksheet,
 };

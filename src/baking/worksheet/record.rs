@@ -2,6 +2,7 @@
 
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
+use crate::baking::ingredient::Region;
 use crate::baking::pan::{FieldTrouble, PanEntry, Section};
 use crate::baking::quantity::Quantity;
 use serde::Serialize;
@@ -11,6 +12,10 @@ use serde::Serialize;
 pub struct Worksheet {
     /// The recipe's name, if it has one.
     pub title: Option<String>,
+    /// Whose cups, spoons and words it was read in.
+    pub country: CountrySheet,
+    /// What was made of a page's source or linked data that stands in the text's place.
+    pub taken_from: Option<String>,
     /// Every line of the text, in order; a line of several ingredients stands here once for each.
     pub lines: Vec<SheetLine>,
     /// Baker's percentages and totals of the batter.
@@ -31,6 +36,19 @@ pub struct Worksheet {
     pub sources: Vec<SourceNote>,
     /// One sentence that sums the sheet up, for a screen reader and the top of the page.
     pub summary: String,
+}
+
+/// Whose cups, spoons and words a recipe is in.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct CountrySheet {
+    /// The country.
+    pub region: Region,
+    /// How that is known, in a sentence: "United Kingdom, by its words: ...".
+    pub why: String,
+    /// True where the baker said it.
+    pub chosen: bool,
+    /// The lines whose words tell.
+    pub lines: Vec<usize>,
 }
 
 /// A figure with its range, in the unit that its place names.
@@ -93,6 +111,10 @@ pub struct SheetLine {
     pub ingredient: Option<&'static str>,
     /// The ingredient's name.
     pub name: Option<&'static str>,
+    /// The words that were read as its name.
+    pub words: String,
+    /// True where those words mean this ingredient because the baker once said so.
+    pub taught: bool,
     /// A word of caution or explanation on the ingredient; empty where there is none.
     pub note: &'static str,
     /// What the recipe's line weighs, in grams.

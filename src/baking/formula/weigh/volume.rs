@@ -14,6 +14,10 @@ const SHARED_ERROR: f64 = 0.7;
 /// The spread of a pinch or a dash about its spoon size: half to twice (common practice, no source).
 const PINCH_SPREAD: f64 = 0.35;
 
+/// The spread of a measure that nobody defined, about what it is taken as: old books' teacups range from 5 to 8 fluid
+/// ounces, and a splash more than that (common practice, no source).
+const LOOSE_SPREAD: f64 = 0.35;
+
 /// A form that no table row names is measured as the nearest row, with this much more spread.
 const OTHER_FORM_SPREAD: f64 = 0.08;
 
@@ -57,6 +61,9 @@ pub(super) fn weight(
         VolumeUnit::Pinch | VolumeUnit::Dash | VolumeUnit::Drop
     ) {
         errors.push((PINCH_SPREAD, PINCH_SPREAD));
+    }
+    if reading.is_loose {
+        errors.push((LOOSE_SPREAD, LOOSE_SPREAD));
     }
     let (fullness, below, above) = fullness(reading.level, unit);
     errors.push((below, above));
