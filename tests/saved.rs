@@ -128,6 +128,33 @@ fn a_damaged_record_is_refused_with_a_reason() {
     }
 }
 
+/// What has another shape than the baker's own is refused, never half read.
+#[test]
+fn a_damaged_larder_is_refused_with_a_reason() {
+    for body in [
+        "7",
+        r#"{"entries":7}"#,
+        r#"{"entries":[7]}"#,
+        r#"{"entries":[{"name":7}]}"#,
+        r#"{"entries":[{"label":"100"}]}"#,
+        r#"{"entries":[{"allergens":["patience"]}]}"#,
+        r#"{"entries":[{"weighings":[{"figures":[118]}]}]}"#,
+        r#"{"words":["plant block"]}"#,
+        r#"{"given":-1}"#,
+    ] {
+        let text = format!(r#"{{"format":"batterwright larder","version":1,"body":{body}}}"#);
+        let found = from_text::<OwnRecord>(&text);
+        assert!(
+            matches!(found, Err(SavedTrouble::Corrupt(ref reason)) if reason.contains("its ")),
+            "{text}: {found:?}"
+        );
+    }
+    let text =
+        r#"{"format":"batterwright larder","version":1,"body":{"entries":[{"key":"own/1"}]}}"#;
+    let found = from_text::<OwnRecord>(text).map(|record| record.entries[0].label.per.clone());
+    assert_eq!(found, Ok("100".into()));
+}
+
 /// A field that a past record lacks takes its usual value; what is there is kept.
 #[test]
 fn missing_fields_take_their_usual_value() {

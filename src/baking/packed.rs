@@ -14,16 +14,33 @@ pub fn rows(table: usize) -> impl Iterator<Item = Cells> {
     section
         .lines()
         .filter(|line| !line.is_empty())
-        .map(|line| Cells(line.split('\t')))
+        .map(|line| Cells::of(line, '\t'))
 }
 
 /// The cells of a row, read from the left.
-pub struct Cells(std::str::Split<'static, char>);
+pub struct Cells {
+    rest: &'static str,
+    between: char,
+}
 
 impl Cells {
+    fn of(rest: &'static str, between: char) -> Self {
+        Self { rest, between }
+    }
+
     /// The next cell as text.
     pub fn text(&mut self) -> &'static str {
-        self.0.next().unwrap_or("")
+        let (cell, rest) = self
+            .rest
+            .split_once(self.between)
+            .unwrap_or((self.rest, ""));
+        self.rest = rest;
+        cell
+    }
+
+    /// All that is left as text: a note, which stands last and may hold what else parts cells.
+    pub fn note(self) -> &'static str {
+        self.rest
     }
 
     /// The next cell as a number; `None` where it is empty.
@@ -64,7 +81,7 @@ impl Cells {
         let cell = self.text();
         cell.split('|')
             .filter(|row| !row.is_empty())
-            .map(|row| Cells(row.split(';')))
+            .map(|row| Self::of(row, ';'))
     }
 }
 

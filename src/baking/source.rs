@@ -53,9 +53,16 @@ pub struct Cited {
 }
 
 impl Cited {
-    /// A source and its trust, in words.
+    /// A source and its trust, in words; once, where the source is named for nothing but that.
     pub fn words(self) -> String {
-        format!("{} ({})", self.source.citation, self.confidence.words())
+        let citation = self.source.citation;
+        match (self.source.key, self.confidence) {
+            ("practice", Confidence::Practice)
+            | ("memory", Confidence::Memory)
+            | ("derivation", Confidence::Derived)
+            | ("own", Confidence::Own) => citation.to_owned(),
+            (_, confidence) => format!("{citation} ({})", confidence.words()),
+        }
     }
 }
 

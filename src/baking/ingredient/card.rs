@@ -181,11 +181,11 @@ fn composition(ingredient: &Ingredient) -> Vec<CardRow> {
             let how = if !derived.contains(&name) {
                 source.clone()
             } else if name == "water" {
-                format!("By difference: 100 g less all the rest. {source}")
+                "By difference: 100 g less all the rest".to_owned()
             } else if name == "starch" {
-                format!("By difference: carbohydrate less sugars and fibre. {source}")
+                "By difference: carbohydrate less sugars and fibre".to_owned()
             } else {
-                format!("By difference from the others. {source}")
+                "By difference from the others".to_owned()
             };
             row(label, value, how)
         })
@@ -217,7 +217,7 @@ fn acidity(acidity: Option<&Acidity>) -> Vec<CardRow> {
         format!(" ({low_shown} to {high_shown})")
     };
     let mut rows = vec![row(
-        "pH as bought",
+        "pH",
         format!("{}{range}", show::ph(ph)),
         how(note, acidity.ph_cited),
     )];
@@ -252,16 +252,19 @@ fn acidity(acidity: Option<&Acidity>) -> Vec<CardRow> {
     let acids = acids.into_iter().filter(|(_, grams)| *grams > 0.0);
     rows.extend(acids.map(|(name, grams)| {
         let source = acidity.acids_cited.map_or_else(String::new, Cited::words);
-        row(name, format!("{} g in 100 g", show::plain(grams)), source)
+        row(
+            format!("{name}, in 100 g"),
+            format!("{} g", show::plain(grams)),
+            source,
+        )
     }));
     if let Some(titratable) = acidity.titratable {
         rows.push(row(
-            "Titratable acidity",
+            format!("Titratable acidity as {} acid, in 100 g", titratable.acid),
             format!(
-                "{} to {} g in 100 g, as {} acid",
+                "{} to {} g",
                 show::plain(titratable.low),
-                show::plain(titratable.high),
-                titratable.acid
+                show::plain(titratable.high)
             ),
             format!(
                 "{}. To compare with, not reckoned with",
@@ -272,30 +275,27 @@ fn acidity(acidity: Option<&Acidity>) -> Vec<CardRow> {
     let buffer = acidity.buffer;
     let source = acidity.buffer_cited.words();
     let slopes = [
-        ("Takes up below pH 6", buffer.below_6),
-        ("From pH 6 to 7.5", buffer.from_6_to_7_5),
-        ("Above pH 7.5", buffer.above_7_5),
+        (
+            "Base taken up besides, for 1 kg and 1 pH, below pH 6",
+            buffer.below_6,
+        ),
+        ("The same from pH 6 to 7.5", buffer.from_6_to_7_5),
+        ("The same above pH 7.5", buffer.above_7_5),
     ];
     rows.extend(slopes.map(|(label, slope)| {
-        let value = format!("{} meq for each kg and pH", show::milliequivalents(slope));
+        let value = format!("{} meq", show::milliequivalents(slope));
         row(label, value, source.clone())
     }));
     if acidity.bicarbonate > 0.0 {
         rows.push(row(
-            "Bicarbonate in it",
-            format!(
-                "{} mmol in 1 kg",
-                show::milliequivalents(acidity.bicarbonate)
-            ),
+            "Bicarbonate in it, in 1 kg",
+            format!("{} mmol", show::milliequivalents(acidity.bicarbonate)),
             source.clone(),
         ));
     }
     rows.push(row(
-        "Differs from lot to lot by",
-        format!(
-            "about {}",
-            show::percent(Share::fraction(acidity.deviation))
-        ),
+        "Differs from lot to lot by about",
+        show::percent(Share::fraction(acidity.deviation)),
         "One standard deviation of the base that it takes up",
     ));
     rows
@@ -372,14 +372,13 @@ fn weight(words: [Option<&str>; 3], weight: &Estimate<Mass>, how: String) -> Car
 }
 
 fn diet(ingredient: &Ingredient) -> Vec<CardRow> {
-    const HELP: &str = "A help and never a guarantee: read the packet";
     let allergens: Vec<&str> = ingredient
         .allergens
         .iter()
         .map(|allergen| allergen.words())
         .collect();
     let allergens = if allergens.is_empty() {
-        "none listed".into()
+        "none known".into()
     } else {
         allergens.join(", ")
     };
@@ -389,8 +388,16 @@ fn diet(ingredient: &Ingredient) -> Vec<CardRow> {
         None => "the packet decides",
     };
     vec![
-        row("Allergens by the lists of law", allergens, HELP),
-        row("From plants alone", plant_based, HELP),
+        row(
+            "Allergens by the lists of law",
+            allergens,
+            "A help and never a guarantee: read the packet",
+        ),
+        row(
+            "From plants alone",
+            plant_based,
+            "As it is usually sold: read the packet",
+        ),
     ]
 }
 
@@ -434,16 +441,19 @@ mod tests {
                 .ends_with("release 28, September 2015 (published)")
         );
         let acid = |label| found(&card, "Acid and buffer", label);
-        assert_eq!(acid("pH as bought").0, "2.4 (2.0 to 2.6)");
-        assert!(acid("pH as bought").1.ends_with("(from memory)"));
-        assert_eq!(acid("Citric acid").0, "4.75 g in 100 g");
-        assert!(acid("Citric acid").1.starts_with("Penniston"));
+        assert_eq!(acid("pH").0, "2.4 (2.0 to 2.6)");
+        assert!(acid("pH").1.ends_with("(from memory)"));
+        assert_eq!(acid("Citric acid, in 100 g").0, "4.75 g");
+        assert!(acid("Citric acid, in 100 g").1.starts_with("Penniston"));
         assert_eq!(
-            acid("Titratable acidity").0,
-            "4.5 to 6 g in 100 g, as citric acid"
+            acid("Titratable acidity as citric acid, in 100 g").0,
+            "4.5 to 6 g"
         );
-        assert_eq!(acid("Takes up below pH 6").0, "6 meq for each kg and pH");
-        assert_eq!(acid("Differs from lot to lot by").0, "about 12 %");
+        assert_eq!(
+            acid("Base taken up besides, for 1 kg and 1 pH, below pH 6").0,
+            "6 meq"
+        );
+        assert_eq!(acid("Differs from lot to lot by about").0, "12 %");
         let cup = found(&card, "A level US measure weighs", "Cup");
         assert_eq!(cup.0, "244 g (239 to 249 g)");
         assert!(cup.1.starts_with("Spread assumed. US Department"));
@@ -479,6 +489,12 @@ mod tests {
         let cup = |label| found(&card, "A level US measure weighs", label).0;
         assert_eq!(cup("Cup, dipped and levelled"), "142 g (132 to 160 g)");
         assert_eq!(cup("Cup, packed"), "160 g (150 to 175 g)");
+        let plain = found(&card, "A level US measure weighs", "Cup");
+        assert!(
+            plain
+                .1
+                .contains("the span of published figures is 99 to 160")
+        );
         let allergens = found(&card, "Allergens and diet", "Allergens by the lists of law");
         assert_eq!(allergens.0, "Wheat (gluten)");
         let everywhere = &card.names[0];
@@ -503,11 +519,7 @@ mod tests {
             "30.0 g (28.0 to 31.5 g)"
         );
         assert_eq!(soda("Of it, monocalcium phosphate").0, "20.0 g");
-        assert!(
-            soda("Acid in it")
-                .1
-                .ends_with("(common practice, no source)")
-        );
+        assert!(soda("Acid in it").1.ends_with("Common practice, no source"));
         assert_eq!(found(&card, "Acid and buffer", "Acid and buffer").0, "none");
         assert_eq!(found(&card, "What 100 g hold", "Sodium").0, "10,600 mg");
         let packet = found(&card, "One piece weighs", "Packet").0;

@@ -9,6 +9,7 @@ mod allergen;
 pub mod card;
 mod composition;
 mod filling;
+pub mod find;
 mod group;
 mod larder;
 mod leavening;

@@ -6,6 +6,7 @@
 //! Which line of a recipe means an own ingredient is left to the reading.
 
 mod figure;
+mod kept;
 mod label;
 mod record;
 mod weighing;
@@ -16,11 +17,11 @@ pub use weighing::Weighing;
 
 use super::{Acidity, Allergen, FlourBasis, Group, Ingredient, Piece, PieceWeight, by_key};
 use crate::baking::estimate::Estimate;
-use crate::baking::quantity::Mass;
+use crate::baking::quantity::{Mass, show};
 use crate::baking::source::{self, Cited, Confidence, Source};
 use figure::figure;
 use label::Shares;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 use std::sync::{Mutex, PoisonError};
 
 /// A pH that a baker measures with strips or a small meter is good to this much either side (common practice, no
@@ -35,8 +36,7 @@ const ONE_WEIGHING: f64 = 0.08;
 const HEAVIEST: f64 = 5000.0;
 
 /// An ingredient of the baker's own, as typed. Nothing typed is dropped: a field that cannot be read keeps its text.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct OwnEntry {
     /// Its key, such as `own/1`: given when it is made, and never to another.
     pub key: String,
@@ -129,6 +129,25 @@ impl OwnEntry {
             Some(OwnTrouble { field, sentence })
         }));
         troubles
+    }
+
+    /// What the packet's figures come to, in sentences.
+    pub fn packet_sentences(&self) -> Vec<String> {
+        let shares = self.label.read(&mut Vec::new());
+        let mut said = shares.sentences();
+        // Where what it is like fills the gaps, the water may be known after all.
+        if let Some(like) = self.like()
+            && let Some(last) = said.last_mut()
+            && shares.composition().water.is_none()
+            && let Some(water) = shares.composition_like(&like.composition).0.water
+        {
+            *last = format!(
+                "Water: {} in 100 g, with the help of {}.",
+                show::of_100_grams(water.to_percent()),
+                like.name
+            );
+        }
+        said
     }
 
     /// The text of a field; `None` for a weighing that is not there.
@@ -419,6 +438,14 @@ mod tests {
             (OwnField::Salt, "1"),
         ]);
         assert_eq!(entry.troubles(), []);
+        assert_eq!(
+            entry.packet_sentences(),
+            [
+                "Carbohydrate with its fibre: 65.0 g in 100 g.",
+                "Sodium: 400 mg in 100 g.",
+                "Water by difference: 14.0 g in 100 g."
+            ]
+        );
         let held = &entry.ingredient().composition;
         assert_percent(held.carbohydrate, 65.0);
         assert_percent(held.sodium, 0.4);
@@ -507,7 +534,12 @@ mod tests {
                 .citation
                 .contains("all-purpose (plain) flour")
         );
+        assert_eq!(made.cited.source.key, "own");
         assert_eq!(made.cited.confidence, Confidence::Own);
+        assert_eq!(
+            flour.packet_sentences(),
+            ["Water: 14.3 g in 100 g, with the help of all-purpose (plain) flour."]
+        );
         assert_eq!(made.fillings.len(), 5);
         assert!(
             made.fillings[0]
@@ -536,6 +568,10 @@ mod tests {
     #[test]
     fn weighings_give_a_mean_and_the_range_of_one_more() {
         let three = weighed(Region::Us, &["120", "126 g", "123"]);
+        assert_eq!(
+            three.sentence(),
+            "Mean 123 g, range 113 to 133 g: weighed 3 times; nine in ten more would fall into the range."
+        );
         let (range, how) = three.result().expect("three figures");
         assert_range(&range, [112.88, 123.0, 133.12]);
         assert!(how.contains("3 times"), "{how}");

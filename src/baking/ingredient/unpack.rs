@@ -196,7 +196,7 @@ fn filling(mut cells: Cells) -> FillingWeight {
         filling: cells.choice(WAYS_OF_FILLING),
         weight: weight(&mut cells),
         cited: cited(cells.text()),
-        note: cells.text(),
+        note: cells.note(),
     }
 }
 
@@ -232,7 +232,7 @@ fn piece(mut cells: Cells) -> PieceWeight {
         region: cells.choice(REGIONS),
         weight: weight(&mut cells),
         cited: cited(cells.text()),
-        note: cells.text(),
+        note: cells.note(),
     }
 }
 

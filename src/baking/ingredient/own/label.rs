@@ -28,8 +28,7 @@ pub enum LabelStyle {
 }
 
 /// Figures as printed on a packet, as typed.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Label {
     /// How it counts carbohydrate.
     pub style: LabelStyle,
@@ -246,6 +245,56 @@ impl Shares {
             + self.sodium? * SALT_IN_SODIUM
             + self.alcohol.unwrap_or(0.0);
         Some((100.0 - rest).max(0.0))
+    }
+
+    /// What the figures come to, in sentences; nothing where no figure is given.
+    pub fn sentences(&self) -> Vec<String> {
+        if *self == Self::default() {
+            return Vec::new();
+        }
+        let mut said = Vec::new();
+        if !self.fibre_within
+            && let Some(whole) = self.whole_carbohydrate()
+        {
+            said.push(format!(
+                "Carbohydrate with its fibre: {} in 100 g.",
+                show::of_100_grams(whole)
+            ));
+        }
+        if let Some(sodium) = self.sodium {
+            said.push(format!("Sodium: {} in 100 g.", show::milligrams(sodium)));
+        }
+        let wanting = [
+            ("fat", self.fat),
+            ("carbohydrate", self.carbohydrate),
+            (
+                "fibre",
+                if self.fibre_within {
+                    Some(0.0)
+                } else {
+                    self.fibre
+                },
+            ),
+            ("protein", self.protein),
+            ("salt or sodium", self.sodium),
+        ];
+        let wanting: Vec<&str> = wanting
+            .into_iter()
+            .filter(|(_, share)| share.is_none())
+            .map(|(name, _)| name)
+            .collect();
+        said.push(match (self.water, self.water_by_difference()) {
+            (Some(water), _) => format!("Water: {} in 100 g.", show::of_100_grams(water)),
+            (None, Some(water)) => format!(
+                "Water by difference: {} in 100 g.",
+                show::of_100_grams(water)
+            ),
+            (None, None) => format!(
+                "Water is not known by difference without: {}.",
+                wanting.join(", ")
+            ),
+        });
+        said
     }
 
     /// By the packet alone.

@@ -1,14 +1,13 @@
 //! All that a baker has taught us: own ingredients, and words of recipes that mean one of the larder.
 
 use super::OwnEntry;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// What stands before the number of a key.
 const KEY: &str = "own/";
 
 /// Words of a line that the baker taught us.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct OwnWord {
     /// The words as they stood in the line.
     pub words: String,
@@ -17,8 +16,7 @@ pub struct OwnWord {
 }
 
 /// Everything of a baker's own, as it is kept.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct OwnRecord {
     /// Own ingredients, in the order in which they were made.
     pub entries: Vec<OwnEntry>,
@@ -52,6 +50,18 @@ impl OwnRecord {
     /// The entry of that key.
     pub fn entry(&self, key: &str) -> Option<&OwnEntry> {
         self.entries.iter().find(|entry| entry.key == key)
+    }
+
+    /// The entry of that number.
+    pub fn numbered(&self, wanted: u32) -> Option<&OwnEntry> {
+        let mut entries = self.entries.iter();
+        entries.find(|entry| number(&entry.key) == Some(wanted))
+    }
+
+    /// The entry of that number, to be changed.
+    pub fn numbered_mut(&mut self, wanted: u32) -> Option<&mut OwnEntry> {
+        let mut entries = self.entries.iter_mut();
+        entries.find(|entry| number(&entry.key) == Some(wanted))
     }
 
     /// Adds an entry under a fresh key, which is given back.

@@ -5,7 +5,7 @@ use super::{HEAVIEST, ONE_WEIGHING, OwnField, OwnTrouble, kept, own};
 use crate::baking::estimate::Estimate;
 use crate::baking::ingredient::{Filling, FillingWeight, Form, Region, SpoonOrCup};
 use crate::baking::quantity::{Mass, show};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// Student's t that 95 % lie below, for 1 to 4 degrees of freedom, so that nine in ten lie between minus and plus it:
 /// NIST/SEMATECH e-Handbook of statistical methods, table 1.3.6.7.2.
@@ -18,8 +18,7 @@ const HALF_A_GRAM: f64 = 0.5;
 const DENSITIES: std::ops::RangeInclusive<f64> = 0.02..=2.0;
 
 /// One measure, and its weights as typed.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Weighing {
     /// The measure.
     pub measure: SpoonOrCup,
@@ -98,6 +97,16 @@ impl Weighing {
             range,
             format!("weighed {many} times; nine in ten more would fall into the range"),
         ))
+    }
+
+    /// What the weighings come to, in a sentence; empty where none can be used.
+    pub fn sentence(&self) -> String {
+        let Some((weight, how)) = self.result() else {
+            return String::new();
+        };
+        let range =
+            show::mass_range(&weight).map_or(String::new(), |range| format!(", range {range}"));
+        format!("Mean {}{range}: {how}.", show::mass(weight.mean))
     }
 
     /// The row that it makes, for the US measure, as the tables have it.
