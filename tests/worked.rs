@@ -25,6 +25,7 @@ fn formula(grams: &[(&str, f64)]) -> Formula {
             how: How {
                 sentence: "Given".into(),
                 cited: None,
+                others: String::new(),
             },
             place: Place::Batter,
             in_pieces: false,

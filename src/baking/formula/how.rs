@@ -9,4 +9,6 @@ pub struct How {
     pub sentence: String,
     /// Where the figure is from; `None` where the recipe or the baker gave the weight.
     pub cited: Option<Cited>,
+    /// What other sources say of the same measure, in a sentence; empty where none does.
+    pub others: String,
 }

@@ -60,6 +60,9 @@ pub enum Law {
 }
 
 impl Law {
+    /// Every law, in the order shown.
+    pub const ALL: [Self; 4] = [Self::Us, Self::EuUk, Self::AuNz, Self::Ca];
+
     /// The law of a country.
     pub fn of(region: Region) -> Self {
         match region {

@@ -3,7 +3,8 @@
 //! Every row says how its figure was got: from what source, and how sure. What no source gives stands as "not known".
 
 use super::{
-    Acidity, Composition, Ingredient, Leavening, OrganicAcids, PieceWeight, Region, aliases, all,
+    Acidity, Composition, Ingredient, Law, Leavening, OrganicAcids, OtherWeight, PieceWeight,
+    Region, aliases, all,
 };
 use crate::baking::estimate::Estimate;
 use crate::baking::ingredient::FillingWeight;
@@ -86,6 +87,10 @@ pub fn card(ingredient: &Ingredient) -> Card {
         CardGroup::new(
             "A level US measure weighs",
             ingredient.fillings.iter().map(filling).collect(),
+        ),
+        CardGroup::new(
+            "The same by other sources, not in use",
+            ingredient.others.iter().map(other).collect(),
         ),
         CardGroup::new(
             "One piece weighs",
@@ -352,6 +357,15 @@ fn filling(filling: &FillingWeight) -> CardRow {
     weight(words, &filling.weight, how(filling.note, filling.cited))
 }
 
+fn other(other: &OtherWeight) -> CardRow {
+    let words = [
+        Some(other.measure.words()),
+        other.form.map(super::Form::words),
+        other.filling.map(super::Filling::words),
+    ];
+    weight(words, &other.weight, how(other.note, other.cited))
+}
+
 fn piece(piece: &PieceWeight) -> CardRow {
     let words = [
         Some(piece.piece.words()),
@@ -372,33 +386,34 @@ fn weight(words: [Option<&str>; 3], weight: &Estimate<Mass>, how: String) -> Car
 }
 
 fn diet(ingredient: &Ingredient) -> Vec<CardRow> {
-    let allergens: Vec<&str> = ingredient
-        .allergens
-        .iter()
-        .map(|allergen| allergen.words())
-        .collect();
-    let allergens = if allergens.is_empty() {
-        "none known".into()
-    } else {
-        allergens.join(", ")
-    };
+    let allergens = Law::ALL.map(|law| {
+        let named: Vec<&str> = ingredient
+            .allergens
+            .iter()
+            .filter_map(|allergen| allergen.named_by(law))
+            .collect();
+        let named = if named.is_empty() {
+            "none known".to_owned()
+        } else {
+            named.join(", ")
+        };
+        let how = format!(
+            "A help and never a guarantee: read the packet. {}",
+            law.source().map_or("", |source| source.citation)
+        );
+        row(format!("Allergens that {} names", law.words()), named, how)
+    });
     let plant_based = match ingredient.plant_based {
         Some(true) => "yes",
         Some(false) => "no",
         None => "the packet decides",
     };
-    vec![
-        row(
-            "Allergens by the lists of law",
-            allergens,
-            "A help and never a guarantee: read the packet",
-        ),
-        row(
-            "From plants alone",
-            plant_based,
-            "As it is usually sold: read the packet",
-        ),
-    ]
+    let plant_based = row(
+        "From plants alone",
+        plant_based,
+        "As it is usually sold: read the packet",
+    );
+    allergens.into_iter().chain([plant_based]).collect()
 }
 
 #[cfg(test)]
@@ -495,8 +510,20 @@ mod tests {
                 .1
                 .contains("the span of published figures is 99 to 160")
         );
-        let allergens = found(&card, "Allergens and diet", "Allergens by the lists of law");
-        assert_eq!(allergens.0, "Wheat (gluten)");
+        let allergens = found(&card, "Allergens and diet", "Allergens that US law names");
+        assert_eq!(allergens.0, "wheat");
+        let other = "The same by other sources, not in use";
+        let labels = card
+            .groups
+            .iter()
+            .find(|group| group.heading == other)
+            .map(|group| {
+                group
+                    .rows
+                    .iter()
+                    .any(|row| row.value == "120 g (120 to 124 g)")
+            });
+        assert_eq!(labels, Some(true));
         let everywhere = &card.names[0];
         assert_eq!(everywhere.region, None);
         assert!(everywhere.names.contains(&"plain flour"));

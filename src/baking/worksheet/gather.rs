@@ -11,7 +11,7 @@ use crate::baking::balance::{kind, percentages};
 use crate::baking::chemistry::bowl;
 use crate::baking::finding::{Facts, findings};
 use crate::baking::formula::{Formula, Habits, Place, weigh};
-use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own};
+use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Law, Own};
 use crate::baking::pan::fit;
 use crate::baking::quantity::show;
 use crate::baking::recipe::{Certainty, Looks, Recipe, Role, guess, linked, read_again};
@@ -83,7 +83,7 @@ pub fn worksheet_again(
         },
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
-        allergens: allergens(&formula),
+        allergens: allergens(&formula, Law::of(region)),
         plant_based: plant_based(&recipe, &formula),
         cautions: cautions(&formula),
         sources: sources(&formula),
@@ -136,7 +136,7 @@ fn unread(recipe: &Recipe) -> Vec<usize> {
 }
 
 /// The allergens of everything that was understood, batter or not, weighed or not.
-fn allergens(formula: &Formula) -> Vec<AllergenNote> {
+fn allergens(formula: &Formula, law: Law) -> Vec<AllergenNote> {
     Allergen::ALL
         .into_iter()
         .filter_map(|allergen| {
@@ -147,7 +147,11 @@ fn allergens(formula: &Formula) -> Vec<AllergenNote> {
                 .map(|(line, _)| line)
                 .collect();
             (!lines.is_empty()).then(|| AllergenNote {
-                name: allergen.words().to_owned(),
+                // What one country's law leaves out may still hurt: it is named, and said to be left out.
+                name: match allergen.named_by(law) {
+                    Some(_) => allergen.words().to_owned(),
+                    None => format!("{} (not on the list of {})", allergen.words(), law.words()),
+                },
                 lines: in_order(lines),
             })
         })

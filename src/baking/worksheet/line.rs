@@ -98,6 +98,7 @@ fn bare(line: &Line, part: usize, corrected: bool) -> SheetLine {
         understood: String::new(),
         how: None,
         source: None,
+        others: String::new(),
         doubts,
         offers: Vec::new(),
         in_batter: false,
@@ -152,6 +153,7 @@ fn weigh_in(
     sheet.range_shown = show::mass_range(&weighed.grams);
     sheet.how = Some(weighed.how.sentence.clone());
     sheet.source = weighed.how.cited.map(source);
+    sheet.others.clone_from(&weighed.how.others);
     sheet.flagged |= !weighed.doubts.is_empty();
     sheet.doubts.extend(weighed.doubts.iter().cloned());
     sheet.in_batter = batter;

@@ -129,6 +129,8 @@ pub struct SheetLine {
     pub how: Option<String>,
     /// Where the weight's figure is from, and how sure it is.
     pub source: Option<String>,
+    /// What other sources say of the same measure; empty where none does.
+    pub others: String,
     /// What is unsure, as sentences.
     pub doubts: Vec<String>,
     /// Other ingredients that the line may mean.

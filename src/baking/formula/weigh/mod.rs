@@ -182,6 +182,7 @@ fn stated(ingredient: &'static Ingredient, grams: Estimate<Mass>, sentence: &str
         how: How {
             sentence: sentence.into(),
             cited: None,
+            others: String::new(),
         },
         doubts: Vec::new(),
     }

@@ -67,6 +67,7 @@ pub(super) fn weight(
                 note(row.note),
             ),
             cited: Some(row.cited),
+            others: String::new(),
         },
         doubts: Vec::new(),
     })

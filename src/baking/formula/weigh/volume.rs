@@ -97,9 +97,37 @@ pub(super) fn weight(
                 note(row.note),
             ),
             cited: Some(row.cited),
+            others: others(ingredient, row),
         },
         doubts: Vec::new(),
     })
+}
+
+/// What other sources say of the same measure in the same state: "Other sources, by the cup: 120 g (labels), 130 g (...)".
+fn others(ingredient: &Ingredient, row: &FillingWeight) -> String {
+    let said: Vec<String> = ingredient
+        .others
+        .iter()
+        .filter(|other| other.measure == row.measure && other.form == row.form)
+        .map(|other| {
+            let filling = other
+                .filling
+                .map_or(String::new(), |filling| format!("{}, ", filling.words()));
+            format!(
+                "{} ({filling}{})",
+                show::mass(other.weight.mean),
+                other.cited.source.citation
+            )
+        })
+        .collect();
+    if said.is_empty() {
+        return String::new();
+    }
+    format!(
+        "Not in use, for a {}: {}.",
+        row.measure.words(),
+        said.join("; ")
+    )
 }
 
 /// How full a measure is against level, and the spread of that: common practice, no source.
