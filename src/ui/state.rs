@@ -8,6 +8,7 @@ use super::history::{History, Step};
 use super::shown::{Part, Shown};
 use super::{device, storage};
 use crate::baking::finding::Remedy;
+use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::pan::PanEntry;
 use crate::baking::worksheet::{Inputs, Looks, Settings, Worksheet, worksheet, worksheet_again};
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
@@ -37,6 +38,8 @@ pub struct Bench {
     inputs: RwSignal<Inputs>,
     /// What holds for every recipe.
     settings: RwSignal<Settings>,
+    /// The baker's own ingredients and words.
+    own: RwSignal<OwnRecord>,
     open: StoredValue<Open>,
     history: RwSignal<History>,
     /// Counts changes of the inputs that the worksheet is to follow.
@@ -52,12 +55,16 @@ pub struct Bench {
     pub unkept: RwSignal<Option<String>>,
     /// Why the settings are not being kept, if they are not.
     pub settings_unkept: RwSignal<Option<String>>,
+    /// Why the own ingredients are not being kept, if they are not.
+    pub own_unkept: RwSignal<Option<String>>,
     /// What had to be set aside when the page opened.
     pub aside: RwSignal<Option<String>>,
     /// A remedy or correction that was just carried out and can be taken back.
     pub done: RwSignal<Option<String>>,
     /// Whether the text box is open on a small screen.
     pub editing: RwSignal<bool>,
+    /// What is looked up in the larder.
+    pub asked: RwSignal<String>,
 }
 
 impl Bench {
@@ -84,6 +91,7 @@ impl Bench {
         let bench = Self {
             inputs,
             settings,
+            own: RwSignal::new(storage::load_own()),
             pace,
             shown,
             parts: Part::ALL.map(|part| Memo::new(move |_| shown.with(|shown| shown.part(part)))),
@@ -97,22 +105,34 @@ impl Bench {
             line: RwSignal::new(None),
             unkept: RwSignal::new(None),
             settings_unkept: RwSignal::new(None),
+            own_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
+            asked: RwSignal::new(String::new()),
         };
         if early.text.trim().is_empty() {
             bench.open_last();
         } else {
             bench.take(Inputs::of_text(early.text.clone()));
         }
-        if let Some(trouble) = storage::settings_trouble() {
+        let aside = [
+            (
+                storage::settings_trouble(),
+                "Your settings were set aside.",
+                "The usual ones hold until you set them again; the old ones are untouched: find them on the shelf.",
+            ),
+            (
+                storage::own_trouble(),
+                "Your own ingredients and words were set aside.",
+                "The larder goes on without them; they are untouched: find them on the shelf.",
+            ),
+        ];
+        for (trouble, what, then) in aside {
+            let Some(trouble) = trouble else { continue };
             bench.aside.update(|aside| {
                 let before = aside.take().map_or(String::new(), |words| words + " ");
-                *aside = Some(format!(
-                    "{before}Your settings were set aside. {trouble} The usual ones hold until you set them again; \
-                     the old ones are untouched: find them on the shelf."
-                ));
+                *aside = Some(format!("{before}{what} {trouble} {then}"));
             });
         }
         bench
@@ -149,6 +169,11 @@ impl Bench {
     /// The settings, followed.
     pub fn settings(self) -> Settings {
         self.settings.get()
+    }
+
+    /// The settings as they are now.
+    pub fn settings_now(self) -> Settings {
+        self.settings.get_untracked()
     }
 
     /// What the last change was, if it can be taken back; followed.
@@ -267,6 +292,23 @@ impl Bench {
         self.settings.update(change);
         self.settings_unkept
             .set(storage::keep_settings(&self.settings.get_untracked()).err());
+    }
+
+    /// A piece of the baker's own ingredients and words, followed.
+    pub fn own<R>(self, read: impl FnOnce(&OwnRecord) -> R) -> R {
+        self.own.with(read)
+    }
+
+    /// A piece of the baker's own ingredients and words as it is now.
+    pub fn own_now<R>(self, read: impl FnOnce(&OwnRecord) -> R) -> R {
+        self.own.with_untracked(read)
+    }
+
+    /// Changes the baker's own ingredients and words, and keeps them.
+    pub fn change_own(self, change: impl FnOnce(&mut OwnRecord)) {
+        self.own.update(change);
+        let trouble = self.own.with_untracked(storage::keep_own).err();
+        self.own_unkept.set(trouble);
     }
 
     /// Keeps, and reckons if that is waiting too, what came in last.

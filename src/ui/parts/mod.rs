@@ -25,7 +25,7 @@ mod weights;
 
 pub use allergens::allergens;
 pub use banners::{banners, foot};
-pub use common::{button, fact};
+pub use common::{button, fact, paragraph, select, text_field};
 pub use done::done;
 pub use findings::findings;
 pub use leavening::leavening;

@@ -205,6 +205,13 @@ fn facts(line: &SheetLine) -> Vec<Element> {
         .filter(|(_, words)| !words.is_empty())
         .map(|(label, words)| fact(label, words.to_owned()));
     let mut shown = vec![element("dl").class("facts").children(known)];
+    if let (Some(key), Some(name)) = (line.ingredient, line.name) {
+        let card = element("a")
+            .class("lines__link")
+            .attribute("href", format!("#/larder/{key}"))
+            .text(format!("All figures for {name}"));
+        shown.push(element("p").class("lines").child(card));
+    }
     shown.extend(
         line.doubts
             .iter()

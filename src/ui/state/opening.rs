@@ -50,6 +50,14 @@ impl Bench {
         }
     }
 
+    /// Follows what another window has kept of own ingredients and words.
+    pub fn follow_other_larder(self) {
+        let theirs = storage::load_own();
+        if self.own.with_untracked(|ours| *ours != theirs) {
+            self.own.set(theirs);
+        }
+    }
+
     pub(super) fn open_last(self) {
         let last = storage::last_open().unwrap_or_default();
         match last.strip_prefix("demo:") {
