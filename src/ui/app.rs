@@ -60,6 +60,7 @@ fn page(bench: Bench) -> Vec<Element> {
             vec![match page.get() {
                 Route::Ticket(_) => pages::ticket(bench),
                 Route::Shelf => pages::shelf(bench),
+                Route::Larder(place) => pages::larder(bench, place),
                 Route::Settings => pages::settings(bench),
                 Route::About => pages::about(),
             }]
@@ -84,8 +85,11 @@ fn keep_before_leaving(bench: Bench) {
 
 fn follow_other_windows(bench: Bench) {
     let _ = window_event_listener(Custom::<StorageEvent>::new("storage"), move |event| {
-        if let Some(id) = event.key().as_deref().and_then(storage::recipe_of_key) {
+        let key = event.key().unwrap_or_default();
+        if let Some(id) = storage::recipe_of_key(&key) {
             bench.follow_other_window(id);
+        } else if storage::is_own_key(&key) {
+            bench.follow_other_larder();
         }
     });
 }

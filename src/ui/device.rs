@@ -1,6 +1,9 @@
 //! The few things that the page asks of the browser besides drawing: clock, chance, address, files.
 
 use leptos::prelude::*;
+use std::cell::Cell;
+use std::rc::Rc;
+use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, FocusOptions, HtmlAnchorElement, HtmlElement, Url};
 
@@ -104,6 +107,37 @@ fn try_download(name: &str, text: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     Url::revoke_object_url(&address)
+}
+
+/// Reads the file that was chosen in a field, and hands its text on; `None` where it cannot be read.
+pub fn read_file(event: &web_sys::Event, then: impl FnOnce(Option<String>) + 'static) {
+    let Some(text) = chosen_text(event) else {
+        return;
+    };
+    let then = Rc::new(Cell::new(Some(then)));
+    let hand_on = move |text: JsValue| {
+        if let Some(then) = then.take() {
+            then(text.as_string());
+        }
+    };
+    // Either of the two is called, and what is called is let go of with the page.
+    let refused = hand_on.clone();
+    let read = Closure::<dyn FnMut(JsValue)>::new(hand_on);
+    let refused = Closure::<dyn FnMut(JsValue)>::new(move |_| refused(JsValue::NULL));
+    let _ = text.then2(&read, &refused);
+    read.forget();
+    refused.forget();
+}
+
+/// The promise of the text of the file that was chosen. The field is emptied, so that the same file can be chosen again.
+fn chosen_text(event: &web_sys::Event) -> Option<js_sys::Promise> {
+    let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).ok();
+    let field: JsValue = event.target()?.into();
+    let file = get(&get(&field, "files")?, "0")?;
+    let text: js_sys::Function = get(&file, "text")?.dyn_into().ok()?;
+    let promise = text.call0(&file).ok()?.dyn_into().ok()?;
+    let _ = js_sys::Reflect::set(&field, &"value".into(), &"".into());
+    Some(promise)
 }
 
 /// Opens the browser's own way to print.

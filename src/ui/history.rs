@@ -14,6 +14,19 @@ pub struct Step {
     pub inputs: Inputs,
     /// True for changes that come letter by letter and are taken back together.
     pub typed: bool,
+    /// Words that the change taught, or made forgotten.
+    pub taught: Option<Taught>,
+}
+
+/// What words of the baker's meant before a change and after it: `None` nothing, `Some(None)` no ingredient.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Taught {
+    /// The words.
+    pub words: String,
+    /// Before.
+    pub before: Option<Option<String>>,
+    /// After.
+    pub after: Option<Option<String>>,
 }
 
 /// Steps taken, and steps taken back.
@@ -50,26 +63,24 @@ impl History {
         self.ahead.last()
     }
 
-    /// Takes the last change back: gives the inputs before it.
-    pub fn take_back(&mut self, now: Inputs) -> Option<Inputs> {
+    /// Takes the last change back: gives the inputs before it, and what its words meant.
+    pub fn take_back(&mut self, now: Inputs) -> Option<Step> {
         let step = self.past.pop()?;
         self.ahead.push(Step {
-            what: step.what,
             inputs: now,
-            typed: step.typed,
+            ..step.clone()
         });
-        Some(step.inputs)
+        Some(step)
     }
 
-    /// Puts the change last taken back in place again: gives the inputs after it.
-    pub fn put_back(&mut self, now: Inputs) -> Option<Inputs> {
+    /// Puts the change last taken back in place again: gives the inputs after it, and what its words mean.
+    pub fn put_back(&mut self, now: Inputs) -> Option<Step> {
         let step = self.ahead.pop()?;
         self.past.push(Step {
-            what: step.what,
             inputs: now,
-            typed: step.typed,
+            ..step.clone()
         });
-        Some(step.inputs)
+        Some(step)
     }
 }
 
@@ -82,6 +93,7 @@ mod tests {
             what: what.into(),
             inputs: Inputs::of_text(text),
             typed,
+            taught: None,
         }
     }
 
@@ -91,20 +103,18 @@ mod tests {
         history.remember(step("typing", "", true));
         history.remember(step("typing", "a", true));
         history.remember(step("remedy", "ab", false));
-        let before_remedy = history.take_back(Inputs::of_text("ab soda"));
-        assert_eq!(before_remedy, Some(Inputs::of_text("ab")));
+        let inputs = |step: Option<Step>| step.map(|step| step.inputs);
+        let text = |text: &str| Some(Inputs::of_text(text));
         assert_eq!(
-            history.take_back(Inputs::of_text("ab")),
-            Some(Inputs::of_text(""))
+            inputs(history.take_back(Inputs::of_text("ab soda"))),
+            text("ab")
         );
+        assert_eq!(inputs(history.take_back(Inputs::of_text("ab"))), text(""));
         assert_eq!(history.take_back(Inputs::default()), None);
+        assert_eq!(inputs(history.put_back(Inputs::of_text(""))), text("ab"));
         assert_eq!(
-            history.put_back(Inputs::of_text("")),
-            Some(Inputs::of_text("ab"))
-        );
-        assert_eq!(
-            history.put_back(Inputs::of_text("ab")),
-            Some(Inputs::of_text("ab soda"))
+            inputs(history.put_back(Inputs::of_text("ab"))),
+            text("ab soda")
         );
     }
 }

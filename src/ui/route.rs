@@ -4,6 +4,7 @@
 //! scrolls there without any help from us.
 
 use super::device;
+use crate::baking::ingredient::by_key;
 use leptos::prelude::*;
 
 /// A page, and the place on it.
@@ -13,6 +14,8 @@ pub enum Route {
     Ticket(Place),
     /// The kept recipes.
     Shelf,
+    /// What is known of ingredients.
+    Larder(Larder),
     /// What holds for every recipe.
     Settings,
     /// How the figures are got.
@@ -30,26 +33,71 @@ pub enum Place {
     Line(usize),
 }
 
+/// A page of the larder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Larder {
+    /// Looking an ingredient up.
+    Search,
+    /// The ingredient of the tables that has this key.
+    Card(&'static str),
+    /// The baker's own ingredients and words.
+    Own,
+    /// The own ingredient of this number.
+    Entry(u32),
+    /// An ingredient that the larder does not hold.
+    Unknown,
+}
+
+impl Larder {
+    /// Reads the part of an address after `#/larder/`.
+    fn read(place: &str) -> Self {
+        let number = |place: &str| place.strip_prefix("own/")?.parse().ok();
+        match place {
+            "" => Self::Search,
+            "own" => Self::Own,
+            _ => match (number(place), by_key(place)) {
+                (Some(number), _) => Self::Entry(number),
+                (None, Some(known)) => Self::Card(known.key),
+                (None, None) => Self::Unknown,
+            },
+        }
+    }
+}
+
 impl Route {
     /// Reads the part of an address after `#`.
     pub fn read(hash: &str) -> Self {
         match hash.trim_start_matches('#') {
             "/shelf" => Self::Shelf,
+            "/larder" => Self::Larder(Larder::Search),
             "/settings" => Self::Settings,
             "/about" => Self::About,
             "" | "/" => Self::Ticket(Place::Top),
-            other => match other
-                .strip_prefix("/line/")
-                .and_then(|line| line.parse().ok())
-            {
-                Some(line) => Self::Ticket(Place::Line(line)),
-                None => Self::Ticket(Place::Part),
-            },
+            other => {
+                if let Some(place) = other.strip_prefix("/larder/") {
+                    return Self::Larder(Larder::read(place));
+                }
+                match other
+                    .strip_prefix("/line/")
+                    .and_then(|line| line.parse().ok())
+                {
+                    Some(line) => Self::Ticket(Place::Line(line)),
+                    None => Self::Ticket(Place::Part),
+                }
+            }
         }
     }
 
     /// True where two routes are places on the same page.
     pub fn same_page(self, other: Self) -> bool {
+        match (self, other) {
+            (Self::Larder(one), Self::Larder(other)) => one == other,
+            _ => self.same_link(other),
+        }
+    }
+
+    /// True where two routes are of the same link in the bar of pages.
+    pub fn same_link(self, other: Self) -> bool {
         std::mem::discriminant(&self) == std::mem::discriminant(&other)
     }
 }
@@ -74,6 +122,12 @@ mod tests {
             ("", Route::Ticket(Place::Top)),
             ("#/", Route::Ticket(Place::Top)),
             ("#/shelf", Route::Shelf),
+            ("#/larder", Route::Larder(Larder::Search)),
+            ("#/larder/butter", Route::Larder(Larder::Card("butter"))),
+            ("#/larder/own", Route::Larder(Larder::Own)),
+            ("#/larder/own/12", Route::Larder(Larder::Entry(12))),
+            ("#/larder/own/x", Route::Larder(Larder::Unknown)),
+            ("#/larder/patience", Route::Larder(Larder::Unknown)),
             ("#/line/12", Route::Ticket(Place::Line(12))),
             ("#/line/x", Route::Ticket(Place::Part)),
             ("#/weights", Route::Ticket(Place::Part)),

@@ -10,6 +10,8 @@ use crate::baking::worksheet::{SheetLine, Status, Worksheet};
 pub enum Part {
     /// The recipe's name.
     Title,
+    /// Whose cups, spoons and words.
+    Country,
     /// Which lines there are and what became of them.
     Rows,
     /// The words of lines that are not ingredients.
@@ -32,8 +34,9 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order of its variants.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Title,
+        Self::Country,
         Self::Rows,
         Self::Words,
         Self::Leavening,
@@ -57,6 +60,7 @@ impl Part {
         };
         match self {
             Self::Title => one.title == other.title,
+            Self::Country => one.country == other.country,
             Self::Rows => lines(|one, other| one.status == other.status),
             Self::Words => lines(|one, other| {
                 let weighed = matches!(

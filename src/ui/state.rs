@@ -4,19 +4,23 @@
 //! the page shows it; leaving the page keeps it first, so that a reload at any moment loses nothing.
 
 use super::early::Early;
-use super::history::{History, Step};
+use super::history::{History, Step, Taught};
 use super::shown::{Part, Shown};
 use super::{device, storage};
 use crate::baking::finding::Remedy;
-use crate::baking::ingredient::Larder;
+use crate::baking::ingredient::Own;
+use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::pan::PanEntry;
+use crate::baking::recipe::linked;
 use crate::baking::worksheet::{
     Inputs, LinePart, Looks, Settings, Worksheet, worksheet, worksheet_again,
 };
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
+use std::sync::Arc;
 use std::time::Duration;
 
 mod opening;
+mod taught;
 
 /// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
 const LONG_TEXT: usize = 20_000;
@@ -40,6 +44,8 @@ pub struct Bench {
     inputs: RwSignal<Inputs>,
     /// What holds for every recipe.
     settings: RwSignal<Settings>,
+    /// The baker's own ingredients and words.
+    own: RwSignal<OwnRecord>,
     open: StoredValue<Open>,
     history: RwSignal<History>,
     /// Counts changes of the inputs that the worksheet is to follow.
@@ -55,12 +61,16 @@ pub struct Bench {
     pub unkept: RwSignal<Option<String>>,
     /// Why the settings are not being kept, if they are not.
     pub settings_unkept: RwSignal<Option<String>>,
+    /// Why the own ingredients are not being kept, if they are not.
+    pub own_unkept: RwSignal<Option<String>>,
     /// What had to be set aside when the page opened.
     pub aside: RwSignal<Option<String>>,
     /// A remedy or correction that was just carried out and can be taken back.
     pub done: RwSignal<Option<String>>,
     /// Whether the text box is open on a small screen.
     pub editing: RwSignal<bool>,
+    /// What is looked up in the larder.
+    pub asked: RwSignal<String>,
 }
 
 impl Bench {
@@ -71,13 +81,16 @@ impl Bench {
         let settings = RwSignal::new(storage::load_settings());
         let pace = RwSignal::new(0);
         let looks = StoredValue::new(Looks::default());
+        let own = RwSignal::new(storage::load_own());
+        // Made anew only when the baker's larder changes, since what was read before holds for one state of it.
+        let larder =
+            Memo::new_with_compare(move |_| own.with(|own| Arc::new(Own::of(own))), |_, _| true);
         let reckon = move |before: Option<&Shown>| {
             pace.track();
             let settings = settings.get();
+            let larder = larder.get();
             let sheet = inputs.with_untracked(|inputs| {
-                looks.try_update_value(|looks| {
-                    worksheet_again(looks, inputs, &settings, Larder::of(settings.region).own)
-                })
+                looks.try_update_value(|looks| worksheet_again(looks, inputs, &settings, &larder))
             });
             // What was seen before is a help that may be gone; the worksheet is not.
             let sheet = sheet
@@ -89,6 +102,7 @@ impl Bench {
         let bench = Self {
             inputs,
             settings,
+            own,
             pace,
             shown,
             parts: Part::ALL.map(|part| Memo::new(move |_| shown.with(|shown| shown.part(part)))),
@@ -102,22 +116,34 @@ impl Bench {
             row: RwSignal::new(None),
             unkept: RwSignal::new(None),
             settings_unkept: RwSignal::new(None),
+            own_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
+            asked: RwSignal::new(String::new()),
         };
         if early.text.trim().is_empty() {
             bench.open_last();
         } else {
             bench.take(Inputs::of_text(early.text.clone()));
         }
-        if let Some(trouble) = storage::settings_trouble() {
+        let aside = [
+            (
+                storage::settings_trouble(),
+                "Your settings were set aside.",
+                "The usual ones hold until you set them again; the old ones are untouched: find them on the shelf.",
+            ),
+            (
+                storage::own_trouble(),
+                "Your own ingredients and words were set aside.",
+                "The larder goes on without them; they are untouched: find them on the shelf.",
+            ),
+        ];
+        for (trouble, what, then) in aside {
+            let Some(trouble) = trouble else { continue };
             bench.aside.update(|aside| {
                 let before = aside.take().map_or(String::new(), |words| words + " ");
-                *aside = Some(format!(
-                    "{before}Your settings were set aside. {trouble} The usual ones hold until you set them again; \
-                     the old ones are untouched: find them on the shelf."
-                ));
+                *aside = Some(format!("{before}{what} {trouble} {then}"));
             });
         }
         bench
@@ -168,6 +194,11 @@ impl Bench {
         self.settings.get()
     }
 
+    /// The settings as they are now.
+    pub fn settings_now(self) -> Settings {
+        self.settings.get_untracked()
+    }
+
     /// What the last change was, if it can be taken back; followed.
     pub fn last_change(self) -> Option<String> {
         self.history
@@ -188,10 +219,51 @@ impl Bench {
     /// The text box's text has changed under the baker's hands.
     pub fn type_text(self, text: String) {
         let before = self.inputs.get_untracked();
-        self.remember(TYPING.into(), before.clone(), true);
+        self.remember(TYPING.into(), before.clone(), true, None);
         self.done.set(None);
         self.editing.set(true);
-        self.take(Inputs { text, ..before });
+        let typed = Inputs { text, ..before };
+        match linked::text_of(&typed.text) {
+            Some(page) if page.text != typed.text => self.take_page(typed, page),
+            _ => self.take(typed),
+        }
+    }
+
+    /// The text of a file that was opened goes in the place of the recipe.
+    pub fn open_text(self, name: &str, text: String) {
+        self.change(
+            format!("the recipe is what {name} holds"),
+            false,
+            |inputs| {
+                *inputs = Inputs::of_text(text);
+            },
+        );
+        let opened = self.inputs.get_untracked();
+        if let Some(page) = linked::text_of(&opened.text).filter(|page| page.text != opened.text) {
+            self.take_page(opened, page);
+        }
+    }
+
+    /// Puts the recipe that a page's source holds in its place; taking that back shows the source again.
+    fn take_page(self, source: Inputs, page: linked::Page) {
+        let after = Inputs {
+            text: page.text,
+            ..source.clone()
+        };
+        self.remember(page.said.clone(), source, false, None);
+        self.done.set(Some(page.said));
+        self.take(after);
+        self.outside.update(|count| *count += 1);
+    }
+
+    /// Changes the inputs together with what was taught.
+    fn change_taught(self, what: String, taught: Option<Taught>, change: impl FnOnce(&mut Inputs)) {
+        let before = self.inputs.get_untracked();
+        let mut after = before.clone();
+        change(&mut after);
+        self.remember(what.clone(), before, false, taught);
+        self.done.set(Some(what));
+        self.take(after);
     }
 
     /// Changes the inputs by something other than the text box. `typed` joins changes that come letter by letter.
@@ -207,7 +279,7 @@ impl Bench {
             return;
         }
         let text_changed = after.text != before.text;
-        self.remember(what.clone(), before, typed);
+        self.remember(what.clone(), before, typed, None);
         // What is typed can be typed back; a bar that comes up at each letter would be in the way.
         self.done.set((!typed).then_some(what));
         self.take(after);
@@ -258,22 +330,30 @@ impl Bench {
 
     /// Takes the last change back.
     pub fn take_back(self) {
-        self.step(History::take_back);
+        self.step(History::take_back, |taught| taught.before);
     }
 
     /// Puts the change last taken back in place again.
     pub fn put_back(self) {
-        self.step(History::put_back);
+        self.step(History::put_back, |taught| taught.after);
     }
 
-    fn step(self, step: impl FnOnce(&mut History, Inputs) -> Option<Inputs>) {
+    fn step(
+        self,
+        step: impl FnOnce(&mut History, Inputs) -> Option<Step>,
+        meaning: impl FnOnce(Taught) -> Option<Option<String>>,
+    ) {
         let now = self.inputs.get_untracked();
-        if let Some(inputs) = self
+        if let Some(Step { inputs, taught, .. }) = self
             .history
             .try_update(|history| step(history, now))
             .flatten()
         {
             self.done.set(None);
+            if let Some(taught) = taught {
+                let words = taught.words.clone();
+                self.teach(words, meaning(taught));
+            }
             self.take(inputs);
             self.outside.update(|count| *count += 1);
         }
@@ -286,6 +366,23 @@ impl Bench {
             .set(storage::keep_settings(&self.settings.get_untracked()).err());
     }
 
+    /// A piece of the baker's own ingredients and words, followed.
+    pub fn own<R>(self, read: impl FnOnce(&OwnRecord) -> R) -> R {
+        self.own.with(read)
+    }
+
+    /// A piece of the baker's own ingredients and words as it is now.
+    pub fn own_now<R>(self, read: impl FnOnce(&OwnRecord) -> R) -> R {
+        self.own.with_untracked(read)
+    }
+
+    /// Changes the baker's own ingredients and words, and keeps them.
+    pub fn change_own(self, change: impl FnOnce(&mut OwnRecord)) {
+        self.own.update(change);
+        let trouble = self.own.with_untracked(storage::keep_own).err();
+        self.own_unkept.set(trouble);
+    }
+
     /// Keeps, and reckons if that is waiting too, what came in last.
     pub fn flush(self) {
         if self.wait_no_more() {
@@ -296,12 +393,13 @@ impl Bench {
         }
     }
 
-    fn remember(self, what: String, inputs: Inputs, typed: bool) {
+    fn remember(self, what: String, inputs: Inputs, typed: bool, taught: Option<Taught>) {
         self.history.update(|history| {
             history.remember(Step {
                 what,
                 inputs,
                 typed,
+                taught,
             })
         });
     }

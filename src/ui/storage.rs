@@ -1,16 +1,19 @@
-//! What is kept on this device, through local storage: one record a recipe, one for the settings.
+//! What is kept on this device, through local storage: one record a recipe, one for the
+//! settings, one for the baker's own ingredients.
 //!
 //! A record that cannot be read is left where it is and listed as set aside; it is never written
 //! over. Storage that is full or forbidden is a sentence for the page, never an end of it.
 
 use super::device;
-use crate::baking::saved::{self, KeptRecipe, SavedTrouble};
+use crate::baking::ingredient::own::OwnRecord;
+use crate::baking::saved::{self, KeptRecipe, Record, SavedTrouble};
 use crate::baking::worksheet::{Inputs, Settings};
 use gloo_storage::{LocalStorage, Storage as _};
 use std::cell::RefCell;
 
 const RECIPE: &str = "batterwright/recipe/";
 const SETTINGS: &str = "batterwright/settings";
+const LARDER: &str = "batterwright/larder";
 const OPEN: &str = "batterwright/open";
 
 /// A recipe on the shelf.
@@ -152,13 +155,16 @@ pub fn shelf() -> Shelf {
                 }
                 Err(trouble) => trouble,
             }
-        } else if key.starts_with(SETTINGS) {
-            match saved::from_text::<Settings>(&text) {
-                Ok(_) => continue,
-                Err(trouble) => trouble,
-            }
         } else {
-            continue;
+            let trouble = if key.starts_with(SETTINGS) {
+                saved::from_text::<Settings>(&text).err()
+            } else if key.starts_with(LARDER) {
+                saved::from_text::<OwnRecord>(&text).err()
+            } else {
+                None
+            };
+            let Some(trouble) = trouble else { continue };
+            trouble
         };
         shelf.aside.push(SetAside {
             key,
@@ -184,17 +190,12 @@ fn first_words(text: &str) -> String {
 
 /// The settings, or the usual ones where none can be read.
 pub fn load_settings() -> Settings {
-    settings_place().1.unwrap_or_default()
+    place(SETTINGS).1.unwrap_or_default()
 }
 
 /// Why the settings that were kept cannot be used, where none have been set anew since.
 pub fn settings_trouble() -> Option<SavedTrouble> {
-    let (_, usable) = settings_place();
-    let first = read(SETTINGS).map(|text| saved::from_text::<Settings>(&text));
-    match (usable, first) {
-        (None, Some(Err(trouble))) => Some(trouble),
-        _ => None,
-    }
+    trouble::<Settings>(SETTINGS)
 }
 
 /// Keeps the settings.
@@ -202,21 +203,58 @@ pub fn settings_trouble() -> Option<SavedTrouble> {
 /// # Errors
 /// As for [`keep_recipe`].
 pub fn keep_settings(settings: &Settings) -> Result<(), String> {
-    let text = saved::to_text::<Settings>(settings).map_err(|error| error.to_string())?;
-    write(&settings_place().0, &text)
+    keep(SETTINGS, settings)
 }
 
-/// The first key that holds settings we can read, or else the first free one: damaged settings stay where they are.
-fn settings_place() -> (String, Option<Settings>) {
-    let mut key = SETTINGS.to_owned();
+/// The baker's own ingredients and words; none where none can be read.
+pub fn load_own() -> OwnRecord {
+    place(LARDER).1.unwrap_or_default()
+}
+
+/// Why the own ingredients that were kept cannot be used, where none have been kept anew since.
+pub fn own_trouble() -> Option<SavedTrouble> {
+    trouble::<OwnRecord>(LARDER)
+}
+
+/// Keeps the baker's own ingredients and words.
+///
+/// # Errors
+/// As for [`keep_recipe`].
+pub fn keep_own(own: &OwnRecord) -> Result<(), String> {
+    keep(LARDER, own)
+}
+
+/// Whether a key of the store is that of own ingredients.
+pub fn is_own_key(key: &str) -> bool {
+    key.starts_with(LARDER)
+}
+
+/// Keeps the one record of its kind.
+fn keep<R: Record>(base: &str, record: &R) -> Result<(), String> {
+    let text = saved::to_text(record).map_err(|error| error.to_string())?;
+    write(&place::<R>(base).0, &text)
+}
+
+fn trouble<R: Record>(base: &str) -> Option<SavedTrouble> {
+    let (_, usable) = place::<R>(base);
+    let first = read(base).map(|text| saved::from_text::<R>(&text));
+    match (usable, first) {
+        (None, Some(Err(trouble))) => Some(trouble),
+        _ => None,
+    }
+}
+
+/// The first key that holds a record we can read, or else the first free one: a damaged record stays where it is.
+fn place<R: Record>(base: &str) -> (String, Option<R>) {
+    let mut key = base.to_owned();
     let mut number = 1_u32;
     loop {
-        match read(&key).map(|text| saved::from_text::<Settings>(&text)) {
+        match read(&key).map(|text| saved::from_text::<R>(&text)) {
             None => return (key, None),
-            Some(Ok(settings)) => return (key, Some(settings)),
+            Some(Ok(record)) => return (key, Some(record)),
             Some(Err(_)) => {
                 number += 1;
-                key = format!("{SETTINGS}/{number}");
+                key = format!("{base}/{number}");
             }
         }
     }

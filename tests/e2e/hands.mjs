@@ -84,7 +84,7 @@ export async function everything(page) {
 /** The button that mends the acid, in the part on acid and gas. */
 export const remedy = (page) => part(page, "Acid and gas").getByRole("button", { name: /baking soda/ }).first();
 
-/** Goes to another page by the bar of pages: "Ticket", "Shelf", "Settings" or "About". */
+/** Goes to another page by the bar of pages: "Ticket", "Shelf", "Larder", "Settings" or "About". */
 export async function go(page, name) {
   const link = page.getByRole("navigation", { name: "Pages" }).getByRole("link", { name, exact: true });
   await link.click();

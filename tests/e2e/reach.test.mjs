@@ -35,7 +35,7 @@ everywhere("no serious barrier on any page, open or in trouble", async ({ page, 
   await everything(page);
   await reachable();
   await picture("all-open");
-  for (const name of ["Settings", "About", "Shelf"]) {
+  for (const name of ["Settings", "About", "Shelf", "Larder"]) {
     await go(page, name);
     await reachable();
     await picture(name.toLowerCase());
@@ -66,7 +66,7 @@ inBrowser("nothing has to be scrolled sideways on a screen 320 px wide", { scree
   await openAll(page);
   await everything(page);
   await fits(page, "all open");
-  for (const name of ["Shelf", "Settings", "About"]) {
+  for (const name of ["Shelf", "Larder", "Settings", "About"]) {
     await go(page, name);
     await fits(page, name);
   }
@@ -162,7 +162,7 @@ inBrowser("everything to be touched is 48 px high on a phone", { screen: "phone"
   await openAll(page);
   await everything(page);
   assert.deepEqual(await small(page), []);
-  for (const name of ["Shelf", "Settings", "About"]) {
+  for (const name of ["Shelf", "Larder", "Settings", "About"]) {
     await go(page, name);
     assert.deepEqual(await small(page), [], name);
   }

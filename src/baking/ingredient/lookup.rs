@@ -5,14 +5,12 @@
 //! the thing last ("almond milk yogurt" is a yogurt), so a name must end where a known name ends;
 //! what stands before it must describe without changing, or the match is doubted.
 
-mod beginning;
 mod index;
 mod matched;
 mod several;
 mod spelling;
 mod words;
 
-pub use beginning::beginning_with;
 pub use matched::Match;
 
 use super::{Ingredient, Larder};

@@ -40,6 +40,7 @@ pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use correction::{Correction, read_grams};
 pub use country::{Certainty, Guess, guess};
 
+use super::ingredient::lookup;
 pub use super::ingredient::lookup::Match;
 use super::ingredient::{Filling, Form, Larder, PieceSize};
 use super::quantity::{Length, Mass, Temperature};
@@ -47,6 +48,12 @@ use look::Look;
 pub use look::Looks;
 use std::collections::HashMap;
 use std::sync::Arc;
+
+/// A line's words in the plain form in which they are remembered: bullets and markup taken off, lower case.
+pub fn plain_line(line: &str) -> String {
+    let tidied = tidy::tidy(line);
+    lookup::words_of(tidy::unbullet(&tidied).1).join(" ")
+}
 
 /// Reads a recipe. Every line of the text is kept; the baker's corrections go first.
 pub fn read(text: &str, larder: Larder<'_>, corrections: &[Correction]) -> Recipe {

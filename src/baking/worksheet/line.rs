@@ -125,7 +125,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
         sheet.offers = several
             .iter()
             .map(|ingredient| Offer {
-                key: ingredient.key,
+                key: ingredient.key.to_owned(),
                 name: ingredient.name.to_owned(),
             })
             .collect();
@@ -133,7 +133,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
     for instead in &reading.instead {
         if let Some(ingredient) = instead.ingredient.taken() {
             sheet.offers.push(Offer {
-                key: ingredient.key,
+                key: ingredient.key.to_owned(),
                 name: show::sentence(&instead.understood),
             });
         }

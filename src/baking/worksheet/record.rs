@@ -153,7 +153,7 @@ pub struct SheetLine {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Offer {
     /// Its key.
-    pub key: &'static str,
+    pub key: String,
     /// Its name, with its amount where the line gives it one of its own.
     pub name: String,
 }

@@ -56,7 +56,7 @@ pub fn about() -> Element {
         head("How they are got"),
         element("dl").class("facts").children(STEPS.iter().map(|(name, words)| fact(name, *words))),
         head("How far to trust them"),
-        words("Each figure names its source and one of these: published, worked out from published figures, common practice without a source, or from memory. The last two are the ones to doubt first."),
+        words("Each figure names its source and one of these: published, worked out from published figures, common practice without a source, or from memory. The last two are the ones to doubt first. What you give of an ingredient of your own is called your own."),
         head("Limits and cautions"),
         element("ul").class("plain-list").children(LIMITS.iter().map(|words| element("li").text(*words))),
         head("Sources"),

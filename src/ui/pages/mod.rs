@@ -1,11 +1,13 @@
 //! The pages, one a file.
 
 mod about;
+mod larder;
 mod settings;
 mod shelf;
 mod ticket;
 
 pub use about::about;
+pub use larder::larder;
 pub use settings::settings;
 pub use shelf::shelf;
 pub use ticket::ticket;

@@ -6,14 +6,6 @@ use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
 use leptos::prelude::{Get, document};
 
-const REGIONS: [(Region, &str); 5] = [
-    (Region::Us, "United States"),
-    (Region::Uk, "United Kingdom and Ireland"),
-    (Region::Au, "Australia"),
-    (Region::Nz, "New Zealand"),
-    (Region::Ca, "Canada"),
-];
-
 const HABITS: [(CupHabit, &str); 4] = [
     (CupHabit::Unknown, "Not known: carry the spread of all ways"),
     (CupHabit::Dipped, "Dipped into the bag and levelled"),
@@ -37,9 +29,9 @@ const LENGTHS: [(LengthUnit, &str); 2] = [
 /// The page of settings. Each holds at once.
 pub fn settings(bench: Bench) -> Element {
     document().set_title("Settings · Batterwright");
-    let regions = REGIONS.map(|(region, words)| {
+    let regions = Region::ALL.map(|region| {
         let chosen = move || bench.settings().region == region;
-        option("region", words, chosen, move || {
+        option("region", region.words(), chosen, move || {
             bench.set(|settings| settings.region = region)
         })
     });

@@ -15,7 +15,17 @@ pub fn banners(bench: Bench) -> Element {
             .children_of(move || unkept(bench)),
         element("div")
             .attribute("role", "alert")
-            .children_of(move || settings_unkept(bench)),
+            .children_of(move || {
+                unkept_besides(bench.settings_unkept, "Your settings are not being kept: ")
+            }),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || {
+                unkept_besides(
+                    bench.own_unkept,
+                    "Your own ingredients are not being kept: ",
+                )
+            }),
         element("div")
             .attribute("role", "alert")
             .children_of(move || aside(bench)),
@@ -60,14 +70,14 @@ fn unkept(bench: Bench) -> Vec<Element> {
     ]
 }
 
-/// Says that the settings are not being kept, and why.
-fn settings_unkept(bench: Bench) -> Vec<Element> {
-    let Some(reason) = bench.settings_unkept.get() else {
+/// Says that something besides recipes is not being kept, and why.
+fn unkept_besides(unkept: RwSignal<Option<String>>, what: &'static str) -> Vec<Element> {
+    let Some(reason) = unkept.get() else {
         return Vec::new();
     };
     let words = element("p")
         .class("banner__words")
-        .child(element("strong").text("Your settings are not being kept: "))
+        .child(element("strong").text(what))
         .text(format!("{reason}. They hold while this page is open."));
     vec![element("div").class("banner banner--fault").child(words)]
 }

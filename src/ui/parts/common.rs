@@ -61,6 +61,76 @@ pub fn folded(words: &'static str) -> Element {
     element("details").class("figure no-print").child(line)
 }
 
+/// A choice from a list that opens: what the options are called, which is chosen, counted from 0.
+pub fn select(
+    id: String,
+    label: &'static str,
+    options: Vec<&'static str>,
+    now: impl Fn() -> usize + 'static,
+    choose: impl Fn(usize) + 'static,
+) -> Element {
+    let options = options.into_iter().enumerate().map(|(at, words)| {
+        element("option")
+            .attribute("value", at.to_string())
+            .text(words)
+    });
+    let select = element("select")
+        .class("input")
+        .attribute("id", id.clone())
+        .children(options)
+        .value_of(move || now().to_string())
+        .on_value("change", move |chosen| {
+            if let Ok(at) = chosen.parse() {
+                choose(at);
+            }
+        });
+    let label = element("label")
+        .class("label")
+        .attribute("for", id)
+        .text(label);
+    element("div").class("field").child(label).child(select)
+}
+
+/// A field of text: its id, the keypad that it asks for, its label, what stands in it, what is wrong with it, and what
+/// to do with what is typed.
+pub fn text_field(
+    id: String,
+    keypad: &'static str,
+    label: impl Fn() -> String + 'static,
+    value: impl Fn() -> String + 'static,
+    trouble: impl Fn() -> Option<String> + Clone + 'static,
+    typed: impl Fn(String) + 'static,
+) -> Element {
+    let said = format!("{id}-trouble");
+    let invalid = trouble.clone();
+    let class = if keypad == "text" {
+        "input"
+    } else {
+        "input input--number"
+    };
+    let input = element("input")
+        .class(class)
+        .attribute("id", id.clone())
+        .attribute("type", "text")
+        .attribute("inputmode", keypad)
+        .attribute("autocomplete", "off")
+        .attribute("aria-describedby", said.clone())
+        .attribute_of("aria-invalid", move || invalid().map(|_| "true".to_owned()))
+        .value_of(value)
+        .on_value("input", typed);
+    element("div").class("field").children([
+        element("label")
+            .class("label")
+            .attribute("for", id)
+            .text_of(label),
+        input,
+        element("p")
+            .class("trouble")
+            .attribute("id", said)
+            .text_of(move || trouble().unwrap_or_default()),
+    ])
+}
+
 /// The head of a table, in one row: each column's class and name.
 pub fn table_head(columns: [(&'static str, &'static str); 3]) -> Element {
     let columns = columns.map(|(class, name)| {

@@ -1,7 +1,7 @@
 //! Mending one line by hand: which ingredient, what weight, or that it is none.
 
 use super::common::{button, paragraph};
-use crate::baking::ingredient::lookup;
+use crate::baking::ingredient::find::find;
 use crate::baking::recipe::read_grams;
 use crate::baking::worksheet::Offer;
 use crate::ui::dom::{Element, element};
@@ -14,30 +14,23 @@ const OFFERS: usize = 6;
 /// The form for mending a line. What is written holds at once.
 pub fn mend(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     let none = button("button button--plain", "Not an ingredient", move || {
-        let (line, _) = bench.place(row);
-        bench.change(
-            format!("line {line} is not an ingredient"),
-            false,
-            |inputs| {
-                inputs.call_ingredient(line, Some(false));
-            },
-        );
+        bench.dismiss(row);
     });
     let back = button(
         "button button--plain",
         "Take back what I changed",
         move || {
-            let place = bench.place(row);
-            bench.change(
-                format!("what line {} was mended to", place.0),
-                false,
-                |inputs| inputs.uncorrect(place),
-            );
+            bench.unsay(row);
         },
     )
     .hidden_while(move || {
         changes.get();
-        !bench.sheet(|sheet| sheet.lines.get(row).is_some_and(|line| line.corrected))
+        !bench.sheet(|sheet| {
+            sheet
+                .lines
+                .get(row)
+                .is_some_and(|line| line.corrected || line.taught)
+        })
     });
     let buttons = element("div")
         .class("mend__buttons")
@@ -123,21 +116,19 @@ fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
             true => bench
                 .sheet(|sheet| sheet.lines.get(row).map(|line| line.offers.clone()))
                 .unwrap_or_default(),
-            false => asked.with(|asked| found(asked)),
+            false => asked.with(|asked| found(bench, asked)),
         }
     };
     let offer = move |offer: Offer| {
-        let (name, key) = (offer.name.clone(), offer.key);
+        let Offer { key, name } = offer.clone();
         let choose = button("button button--offer", offer.name, move || {
             asked.set(String::new());
-            let place = bench.place(row);
-            bench.change(format!("line {} is {name}", place.0), false, |inputs| {
-                inputs.name(place, Some(key.to_owned()));
-            });
+            bench.call(row, &key, &name);
         });
         element("li").child(choose)
     };
-    let none = move || match asked.with(|asked| !asked.trim().is_empty() && found(asked).is_empty())
+    let none = move || match asked
+        .with(|asked| !asked.trim().is_empty() && found(bench, asked).is_empty())
     {
         true => {
             "The tables hold no such ingredient. Give its weight above; its make-up stays unknown."
@@ -170,13 +161,16 @@ fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     ])
 }
 
-/// Ingredients that a few letters may be the beginning of.
-fn found(asked: &str) -> Vec<Offer> {
-    lookup::beginning_with(asked, OFFERS)
-        .into_iter()
-        .map(|known| Offer {
-            key: known.key,
-            name: known.name.to_owned(),
-        })
-        .collect()
+/// Ingredients that a few letters may be the beginning of, the baker's own among them.
+fn found(bench: Bench, asked: &str) -> Vec<Offer> {
+    let region = bench.sheet(|sheet| sheet.country.region);
+    bench.own_now(|own| {
+        find(asked, &own.entries, region, OFFERS)
+            .into_iter()
+            .map(|hit| Offer {
+                key: hit.key,
+                name: hit.name,
+            })
+            .collect()
+    })
 }

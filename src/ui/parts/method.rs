@@ -86,15 +86,10 @@ fn choice(bench: Bench, kept: Kept) -> Element {
     let label = if corrected {
         format!("Take back what I changed: {text}")
     } else {
-        text
+        text.clone()
     };
-    let choose = button("button button--offer", label, move || match corrected {
-        true => bench.change(format!("what line {line} was mended to"), false, |inputs| {
-            inputs.uncorrect((line, 0))
-        }),
-        false => bench.change(format!("line {line} is an ingredient"), false, |inputs| {
-            inputs.call_ingredient(line, Some(true));
-        }),
+    let choose = button("button button--offer", label, move || {
+        bench.call_ingredient(line, &text, corrected);
     });
     element("li").child(choose)
 }

@@ -4,6 +4,7 @@ mod acid_shares;
 mod allergens;
 mod banners;
 mod common;
+mod country;
 mod done;
 mod findings;
 mod gas_rule;
@@ -25,7 +26,7 @@ mod weights;
 
 pub use allergens::allergens;
 pub use banners::{banners, foot};
-pub use common::{button, fact};
+pub use common::{button, fact, paragraph, select, text_field};
 pub use done::done;
 pub use findings::findings;
 pub use leavening::leavening;

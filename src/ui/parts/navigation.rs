@@ -1,10 +1,10 @@
 //! The way from page to page: a bar at the foot of a small screen, at the head of a wide one.
 
 use crate::ui::dom::{Element, drawing, element};
-use crate::ui::route::{Place, Route};
+use crate::ui::route::{Larder, Place, Route};
 use leptos::prelude::*;
 
-const PAGES: [(&str, &str, Route, &str); 4] = [
+const PAGES: [(&str, &str, Route, &str); 5] = [
     (
         "#/",
         "Ticket",
@@ -16,6 +16,12 @@ const PAGES: [(&str, &str, Route, &str); 4] = [
         "Shelf",
         Route::Shelf,
         "M3 9h18M3 20h18M6 9V4h4v5M13 9V5h5v4M6 20v-6h5v6M14 20v-7h3v7",
+    ),
+    (
+        "#/larder",
+        "Larder",
+        Route::Larder(Larder::Search),
+        "M8 3h8v3H8zM8 6L6 9v12h12V9l-2-3M6 12h12M6 17h12",
     ),
     (
         "#/settings",
@@ -43,7 +49,7 @@ pub fn navigation(route: ReadSignal<Route>) -> Vec<Element> {
             .class("pages__link")
             .attribute("href", address)
             .attribute_of("aria-current", move || {
-                route.get().same_page(page).then(|| "page".to_owned())
+                route.get().same_link(page).then(|| "page".to_owned())
             })
             .child(icon)
             .text(name);

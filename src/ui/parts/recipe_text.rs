@@ -41,6 +41,7 @@ pub fn recipe_text(bench: Bench) -> Element {
         device::show(TEXT_BOX.into(), true);
     });
     let print = button("button button--plain", "Print", device::print);
+    let unread = RwSignal::new(String::new());
     // The box holds its own text; it is written to only when the text changed elsewhere.
     let text = move || {
         bench.outside.track();
@@ -56,6 +57,37 @@ pub fn recipe_text(bench: Bench) -> Element {
         .attribute("placeholder", EXAMPLE)
         .value_of(text)
         .on_value("input", move |text| bench.type_text(text));
+    let file = element("input")
+        .class("input")
+        .attribute("id", "recipe-file")
+        .attribute("type", "file")
+        .attribute(
+            "accept",
+            ".txt,.md,.html,.htm,.json,text/plain,text/html,application/json",
+        )
+        .on("change", move |event| {
+            device::read_file(event, move |text| match text {
+                Some(text) => bench.open_text("the file", text),
+                None => unread.set("This file could not be read as text.".to_owned()),
+            });
+        });
+    let file = element("div")
+        .class("field")
+        .child(
+            element("label")
+                .class("label")
+                .attribute("for", "recipe-file")
+                .text(
+                    "Or open a file: plain text, or a web page with a recipe that you have saved",
+                ),
+        )
+        .child(file)
+        .child(
+            element("p")
+                .class("trouble")
+                .attribute("role", "status")
+                .text_of(move || unread.get()),
+        );
     let tools = element("div")
         .class("recipe-text__tools")
         .child(toggle)
@@ -71,6 +103,7 @@ pub fn recipe_text(bench: Bench) -> Element {
                 .text("Recipe text"),
         )
         .child(text_box)
+        .child(file)
         // Below the box, so that the first letter typed moves nothing.
         .child(
             element("div")

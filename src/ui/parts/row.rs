@@ -200,6 +200,10 @@ fn flag(line: &SheetLine) -> String {
     }
 }
 
+/// What is said of a line whose words were mended before.
+const REMEMBERED: &str =
+    "You said once what these words mean. The button below makes it forgotten.";
+
 fn facts(line: &SheetLine) -> Vec<Element> {
     let known = [
         ("As pasted", line.text.trim()),
@@ -207,6 +211,8 @@ fn facts(line: &SheetLine) -> Vec<Element> {
         ("Note", line.note),
         ("Weight", line.how.as_deref().unwrap_or_default()),
         ("Source", line.source.as_deref().unwrap_or_default()),
+        ("Other sources", &line.others),
+        ("Remembered", if line.taught { REMEMBERED } else { "" }),
         ("Left out", line.beside.as_deref().unwrap_or_default()),
         ("Eggs", line.eggs.as_ref().map_or("", |eggs| &eggs.shown)),
     ];
@@ -215,6 +221,13 @@ fn facts(line: &SheetLine) -> Vec<Element> {
         .filter(|(_, words)| !words.is_empty())
         .map(|(label, words)| fact(label, words.to_owned()));
     let mut shown = vec![element("dl").class("facts").children(known)];
+    if let (Some(key), Some(name)) = (line.ingredient, line.name) {
+        let card = element("a")
+            .class("lines__link")
+            .attribute("href", format!("#/larder/{key}"))
+            .text(format!("All figures for {name}"));
+        shown.push(element("p").class("lines").child(card));
+    }
     shown.extend(
         line.doubts
             .iter()

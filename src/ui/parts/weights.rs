@@ -1,6 +1,7 @@
 //! The table of weights: the heart of the ticket.
 
 use super::common::{button, paragraph, section};
+use super::country::country;
 use super::row::{details, heading, row};
 use crate::baking::worksheet::{SheetLine, Status};
 use crate::ui::dom::{Element, element};
@@ -65,6 +66,7 @@ pub fn weights(bench: Bench) -> Element {
     )
     .hidden_while(move || !all().is_empty());
     section("/weights", "Weights")
+        .child(country(bench))
         .child(table)
         .child(empty)
         .child(more)

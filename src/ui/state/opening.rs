@@ -50,6 +50,14 @@ impl Bench {
         }
     }
 
+    /// Follows what another window has kept of own ingredients and words.
+    pub fn follow_other_larder(self) {
+        let theirs = storage::load_own();
+        if self.own.with_untracked(|ours| *ours != theirs) {
+            self.own.set(theirs);
+        }
+    }
+
     pub(super) fn open_last(self) {
         let last = storage::last_open().unwrap_or_default();
         match last.strip_prefix("demo:") {
@@ -78,7 +86,7 @@ impl Bench {
         self.unkept.set(None);
         if lost {
             let what = "another recipe was opened; the one before could not be kept";
-            self.remember(what.into(), before, false);
+            self.remember(what.into(), before, false, None);
             self.done.set(Some(what.into()));
         } else {
             self.history.set(History::default());

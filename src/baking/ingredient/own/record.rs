@@ -47,6 +47,27 @@ impl OwnRecord {
         self.entries.is_empty() && self.words.is_empty()
     }
 
+    /// What words mean to the baker: `None` nothing of their own, `Some(None)` no ingredient.
+    pub fn meaning(&self, words: &str) -> Option<&Option<String>> {
+        let taught = self.words.iter().find(|taught| taught.words == words);
+        taught.map(|taught| &taught.key)
+    }
+
+    /// Gives words a meaning, or takes it from them with `None`; gives back what they meant before.
+    pub fn teach(
+        &mut self,
+        words: &str,
+        meaning: Option<Option<String>>,
+    ) -> Option<Option<String>> {
+        let before = self.meaning(words).cloned();
+        self.words.retain(|taught| taught.words != words);
+        self.words.extend(meaning.map(|key| OwnWord {
+            words: words.to_owned(),
+            key,
+        }));
+        before
+    }
+
     /// The entry of that key.
     pub fn entry(&self, key: &str) -> Option<&OwnEntry> {
         self.entries.iter().find(|entry| entry.key == key)
