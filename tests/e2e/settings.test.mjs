@@ -4,7 +4,8 @@ import assert from "node:assert/strict";
 import { inBrowser } from "./harness.mjs";
 import { go, near, row, sees, weightOf } from "./hands.mjs";
 
-const TEXT = "Signal-hut biscuits\n\n1 cup all-purpose flour\n1 cup whole milk\n1 tablespoon water\n1 egg\n\nBake in an 8 inch square pan.";
+// No word of it tells a country.
+const TEXT = "Signal-hut loaf\n\n1 cup flour\n1 cup whole milk\n1 tablespoon water\n1 egg\n\nBake in an 8 inch square pan.";
 
 const choose = async (page, question, answer) => {
   await go(page, "Settings");
@@ -36,11 +37,11 @@ inBrowser("another country has another cup, spoon and egg", { screen: "phone" },
   // USDA National Nutrient Database, release 28: a US cup of whole milk is 244 g. A US tablespoon is 14.79 mL.
   await sees(row(page, 4), /^244 g/);
   near(await weightOf(page, 5), 14.8, 0.02, "a US tablespoon of water");
-  await choose(page, "Cups, spoons and words of", "Australia");
+  await choose(page, "Your country", "Australia");
   // By hand: a metric cup is 250 mL against 236.59 mL, so 244 g become 257.8 g; an Australian tablespoon is 20 mL.
   await sees(row(page, 4), /^258 g/);
   near(await weightOf(page, 5), 20, 0.02, "an Australian tablespoon of water");
-  await choose(page, "Cups, spoons and words of", "United States");
+  await choose(page, "Your country", "United States");
   await sees(row(page, 4), /^244 g/);
   // A large US egg without its shell is 50 g, a small one 38 g (USDA National Nutrient Database, release 28).
   await sees(row(page, 6), /^50 g/);

@@ -63,8 +63,8 @@ pub fn settings(bench: Bench) -> Element {
         element("p").text("They hold at once, for every recipe."),
         choice(
             "region",
-            "Cups, spoons and words of",
-            "A US cup is 237 mL, a metric cup 250 mL; an Australian tablespoon is 20 mL.",
+            "Your country",
+            "Its cups, spoons, eggs and words hold where a recipe's words tell no other. A US cup is 237 mL, a metric cup 250 mL; an Australian tablespoon is 20 mL.",
             regions,
         ),
         choice(

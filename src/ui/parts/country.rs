@@ -31,14 +31,15 @@ pub fn country(bench: Bench) -> Element {
     };
     let why = paragraph("hint", "")
         .text_of(move || bench.part(Part::Country, |sheet| sheet.country.why.clone()));
+    let choice = select(
+        "country".into(),
+        "Cups, spoons and words of",
+        options,
+        now,
+        choose,
+    );
     element("div")
         .class("country")
-        .child(select(
-            "country".into(),
-            "Cups, spoons and words of",
-            options,
-            now,
-            choose,
-        ))
+        .child(element("div").class("no-print").child(choice))
         .child(why)
 }

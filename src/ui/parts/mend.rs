@@ -43,10 +43,18 @@ pub fn mend(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     ])
 }
 
+/// What tells the fields of this row from those of others: its line, and its place where the line has several.
+fn at(bench: Bench, row: usize) -> String {
+    match bench.place(row) {
+        (line, 0) => line.to_string(),
+        (line, part) => format!("{line}-{part}"),
+    }
+}
+
 /// The baker's own weight for the line.
 fn own_weight(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     let trouble = RwSignal::new(String::new());
-    let id = format!("own-weight-{row}");
+    let id = format!("own-weight-{}", at(bench, row));
     let (hint, said) = (format!("{id}-hint"), format!("{id}-trouble"));
     let written = StoredValue::new(String::new());
     // What was written stays as it was written; the field changes only when the weight was changed elsewhere.
@@ -109,7 +117,7 @@ fn own_weight(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
 /// Which ingredient the line is: the likely ones first, any other by its name.
 fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
     let asked = RwSignal::new(String::new());
-    let id = format!("own-ingredient-{row}");
+    let id = format!("own-ingredient-{}", at(bench, row));
     let offers = move || {
         changes.get();
         match asked.with(|asked| asked.trim().is_empty()) {

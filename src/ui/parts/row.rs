@@ -147,7 +147,10 @@ impl Row {
     }
 
     fn label(self) -> impl Fn() -> Option<String> + 'static {
-        let label = self.words(|line| format!("Line {}: {}", line.line, name(line)));
+        let label = self.words(|line| match line.part {
+            0 => format!("Line {}", line.line),
+            part => format!("Line {}, ingredient {}", line.line, part + 1),
+        });
         move || Some(label())
     }
 }
