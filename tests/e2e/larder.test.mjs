@@ -149,6 +149,7 @@ inBrowser("a cup weighed three times has a mean and a range", { screen: "desk" }
   await page.getByRole("searchbox", { name: "It is much like" }).fill("rye fl");
   await page.getByRole("list", { name: "Ingredients that it may be like" }).getByRole("button").first().click();
   await sees(page.getByRole("table", { name: "Acid and buffer" }).getByRole("row", { name: /^pH/ }), /As for .*rye/i);
+  await page.waitForFunction(() => document.activeElement?.id === "own-like");
   await spoon.getByRole("button", { name: "Remove this measure" }).click();
   await spoon.waitFor({ state: "detached" });
 });
@@ -172,7 +173,8 @@ inBrowser("own ingredients go and come back, out into a file and in again", { sc
 
   await page.getByRole("button", { name: "Remove Hazel block" }).click();
   await sees(items.filter({ hasText: "plant block" }), /is not here any more/);
-  await page.getByRole("button", { name: "Put it back" }).click();
+  await page.waitForFunction(() => document.activeElement?.textContent === "Put it back");
+  await page.keyboard.press("Enter");
   await sees(items.filter({ hasText: "plant block" }), /means hazel block/);
   await page.getByRole("button", { name: "Forget for the stall" }).click();
   await page.getByText("Forgotten: for the stall").waitFor();

@@ -132,7 +132,10 @@ inBrowser("the keyboard opens a row, and a new page takes the focus", { screen: 
   await page.keyboard.press("Enter");
   await details(page, 13).waitFor();
   await page.keyboard.press("Tab");
+  assert.equal((await focused(page)).name, "All figures for passion-fruit juice");
+  await page.keyboard.press("Tab");
   assert.equal((await focused(page)).name, "own-weight-13");
+  await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Space");
   await details(page, 13).waitFor({ state: "detached" });

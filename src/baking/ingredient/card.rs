@@ -10,9 +10,13 @@ use crate::baking::estimate::Estimate;
 use crate::baking::ingredient::FillingWeight;
 use crate::baking::quantity::{Mass, Share, show};
 use crate::baking::source::Cited;
+use std::borrow::Cow;
 
 /// What is said where no source gives a figure.
 const NOT_KNOWN: &str = "not known";
+
+/// Words: of this program, or made from figures.
+pub type Text = Cow<'static, str>;
 
 /// All that is known of one ingredient.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,11 +55,11 @@ pub struct CardGroup {
 #[derive(Clone, Debug, PartialEq)]
 pub struct CardRow {
     /// What it is.
-    pub label: String,
+    pub label: Text,
     /// The figure with its unit, or that it is not known.
-    pub value: String,
+    pub value: Text,
     /// How it was got: source and confidence; empty where it is not known.
-    pub how: String,
+    pub how: Text,
 }
 
 impl CardGroup {
@@ -66,7 +70,7 @@ impl CardGroup {
     /// What two rows or more have in common as their way, most rows first, so that a page can say it once.
     pub fn common_how(&self) -> Option<&str> {
         let count = |how: &str| self.rows.iter().filter(|row| row.how == how).count();
-        let hows = self.rows.iter().map(|row| row.how.as_str());
+        let hows = self.rows.iter().map(|row| row.how.as_ref());
         let most = hows
             .filter(|how| !how.is_empty())
             .max_by_key(|how| count(how))?;
@@ -110,7 +114,7 @@ pub fn card(ingredient: &Ingredient) -> Card {
     }
 }
 
-fn row(label: impl Into<String>, value: impl Into<String>, how: impl Into<String>) -> CardRow {
+fn row(label: impl Into<Text>, value: impl Into<Text>, how: impl Into<Text>) -> CardRow {
     CardRow {
         label: label.into(),
         value: value.into(),

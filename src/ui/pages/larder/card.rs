@@ -46,7 +46,7 @@ fn group(group: &CardGroup) -> Element {
     let mut before = "";
     let rows = group.rows.iter().map(|row| {
         // Said once below the table, or in the row above.
-        let how = match row.how.as_str() {
+        let how = match row.how.as_ref() {
             how if common == Some(how) => "",
             how if how == before && !how.is_empty() => "As above",
             how => how,
@@ -90,7 +90,7 @@ fn line(row: &CardRow, how: &str) -> Element {
     let is_figure = row.value.starts_with(|first: char| first.is_ascii_digit());
     let (figure, range) = match row.value.split_once(" (") {
         Some((figure, range)) if is_figure => (figure, range.trim_end_matches(')')),
-        _ => (row.value.as_str(), ""),
+        _ => (row.value.as_ref(), ""),
     };
     let class = if is_figure {
         "card__value"

@@ -253,6 +253,8 @@ fn like(of: Of) -> Element {
                 let choose = button("button button--offer", known.name, move || {
                     asked.set(String::new());
                     of.change(|entry| entry.like = Some(key.clone()));
+                    // What was touched is gone, and the focus with it.
+                    device::focus("own-like");
                 });
                 element("li").child(choose)
             })
@@ -283,7 +285,8 @@ fn like(of: Of) -> Element {
             .attribute("role", "status")
             .text_of(said),
         button("button button--plain", "Like nothing here", move || {
-            of.change(|entry| entry.like = None)
+            of.change(|entry| entry.like = None);
+            device::focus("own-like");
         })
         .hidden_while(move || chosen().is_none()),
     ])
@@ -295,8 +298,8 @@ fn packet(of: Of) -> Element {
         "Fibre is counted",
         STYLES.map(|(_, words)| words).into(),
         move || {
-            let style = of.read(|entry| entry.label.style);
-            place(STYLES.iter().map(|(known, _)| Some(*known)), style)
+            let style = of.read(|entry| entry.label.style).unwrap_or_default();
+            place(&STYLES.map(|(known, _)| known), style)
         },
         move |at| of.change(|entry| entry.label.style = STYLES[at.min(1)].0),
     );
@@ -333,8 +336,8 @@ fn packet(of: Of) -> Element {
 }
 
 /// Where one stands in a list; the first where it is not in it.
-fn place<T: PartialEq>(mut all: impl Iterator<Item = T>, one: T) -> usize {
-    all.position(|known| known == one).unwrap_or(0)
+fn place<T: PartialEq>(all: &[T], one: T) -> usize {
+    all.iter().position(|known| *known == one).unwrap_or(0)
 }
 
 fn scale(of: Of) -> Element {
@@ -348,6 +351,7 @@ fn scale(of: Of) -> Element {
             })
         });
     })
+    .attribute("id", "own-another")
     .hidden_while(move || many() >= MOST_WEIGHINGS);
     fieldset(
         "Weigh one measure three times",
@@ -362,71 +366,79 @@ fn scale(of: Of) -> Element {
     .child(another)
 }
 
+/// A choice of a weighing. What it reads and changes are plain functions, so that all of them share one type.
+fn choice_of(
+    of: Of,
+    at: usize,
+    label: &'static str,
+    options: Vec<&'static str>,
+    now: fn(&Weighing) -> usize,
+    choose: fn(&mut Weighing, usize),
+) -> Element {
+    let id = label.to_ascii_lowercase().replace(' ', "-");
+    select(
+        format!("own-weighing-{at}-{id}"),
+        label,
+        options,
+        move || of.weighing(at, now).unwrap_or(0),
+        move |chosen| of.change_weighing(at, |weighing| choose(weighing, chosen)),
+    )
+}
+
 fn weighing(of: Of, at: usize) -> Element {
-    let id = |name: &str| format!("own-weighing-{at}-{name}");
-    let measure = select(
-        id("measure"),
-        "Measure",
-        SpoonOrCup::ALL.map(SpoonOrCup::words).into(),
-        move || {
-            let measure = of.weighing(at, |weighing| weighing.measure);
-            place(SpoonOrCup::ALL.into_iter().map(Some), measure)
-        },
-        move |chosen| {
-            of.change_weighing(at, |weighing| {
-                weighing.measure = SpoonOrCup::ALL[chosen.min(2)]
-            })
-        },
-    );
-    let region = select(
-        id("region"),
-        "Size of",
-        Region::ALL.map(Region::words).into(),
-        move || {
-            let region = of.weighing(at, |weighing| weighing.region);
-            place(Region::ALL.into_iter().map(Some), region)
-        },
-        move |chosen| {
-            of.change_weighing(at, |weighing| weighing.region = Region::ALL[chosen.min(4)])
-        },
-    );
-    // The first of these two lists is none of them.
+    // The first of a list of states or of ways is none of them.
     let mut forms = vec!["as it is"];
     forms.extend(Form::ALL.map(Form::words));
-    let form = select(
-        id("form"),
-        "State",
-        forms,
-        move || {
-            let form = of.weighing(at, |weighing| weighing.form).flatten();
-            form.map_or(0, |form| 1 + place(Form::ALL.into_iter(), form))
-        },
-        move |chosen| {
-            let form = chosen
-                .checked_sub(1)
-                .and_then(|at| Form::ALL.get(at))
-                .copied();
-            of.change_weighing(at, |weighing| weighing.form = form);
-        },
-    );
     let mut ways = vec!["any way"];
     ways.extend(Filling::ALL.map(Filling::words));
-    let filling = select(
-        id("filling"),
-        "How it is filled",
-        ways,
-        move || {
-            let filling = of.weighing(at, |weighing| weighing.filling).flatten();
-            filling.map_or(0, |filling| 1 + place(Filling::ALL.into_iter(), filling))
-        },
-        move |chosen| {
-            let filling = chosen
-                .checked_sub(1)
-                .and_then(|at| Filling::ALL.get(at))
-                .copied();
-            of.change_weighing(at, |weighing| weighing.filling = filling);
-        },
-    );
+    let choices = [
+        choice_of(
+            of,
+            at,
+            "Measure",
+            SpoonOrCup::ALL.map(SpoonOrCup::words).into(),
+            |weighing| place(&SpoonOrCup::ALL, weighing.measure),
+            |weighing, chosen| weighing.measure = SpoonOrCup::ALL[chosen.min(2)],
+        ),
+        choice_of(
+            of,
+            at,
+            "Size of",
+            Region::ALL.map(Region::words).into(),
+            |weighing| place(&Region::ALL, weighing.region),
+            |weighing, chosen| weighing.region = Region::ALL[chosen.min(4)],
+        ),
+        choice_of(
+            of,
+            at,
+            "State",
+            forms,
+            |weighing| weighing.form.map_or(0, |form| 1 + place(&Form::ALL, form)),
+            |weighing, chosen| {
+                weighing.form = chosen
+                    .checked_sub(1)
+                    .and_then(|at| Form::ALL.get(at))
+                    .copied()
+            },
+        ),
+        choice_of(
+            of,
+            at,
+            "How it is filled",
+            ways,
+            |weighing| {
+                weighing
+                    .filling
+                    .map_or(0, |way| 1 + place(&Filling::ALL, way))
+            },
+            |weighing, chosen| {
+                weighing.filling = chosen
+                    .checked_sub(1)
+                    .and_then(|at| Filling::ALL.get(at))
+                    .copied()
+            },
+        ),
+    ];
     const LABELS: [&str; 5] = ["First, g", "Second, g", "Third, g", "Fourth, g", "Fifth, g"];
     let many = of
         .bench
@@ -456,16 +468,13 @@ fn weighing(of: Of, at: usize) -> Element {
                 entry.weighings.remove(at);
             }
         });
+        device::focus("own-another");
     });
     element("div")
         .class("larder__weighing")
         .attribute("role", "group")
         .attribute("aria-label", format!("Measure {}", at + 1))
-        .child(
-            element("div")
-                .class("larder__fields")
-                .children([measure, region, form, filling]),
-        )
+        .child(element("div").class("larder__fields").children(choices))
         .child(
             element("div")
                 .class("larder__figures-three")
@@ -481,8 +490,8 @@ fn rest(of: Of) -> Element {
         "From plants alone",
         PLANTS.map(|(_, words)| words).into(),
         move || {
-            let plants = of.read(|entry| entry.plant_based);
-            place(PLANTS.iter().map(|(known, _)| Some(*known)), plants)
+            let plants = of.read(|entry| entry.plant_based).flatten();
+            place(&PLANTS.map(|(known, _)| known), plants)
         },
         move |at| of.change(|entry| entry.plant_based = PLANTS[at.min(2)].0),
     );

@@ -11,6 +11,9 @@ use crate::ui::parts::{button, paragraph};
 use crate::ui::state::Bench;
 use leptos::prelude::*;
 
+/// The button that puts back what was removed: the focus goes there, since what was touched is gone.
+const PUT_BACK: &str = "larder-put-back";
+
 /// What was removed a moment ago, and where it stood.
 #[derive(Clone)]
 enum Gone {
@@ -125,6 +128,7 @@ fn listed_entry(
                 gone.set_value(Some(Gone::Entry(at, entry)));
             }
         });
+        device::focus(PUT_BACK);
     })
     .attribute("aria-label", format!("Remove {name}"));
     element("li").class("shelf__item").child(link).child(remove)
@@ -160,6 +164,7 @@ fn listed_word(
                 gone.set_value(Some(Gone::Word(at, own.words.remove(at))));
             }
         });
+        device::focus(PUT_BACK);
     })
     .attribute("aria-label", format!("Forget {}", word.words));
     element("li")
@@ -179,7 +184,9 @@ fn gone_bar(bench: Bench, gone: StoredValue<Option<Gone>>, it: Gone) -> Element 
             Gone::Entry(at, entry) => own.entries.insert(at.min(own.entries.len()), *entry),
             Gone::Word(at, word) => own.words.insert(at.min(own.words.len()), word),
         });
-    });
+        device::focus("main");
+    })
+    .attribute("id", PUT_BACK);
     element("div")
         .class("done")
         .child(element("p").class("done__words").text(words))
