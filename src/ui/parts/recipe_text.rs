@@ -77,9 +77,7 @@ pub fn recipe_text(bench: Bench) -> Element {
             element("label")
                 .class("label")
                 .attribute("for", "recipe-file")
-                .text(
-                    "Or open a file: plain text, or a web page with a recipe that you have saved",
-                ),
+                .text("Or open a file: text, or a saved web page"),
         )
         .child(file)
         .child(
