@@ -301,6 +301,40 @@ fn corrections_hold_when_lines_are_added_above() {
 }
 
 #[test]
+fn an_amount_is_mended_where_it_stands() {
+    let mut inputs = Inputs::of_text("2 frobs sugar\n1/0 cup milk\n1 egg plus 1 egg yolk");
+    inputs.measure((1, 0), Some("2 cups".into()));
+    inputs.measure((2, 0), Some("1 cup".into()));
+    inputs.measure((3, 1), Some("3".into()));
+    let found = worksheet(&inputs, &Settings::default());
+    let grams = |line: usize, part: usize| {
+        let sheet = found
+            .lines
+            .iter()
+            .find(|sheet| (sheet.line, sheet.part) == (line, part));
+        sheet
+            .and_then(|sheet| sheet.grams)
+            .map(|grams| grams.mean.round())
+    };
+    // A cup of sugar is 198 g (SR28, HERR 41), of whole milk 244 g, a large yolk 17 g without its white (SR28).
+    assert_eq!(grams(1, 0), Some(396.0));
+    assert_eq!(grams(2, 0), Some(244.0));
+    assert_eq!(grams(3, 0), Some(50.0));
+    assert_eq!(grams(3, 1), Some(51.0));
+    // What cannot be read is said, kept, and changes nothing else.
+    inputs.measure((1, 0), Some("two cups or so of".into()));
+    let found = worksheet(&inputs, &Settings::default());
+    assert!(
+        line(&found, 1)
+            .doubts
+            .iter()
+            .any(|doubt| doubt.contains("not an amount")),
+        "{:?}",
+        line(&found, 1)
+    );
+}
+
+#[test]
 fn a_line_that_is_not_an_ingredient_is_kept_and_left_out() {
     let mut inputs = Inputs::of_text("2 cups flour\n1 cup love");
     let before = worksheet(&inputs, &Settings::default());

@@ -222,11 +222,7 @@ fn finish(
     }
     let shown = name::shown(&gather.name, used_part);
     if found.matched == Match::Unknown {
-        gather.doubts.push(if shown.is_empty() {
-            "There is an amount and no ingredient.".to_owned()
-        } else {
-            format!("No ingredient called \"{shown}\" is in the tables.")
-        });
+        gather.doubts.push(unknown(&shown));
     }
     let is_measured = gather
         .amounts
@@ -272,6 +268,15 @@ fn finish(
         leads: gather.leads,
         is_measured,
         has_name,
+    }
+}
+
+/// What is said of a name that the tables do not hold.
+pub fn unknown(name: &str) -> String {
+    if name.is_empty() {
+        "There is an amount and no ingredient.".to_owned()
+    } else {
+        format!("No ingredient called \"{name}\" is in the tables.")
     }
 }
 

@@ -37,7 +37,8 @@ mod token;
 mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
-pub use correction::{Correction, read_grams};
+use correction::read_amount;
+pub use correction::{Correction, amount_trouble, read_grams};
 pub use country::{Certainty, Guess, guess};
 
 use super::ingredient::lookup;
@@ -148,11 +149,13 @@ fn corrected(
         return Role::Note;
     }
     let key = correction.ingredient.as_deref();
-    let is_wanted =
-        correction.is_ingredient == Some(true) || key.is_some() || correction.grams.is_some();
+    let is_wanted = correction.is_ingredient == Some(true)
+        || key.is_some()
+        || correction.amount.is_some()
+        || correction.grams.is_some();
     let mut role = match role {
         Role::Ingredient(_) => role,
-        _ if is_wanted => role::forced(look, section, larder),
+        _ if is_wanted => role::forced(look, section, correction.amount.is_some(), larder),
         _ => return role,
     };
     let Role::Ingredient(line) = &mut role else {
@@ -185,6 +188,13 @@ fn corrected(
             None => reading.doubts.push(format!(
                 "The correction names \"{key}\", which is not in the tables; it is left out."
             )),
+        }
+    }
+    if let Some(typed) = &correction.amount {
+        match read_amount(typed) {
+            Ok(Some(term)) => reading.take_amount(&term),
+            Ok(None) => {}
+            Err(sentence) => reading.doubts.push(sentence),
         }
     }
     match correction.grams {
@@ -334,6 +344,20 @@ impl Reading {
     /// This ingredient, then the others of the line.
     pub fn all(&self) -> impl Iterator<Item = &Self> {
         std::iter::once(self).chain(&self.also)
+    }
+
+    /// Takes an amount in place of what was read; doubts about that are settled.
+    fn take_amount(&mut self, term: &term::Term) {
+        self.amounts.clone_from(&term.amounts);
+        self.level = term.level;
+        self.is_loose = term.is_loose;
+        self.form = term.form.or(self.form);
+        self.filling = term.filling.or(self.filling);
+        self.doubts.clone_from(&term.doubts);
+        match self.ingredient.taken() {
+            Some(ingredient) => name::pieces(&mut self.amounts, &self.name, Some(ingredient)),
+            None => self.doubts.push(ingredient_line::unknown(&self.name)),
+        }
     }
 
     /// The ingredient at a place in the line, 0 the first.

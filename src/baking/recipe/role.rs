@@ -331,15 +331,16 @@ fn placed(attempt: &Attempt, section: Section) -> Reading {
     reading
 }
 
-/// A line forced to be read as an ingredient, as its baker says it is one.
-pub fn forced(look: &Look, section: Section, larder: Larder<'_>) -> Role {
+/// A line forced to be read as an ingredient, as its baker says it is one, or gives its amount.
+pub fn forced(look: &Look, section: Section, has_amount: bool, larder: Larder<'_>) -> Role {
     if look.text.len() > ingredient_line::LONGEST {
         return Role::Unread(TOO_LONG.to_owned());
     }
     let attempt = ingredient_line::attempt(&look.text, larder, Section::Batter);
     match &attempt.fault {
-        Some(fault) => Role::Unread(fault.clone()),
-        None => Role::Ingredient(placed(&attempt, section)),
+        // What is wrong is the amount, and that is given.
+        Some(fault) if !has_amount => Role::Unread(fault.clone()),
+        _ => Role::Ingredient(placed(&attempt, section)),
     }
 }
 

@@ -124,6 +124,11 @@ impl Inputs {
         self.correct(place, |correction| correction.grams = grams);
     }
 
+    /// Sets how much of it there is, as typed, or takes that back.
+    pub fn measure(&mut self, place: LinePart, amount: Option<String>) {
+        self.correct(place, |correction| correction.amount = amount);
+    }
+
     /// Sets which ingredient it is, or takes that back.
     pub fn name(&mut self, place: LinePart, key: Option<String>) {
         self.correct(place, |correction| correction.ingredient = key);
@@ -148,6 +153,7 @@ impl Inputs {
     pub fn uncorrect(&mut self, place: LinePart) {
         self.correct(place, |correction| {
             correction.ingredient = None;
+            correction.amount = None;
             correction.grams = None;
             correction.is_ingredient = None;
         });

@@ -1,8 +1,8 @@
 //! Mending one line by hand: which ingredient, what weight, or that it is none.
 
-use super::common::{button, paragraph};
+use super::common::{button, paragraph, text_field};
 use crate::baking::ingredient::find::find;
-use crate::baking::recipe::read_grams;
+use crate::baking::recipe::{amount_trouble, read_grams};
 use crate::baking::worksheet::Offer;
 use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
@@ -37,10 +37,36 @@ pub fn mend(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
         .child(none)
         .child(back);
     element("div").class("mend").children([
+        own_amount(bench, row, changes),
         own_weight(bench, row, changes),
         own_ingredient(bench, row, changes),
         buttons,
     ])
+}
+
+/// How much of it there is, where the line says it otherwise than it was read.
+fn own_amount(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
+    let value = move || {
+        changes.get();
+        bench.inputs_now(|inputs| {
+            let correction = inputs.correction(bench.place(row));
+            correction.and_then(|correction| correction.amount.clone())
+        })
+    };
+    let typed = move |typed: String| {
+        let place = bench.place(row);
+        bench.change(format!("the amount of line {}", place.0), true, |inputs| {
+            inputs.measure(place, (!typed.trim().is_empty()).then_some(typed));
+        });
+    };
+    text_field(
+        format!("own-amount-{}", at(bench, row)),
+        "text",
+        || "It is this much, such as 2 cups or 3".to_owned(),
+        move || value().unwrap_or_default(),
+        move || value().as_deref().and_then(amount_trouble),
+        typed,
+    )
 }
 
 /// What tells the fields of this row from those of others: its line, and its place where the line has several.
