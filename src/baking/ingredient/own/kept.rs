@@ -1,7 +1,7 @@
 //! Reading the record of a baker's own back, field by field. What a field lacks takes its usual value.
 //!
-//! By hand, and with the first trouble noted instead of turned back at: derived reading of so many fields of text comes
-//! to some 25 kB, more than all the rest of this folder.
+//! By hand, and with the first trouble noted instead of turned back at: derived reading of so many fields of text is
+//! 22 kB more, 4 kB compressed.
 
 use super::{Label, OwnEntry, OwnField, OwnRecord, OwnWord, Weighing};
 use crate::baking::ingredient::Allergen;
