@@ -1,7 +1,8 @@
 //! A baker's own ingredients and taught words, from the record to the worksheet; countries and pages on the way in.
 
-use batterwright::baking::ingredient::own::{OwnEntry, OwnRecord, OwnWord, Weighing};
+use batterwright::baking::ingredient::own::{Meaning, OwnEntry, OwnRecord, OwnWord, Weighing};
 use batterwright::baking::ingredient::{Own, Region};
+use batterwright::baking::recipe::plain_line;
 use batterwright::baking::worksheet::{
     Inputs, Looks, Settings, SheetLine, Status, Worksheet, worksheet, worksheet_again,
 };
@@ -89,14 +90,17 @@ fn taught_words_hold_in_every_recipe_and_say_so() {
             OwnWord {
                 words: "sunny block".into(),
                 key: Some("margarine".into()),
+                amount: None,
             },
             OwnWord {
                 words: "1 paper collar".into(),
                 key: None,
+                amount: None,
             },
             OwnWord {
                 words: "gone thing".into(),
                 key: Some("no_such_key".into()),
+                amount: None,
             },
         ],
         ..OwnRecord::default()
@@ -111,6 +115,15 @@ fn taught_words_hold_in_every_recipe_and_say_so() {
     assert!(!line(&taught, 5).taught);
     let before = sheet(text, &OwnRecord::default());
     assert_eq!(line(&before, 2).ingredient, None);
+    // An amount is remembered for the very same line.
+    let mut record = OwnRecord::default();
+    record.teach(
+        &plain_line("- 2 frobs sugar"),
+        Meaning::Amount("2 cups".into()),
+    );
+    let taught = sheet("Ingredients\n2 frobs sugar\n3 frobs sugar", &record);
+    assert_eq!(line(&taught, 2).grams_shown.as_deref(), Some("396 g"));
+    assert!(line(&taught, 2).taught && !line(&taught, 3).taught);
 }
 
 #[test]

@@ -54,10 +54,12 @@ fn larder() -> OwnRecord {
         OwnWord {
             words: "plant block".into(),
             key: Some(key),
+            amount: None,
         },
         OwnWord {
             words: "for the stall".into(),
             key: None,
+            amount: None,
         },
     ];
     record

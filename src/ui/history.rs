@@ -1,5 +1,6 @@
 //! What was changed and can be taken back: earlier inputs, whole, in memory only.
 
+use crate::baking::ingredient::own::Meaning;
 use crate::baking::worksheet::Inputs;
 
 /// How many steps are remembered.
@@ -18,15 +19,15 @@ pub struct Step {
     pub taught: Option<Taught>,
 }
 
-/// What words of the baker's meant before a change and after it: `None` nothing, `Some(None)` no ingredient.
+/// What words of the baker's meant before a change and after it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Taught {
     /// The words.
     pub words: String,
-    /// Before.
-    pub before: Option<Option<String>>,
+    /// Before; `None` where they meant nothing of their own.
+    pub before: Option<Meaning>,
     /// After.
-    pub after: Option<Option<String>>,
+    pub after: Option<Meaning>,
 }
 
 /// Steps taken, and steps taken back.
@@ -45,8 +46,14 @@ impl History {
                 .past
                 .last()
                 .is_some_and(|last| last.typed && last.what == step.what);
-        if !continued {
-            self.past.push(step);
+        match self.past.last_mut().filter(|_| continued) {
+            // What was taught first is taken back, and what was taught last put back.
+            Some(last) => {
+                if let (Some(first), Some(now)) = (&mut last.taught, step.taught) {
+                    first.after = now.after;
+                }
+            }
+            None => self.past.push(step),
         }
         if self.past.len() > DEPTH {
             self.past.remove(0);

@@ -9,7 +9,7 @@ use super::shown::{Part, Shown};
 use super::{device, storage};
 use crate::baking::finding::Remedy;
 use crate::baking::ingredient::Own;
-use crate::baking::ingredient::own::OwnRecord;
+use crate::baking::ingredient::own::{Meaning, OwnRecord};
 use crate::baking::pan::PanEntry;
 use crate::baking::recipe::linked;
 use crate::baking::worksheet::{
@@ -257,12 +257,18 @@ impl Bench {
     }
 
     /// Changes the inputs together with what was taught.
-    fn change_taught(self, what: String, taught: Option<Taught>, change: impl FnOnce(&mut Inputs)) {
+    fn change_taught(
+        self,
+        what: String,
+        typed: bool,
+        taught: Option<Taught>,
+        change: impl FnOnce(&mut Inputs),
+    ) {
         let before = self.inputs.get_untracked();
         let mut after = before.clone();
         change(&mut after);
-        self.remember(what.clone(), before, false, taught);
-        self.done.set(Some(what));
+        self.remember(what.clone(), before, typed, taught);
+        self.done.set((!typed).then_some(what));
         self.take(after);
     }
 
@@ -341,7 +347,7 @@ impl Bench {
     fn step(
         self,
         step: impl FnOnce(&mut History, Inputs) -> Option<Step>,
-        meaning: impl FnOnce(Taught) -> Option<Option<String>>,
+        meaning: impl FnOnce(Taught) -> Option<Meaning>,
     ) {
         let now = self.inputs.get_untracked();
         if let Some(Step { inputs, taught, .. }) = self
@@ -352,7 +358,10 @@ impl Bench {
             self.done.set(None);
             if let Some(taught) = taught {
                 let words = taught.words.clone();
-                self.teach(words, meaning(taught));
+                let is_amount = [&taught.before, &taught.after]
+                    .into_iter()
+                    .any(|meaning| matches!(meaning, Some(Meaning::Amount(_))));
+                self.teach(words, is_amount, meaning(taught));
             }
             self.take(inputs);
             self.outside.update(|count| *count += 1);

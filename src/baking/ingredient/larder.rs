@@ -3,7 +3,7 @@
 //! Reading and looking up are handed a [`Larder`]; what is the baker's own goes before the tables.
 
 use super::lookup::words_of;
-use super::own::OwnRecord;
+use super::own::{Meaning, OwnRecord};
 use super::{Ingredient, Region, by_key};
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -23,6 +23,8 @@ pub struct Own {
     ingredients: Vec<&'static Ingredient>,
     /// By the plain words of a name, blanks between; `None` for words that are no ingredient.
     meanings: HashMap<String, Option<&'static Ingredient>>,
+    /// How much a whole line stands for, as typed, by its plain words.
+    amounts: HashMap<String, String>,
     edition: u64,
 }
 
@@ -45,56 +47,40 @@ impl Larder<'_> {
 }
 
 impl Own {
-    /// Puts together ingredients with their names, and what other words mean. Words go before names;
-    /// of the same words the last counts.
-    pub fn new<'n>(
-        ingredients: impl IntoIterator<Item = (&'static Ingredient, Vec<String>)>,
-        words: impl IntoIterator<Item = (&'n str, Option<&'n str>)>,
-    ) -> Self {
+    /// What a baker's record holds. An entry without a name means nothing yet; taught words go before names.
+    pub fn of(record: &OwnRecord) -> Self {
         static EDITIONS: AtomicU64 = AtomicU64::new(1);
         let mut own = Self {
             edition: EDITIONS.fetch_add(1, Ordering::Relaxed),
             ..Self::default()
         };
-        for (ingredient, names) in ingredients {
-            own.ingredients.push(ingredient);
-            for name in names.iter().map(String::as_str).chain([ingredient.name]) {
-                own.mean(name, Some(ingredient));
-            }
-        }
-        for (words, key) in words {
-            let meaning = key.map(|key| {
-                let known = own.ingredients.iter().find(|known| known.key == key);
-                known.copied().or_else(|| by_key(key))
-            });
-            // A key that is gone leaves the words to the tables.
-            match meaning {
-                None => own.mean(words, None),
-                Some(Some(ingredient)) => own.mean(words, Some(ingredient)),
-                Some(None) => {}
-            }
-        }
-        own
-    }
-
-    /// What a baker's record holds. An entry without a name means nothing yet.
-    pub fn of(record: &OwnRecord) -> Self {
-        let ingredients = record
+        for entry in record
             .entries
             .iter()
             .filter(|entry| !entry.name.trim().is_empty())
-            .map(|entry| {
-                let also = entry
-                    .also_called
-                    .split(',')
-                    .map(|name| name.trim().to_owned());
-                (entry.ingredient(), also.collect())
-            });
-        let words = record
-            .words
-            .iter()
-            .map(|word| (word.words.as_str(), word.key.as_deref()));
-        Self::new(ingredients, words)
+        {
+            let ingredient = entry.ingredient();
+            own.ingredients.push(ingredient);
+            for name in entry.names() {
+                own.mean(name, Some(ingredient));
+            }
+        }
+        for word in &record.words {
+            match word.meaning() {
+                Meaning::NoIngredient => own.mean(&word.words, None),
+                Meaning::Ingredient(key) => {
+                    let known = own.ingredients.iter().find(|known| known.key == key);
+                    // A key that is gone leaves the words to the tables.
+                    if let Some(ingredient) = known.copied().or_else(|| by_key(&key)) {
+                        own.mean(&word.words, Some(ingredient));
+                    }
+                }
+                Meaning::Amount(amount) => {
+                    own.amounts.insert(word.words.clone(), amount);
+                }
+            }
+        }
+        own
     }
 
     fn mean(&mut self, words: &str, ingredient: Option<&'static Ingredient>) {
@@ -102,6 +88,11 @@ impl Own {
         if !plain.is_empty() {
             self.meanings.insert(plain, ingredient);
         }
+    }
+
+    /// Whether the baker added nothing.
+    pub fn is_empty(&self) -> bool {
+        self.meanings.is_empty() && self.amounts.is_empty()
     }
 
     /// The baker's own ingredients.
@@ -115,6 +106,14 @@ impl Own {
             return None;
         }
         self.meanings.get(&plain.join(" ")).copied()
+    }
+
+    /// How much these plain words of a whole line stand for, as typed.
+    pub fn amount(&self, plain: &[String]) -> Option<&str> {
+        if self.amounts.is_empty() {
+            return None;
+        }
+        self.amounts.get(&plain.join(" ")).map(String::as_str)
     }
 
     /// Tells one state of the baker's larder from another, for what is kept of earlier readings.

@@ -12,7 +12,7 @@ mod record;
 mod weighing;
 
 pub use label::{Label, LabelStyle};
-pub use record::{Merged, OwnRecord, OwnWord};
+pub use record::{Meaning, Merged, OwnRecord, OwnWord};
 pub use weighing::Weighing;
 
 use super::{Acidity, Allergen, FlourBasis, Group, Ingredient, Piece, PieceWeight, by_key};

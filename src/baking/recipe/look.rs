@@ -4,7 +4,7 @@ use super::heading::{self, Heading};
 use super::ingredient_line::{self, Attempt};
 use super::part::Part;
 use super::token::{self, Token};
-use super::{Match, Mentions, Section, number_words, running, tidy};
+use super::{Match, Mentions, Section, number_words, read_amount, running, tidy};
 use crate::baking::ingredient::{Larder, Region, lookup};
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -91,7 +91,26 @@ impl Look {
             || is_sentence && !wants_enough && !tokens.first().is_some_and(may_count);
         let attempt = (is_short && !tokens.is_empty() && !is_running)
             .then(|| ingredient_line::attempt(&text, larder, Section::Batter));
-        let meaning = larder.own.meaning(&lookup::words_of(&text));
+        let plain = if larder.own.is_empty() {
+            Vec::new()
+        } else {
+            lookup::words_of(&text)
+        };
+        let meaning = larder.own.meaning(&plain);
+        let amount = larder
+            .own
+            .amount(&plain)
+            .and_then(|amount| read_amount(amount).ok().flatten());
+        let attempt = match (attempt, amount) {
+            (Some(mut attempt), Some(amount)) => {
+                attempt.reading.take_amount(&amount);
+                attempt.reading.is_taught = true;
+                attempt.fault = None;
+                attempt.has_amount = true;
+                Some(attempt)
+            }
+            (attempt, _) => attempt,
+        };
         Self {
             is_dismissed: meaning == Some(None),
             heading: heading::heading(&text, bullet.heading),

@@ -53,19 +53,13 @@ fn own_amount(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
             correction.and_then(|correction| correction.amount.clone())
         })
     };
-    let typed = move |typed: String| {
-        let place = bench.place(row);
-        bench.change(format!("the amount of line {}", place.0), true, |inputs| {
-            inputs.measure(place, (!typed.trim().is_empty()).then_some(typed));
-        });
-    };
     text_field(
         format!("own-amount-{}", at(bench, row)),
         "text",
         || "It is this much, such as 2 cups or 3".to_owned(),
         move || value().unwrap_or_default(),
         move || value().as_deref().and_then(amount_trouble),
-        typed,
+        move |typed| bench.measure(row, &typed),
     )
 }
 

@@ -1,6 +1,7 @@
 //! What the baker mends once is remembered for the same words in every recipe, and can be taken back with the mend.
 
 use super::Bench;
+use crate::baking::ingredient::own::Meaning;
 use crate::baking::recipe::plain_line;
 use crate::ui::history::Taught;
 
@@ -9,7 +10,8 @@ impl Bench {
     pub fn call(self, row: usize, key: &str, name: &str) {
         let place = self.place(row);
         let words = self.words(row);
-        let taught = (!words.is_empty()).then(|| self.teach(words, Some(Some(key.to_owned()))));
+        let taught = (!words.is_empty())
+            .then(|| self.teach(words, false, Some(Meaning::Ingredient(key.to_owned()))));
         let what = match &taught {
             Some(taught) => format!(
                 "line {} is {name}; remembered for \"{}\"",
@@ -17,7 +19,7 @@ impl Bench {
             ),
             None => format!("line {} is {name}", place.0),
         };
-        self.change_taught(what, taught, |inputs| {
+        self.change_taught(what, false, taught, |inputs| {
             inputs.name(place, Some(key.to_owned()));
         });
     }
@@ -25,41 +27,52 @@ impl Bench {
     /// Says that a row is no ingredient: for this recipe, and for the same line from now on.
     pub fn dismiss(self, row: usize) {
         let (line, _) = self.place(row);
-        let words = self.sheet(|sheet| sheet.lines.get(row).map(|line| plain_line(&line.text)));
-        let taught = words
-            .filter(|words| !words.is_empty())
-            .map(|words| self.teach(words, Some(None)));
+        let taught = self
+            .line_words(row)
+            .map(|words| self.teach(words, false, Some(Meaning::NoIngredient)));
         let what = format!("line {line} is not an ingredient; remembered for its words");
-        self.change_taught(what, taught, |inputs| {
+        self.change_taught(what, false, taught, |inputs| {
             inputs.call_ingredient(line, Some(false));
         });
+    }
+
+    /// Says how much of it a row is, as typed: for this recipe, and for the same line from now on.
+    pub fn measure(self, row: usize, typed: &str) {
+        let place = self.place(row);
+        let amount = (!typed.trim().is_empty()).then(|| typed.to_owned());
+        let line = self.line_words(row).filter(|_| place.1 == 0);
+        let taught = line.map(|words| self.teach(words, true, amount.clone().map(Meaning::Amount)));
+        let what = format!("the amount of line {}", place.0);
+        self.change_taught(what, true, taught, |inputs| inputs.measure(place, amount));
     }
 
     /// Takes back what was said of a row, here and for its words.
     pub fn unsay(self, row: usize) {
         let place = self.place(row);
-        let taught = self
-            .sheet(|sheet| sheet.lines.get(row).is_some_and(|line| line.taught))
-            .then(|| self.teach(self.words(row), None));
-        self.change_taught(
-            format!("what line {} was mended to", place.0),
-            taught,
-            |inputs| inputs.uncorrect(place),
-        );
+        let is_taught = self.sheet(|sheet| sheet.lines.get(row).is_some_and(|line| line.taught));
+        let line = self.line_words(row).unwrap_or_default();
+        let has_amount = self.own_now(|own| own.meaning(&line, true).is_some());
+        let taught = match (is_taught, has_amount) {
+            (_, true) => Some(self.teach(line, true, None)),
+            (true, false) => Some(self.teach(self.words(row), false, None)),
+            (false, false) => None,
+        };
+        let what = format!("what line {} was mended to", place.0);
+        self.change_taught(what, false, taught, |inputs| inputs.uncorrect(place));
     }
 
     /// Says that a line that was kept as a note is an ingredient, or takes back that it is none.
     pub fn call_ingredient(self, line: usize, text: &str, corrected: bool) {
         let words = plain_line(text);
         let is_dismissed =
-            self.own_now(|own| own.meaning(&words).is_some_and(|meaning| meaning.is_none()));
-        let taught = is_dismissed.then(|| self.teach(words, None));
+            self.own_now(|own| own.meaning(&words, false) == Some(Meaning::NoIngredient));
+        let taught = is_dismissed.then(|| self.teach(words, false, None));
         let what = if corrected {
             format!("what line {line} was mended to")
         } else {
             format!("line {line} is an ingredient")
         };
-        self.change_taught(what, taught, |inputs| {
+        self.change_taught(what, false, taught, |inputs| {
             if corrected {
                 inputs.uncorrect((line, 0));
             } else {
@@ -74,10 +87,19 @@ impl Bench {
             .unwrap_or_default()
     }
 
-    /// Gives words a meaning, or none, and says what they meant before.
-    pub(super) fn teach(self, words: String, after: Option<Option<String>>) -> Taught {
-        let mut before = None;
-        self.change_own(|own| before = own.teach(&words, after.clone()));
+    /// The whole line of a row in plain words; `None` where there are none.
+    fn line_words(self, row: usize) -> Option<String> {
+        let words = self.sheet(|sheet| sheet.lines.get(row).map(|line| plain_line(&line.text)));
+        words.filter(|words| !words.is_empty())
+    }
+
+    /// Gives words a meaning, or takes it from them, and says what they meant before.
+    pub(super) fn teach(self, words: String, is_amount: bool, after: Option<Meaning>) -> Taught {
+        let before = self.own_now(|own| own.meaning(&words, is_amount));
+        self.change_own(|own| match after.clone() {
+            Some(meaning) => own.teach(&words, meaning),
+            None => own.forget(&words, is_amount),
+        });
         Taught {
             words,
             before,

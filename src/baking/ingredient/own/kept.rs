@@ -41,6 +41,7 @@ impl Reading {
             record.words.push(OwnWord {
                 words: self.text(&mut from, "words").unwrap_or_default(),
                 key: self.text(&mut from, "key"),
+                amount: self.text(&mut from, "amount"),
             });
         }
         record

@@ -13,6 +13,35 @@ pub struct OwnWord {
     pub words: String,
     /// The key of the ingredient that they mean, own or of the tables; `None` where they name no ingredient.
     pub key: Option<String>,
+    /// How much these words of a whole line stand for, as typed: "2 cups". They then mean no ingredient by themselves.
+    pub amount: Option<String>,
+}
+
+/// What words mean to the baker.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Meaning {
+    /// The ingredient of this key.
+    Ingredient(String),
+    /// No ingredient.
+    NoIngredient,
+    /// So much of the ingredient in the line.
+    Amount(String),
+}
+
+impl OwnWord {
+    /// What the words mean.
+    pub fn meaning(&self) -> Meaning {
+        match (&self.amount, &self.key) {
+            (Some(amount), _) => Meaning::Amount(amount.clone()),
+            (None, Some(key)) => Meaning::Ingredient(key.clone()),
+            (None, None) => Meaning::NoIngredient,
+        }
+    }
+
+    /// Whether it tells the same of the same words as another: what they name, or how much.
+    fn is_like(&self, other: &Self) -> bool {
+        self.words == other.words && self.amount.is_some() == other.amount.is_some()
+    }
 }
 
 /// Everything of a baker's own, as it is kept.
@@ -47,25 +76,34 @@ impl OwnRecord {
         self.entries.is_empty() && self.words.is_empty()
     }
 
-    /// What words mean to the baker: `None` nothing of their own, `Some(None)` no ingredient.
-    pub fn meaning(&self, words: &str) -> Option<&Option<String>> {
-        let taught = self.words.iter().find(|taught| taught.words == words);
-        taught.map(|taught| &taught.key)
+    /// What words name to the baker, or how much they stand for.
+    pub fn meaning(&self, words: &str, is_amount: bool) -> Option<Meaning> {
+        let taught = self
+            .words
+            .iter()
+            .find(|taught| taught.words == words && taught.amount.is_some() == is_amount);
+        taught.map(OwnWord::meaning)
     }
 
-    /// Gives words a meaning, or takes it from them with `None`; gives back what they meant before.
-    pub fn teach(
-        &mut self,
-        words: &str,
-        meaning: Option<Option<String>>,
-    ) -> Option<Option<String>> {
-        let before = self.meaning(words).cloned();
-        self.words.retain(|taught| taught.words != words);
-        self.words.extend(meaning.map(|key| OwnWord {
+    /// Gives words a meaning.
+    pub fn teach(&mut self, words: &str, meaning: Meaning) {
+        let (key, amount) = match meaning {
+            Meaning::Ingredient(key) => (Some(key), None),
+            Meaning::NoIngredient => (None, None),
+            Meaning::Amount(amount) => (None, Some(amount)),
+        };
+        self.forget(words, amount.is_some());
+        self.words.push(OwnWord {
             words: words.to_owned(),
             key,
-        }));
-        before
+            amount,
+        });
+    }
+
+    /// Takes what words name from them, or how much they stand for.
+    pub fn forget(&mut self, words: &str, is_amount: bool) {
+        self.words
+            .retain(|taught| taught.words != words || taught.amount.is_some() != is_amount);
     }
 
     /// The entry of that key.
@@ -148,8 +186,8 @@ impl OwnRecord {
             {
                 word.key = Some(here.clone());
             }
-            match self.words.iter().find(|ours| ours.words == word.words) {
-                Some(ours) if ours.key == word.key => merged.there += 1,
+            match self.words.iter().find(|ours| ours.is_like(&word)) {
+                Some(ours) if ours.meaning() == word.meaning() => merged.there += 1,
                 Some(_) => merged.otherwise += 1,
                 None => {
                     merged.words += 1;
@@ -223,6 +261,7 @@ mod tests {
         OwnWord {
             words: words.into(),
             key: Some(key.into()),
+            amount: None,
         }
     }
 

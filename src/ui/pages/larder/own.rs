@@ -2,7 +2,7 @@
 
 use super::{back, begin, head, listed, title};
 use crate::baking::ingredient::by_key;
-use crate::baking::ingredient::own::{OwnEntry, OwnRecord, OwnWord};
+use crate::baking::ingredient::own::{Meaning, OwnEntry, OwnRecord, OwnWord};
 use crate::baking::quantity::show;
 use crate::baking::saved;
 use crate::ui::device;
@@ -141,9 +141,10 @@ fn listed_word(
     word: &OwnWord,
     own: &OwnRecord,
 ) -> Element {
-    let means = match &word.key {
-        None => "is no ingredient".to_owned(),
-        Some(key) => match (own.entry(key), by_key(key)) {
+    let means = match word.meaning() {
+        Meaning::NoIngredient => "is no ingredient".to_owned(),
+        Meaning::Amount(amount) => format!("is {amount}"),
+        Meaning::Ingredient(key) => match (own.entry(&key), by_key(&key)) {
             (Some(entry), _) => format!("means {}", entry.shown_name()),
             (None, Some(known)) => format!("means {}", known.name),
             (None, None) => "means an ingredient that is not here any more".to_owned(),
