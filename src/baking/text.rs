@@ -29,6 +29,9 @@ pub fn decimal(text: &str) -> Option<f64> {
 
 /// The text in lower case: the letters of Western European languages; those of others are left as they are.
 pub fn lower(text: &str) -> String {
+    if text.is_ascii() {
+        return text.to_ascii_lowercase();
+    }
     text.chars().map(lower_letter).collect()
 }
 
@@ -39,6 +42,61 @@ pub fn lower_letter(letter: char) -> char {
         'À'..='Ö' | 'Ø'..='Þ' => char::from_u32(letter as u32 + 0x20).unwrap_or(letter),
         'Œ' => 'œ',
         _ => letter,
+    }
+}
+
+/// Whether the words stand anywhere in the text. For lines and notes: the standard library's search makes itself
+/// ready at a cost that pays in long texts only.
+pub fn holds(text: &str, words: &str) -> bool {
+    let Some((first, others)) = words.as_bytes().split_first() else {
+        return true;
+    };
+    let mut rest = text.as_bytes();
+    while let [letter, after @ ..] = rest {
+        if letter == first && after.starts_with(others) {
+            return true;
+        }
+        rest = after;
+    }
+    false
+}
+
+/// Which of the letters "a" to "z" a text has, a bit each.
+pub const fn letters(text: &str) -> u32 {
+    let bytes = text.as_bytes();
+    let (mut letters, mut at) = (0, 0);
+    while at < bytes.len() {
+        if bytes[at].is_ascii_lowercase() {
+            letters |= 1 << (bytes[at] - b'a');
+        }
+        at += 1;
+    }
+    letters
+}
+
+/// Phrases of which any may stand in a note. Each comes with its letters, and only where all of them are in the
+/// note is it looked for: a hundred phrases are asked of every note, and hardly one is there.
+pub struct Phrases(pub &'static [(u32, &'static str)]);
+
+impl Phrases {
+    /// Phrases with their letters.
+    pub const fn of<const COUNT: usize>(
+        phrases: [&'static str; COUNT],
+    ) -> [(u32, &'static str); COUNT] {
+        let mut out = [(0, ""); COUNT];
+        let mut at = 0;
+        while at < COUNT {
+            out[at] = (letters(phrases[at]), phrases[at]);
+            at += 1;
+        }
+        out
+    }
+
+    /// Whether any of them stands in a text in lower case, whose letters are these.
+    pub fn any_in(&self, text: &str, letters: u32) -> bool {
+        self.0
+            .iter()
+            .any(|(own, words)| own & !letters == 0 && holds(text, words))
     }
 }
 
@@ -84,6 +142,35 @@ mod tests {
             "99999999999999999999",
         ] {
             assert_eq!(decimal(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn words_are_found_wherever_they_stand() {
+        for (text, words, is_there) in [
+            ("to serve", "to serve", true),
+            ("butter to serve", "to serve", true),
+            ("to servants", "to serve", false),
+            ("aab", "ab", true),
+            ("a", "ab", false),
+            ("crème", "ème", true),
+            ("", "a", false),
+            ("any", "", true),
+        ] {
+            assert_eq!(holds(text, words), is_there, "{words:?} in {text:?}");
+        }
+    }
+
+    #[test]
+    fn phrases_are_told_by_their_letters_first() {
+        const TWO: Phrases = Phrases(&Phrases::of(["to serve", "(opt"]));
+        for (text, is_there) in [
+            ("cream, to serve", true),
+            ("salt (opt)", true),
+            ("to oil", false),
+            ("serve to", false),
+        ] {
+            assert_eq!(TWO.any_in(text, letters(text)), is_there, "{text}");
         }
     }
 

@@ -116,6 +116,15 @@ impl Own {
         self.amounts.get(&plain.join(" ")).map(String::as_str)
     }
 
+    /// The same of words as they are written. They are not even brought to plain form where nothing was taught:
+    /// every line of a paste asks.
+    pub fn meaning_of(&self, words: &str) -> Option<Option<&'static Ingredient>> {
+        if self.meanings.is_empty() {
+            return None;
+        }
+        self.meaning(&words_of(words))
+    }
+
     /// Tells one state of the baker's larder from another, for what is kept of earlier readings.
     pub fn edition(&self) -> u64 {
         self.edition

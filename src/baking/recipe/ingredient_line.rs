@@ -12,7 +12,7 @@ use super::token::{Token, tokens};
 use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, several, understood};
 use crate::baking::ingredient::lookup;
 use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Larder, Piece};
-use crate::baking::text::lower;
+use crate::baking::text::{holds, lower};
 
 /// A longer line than this holds no single ingredient.
 pub const LONGEST: usize = 400;
@@ -37,11 +37,22 @@ pub struct Attempt {
 /// Reads a tidy line, bullets taken off, as an ingredient.
 pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     let lower = line.to_ascii_lowercase();
-    let all = tokens(line, &lower);
+    let tokens = tokens(line, &lower);
+    of_tokens(line, &lower, &tokens, larder, section)
+}
+
+/// The same of a line that was cut into tokens before.
+pub fn of_tokens(
+    line: &str,
+    lower: &str,
+    all: &[Token],
+    larder: Larder<'_>,
+    section: Section,
+) -> Attempt {
     let mut gather = Gather::default();
-    let (part, from) = part::leading_part(&all);
-    let (is_some, from) = some(&all, from);
-    if let Some((amount, rest)) = name::size_of(&lower) {
+    let (part, from) = part::leading_part(all);
+    let (is_some, from) = some(all, from);
+    if let Some((amount, rest)) = name::size_of(lower) {
         gather.amounts.push(amount);
         gather.is_loose = true;
         gather.doubts.push(format!(
@@ -50,7 +61,7 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
             understood::written(&amount)
         ));
         gather.name = rest.0.to_owned();
-    } else if let Some((eggs, name)) = name::weight_of_eggs(&lower) {
+    } else if let Some((eggs, name)) = name::weight_of_eggs(lower) {
         gather.amounts.push(TO_TASTE);
         gather.doubts.push(format!(
             "As much as {eggs} weigh in their shells. Weigh them, and give that weight."
@@ -66,7 +77,7 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     if is_some && !has_amount {
         gather.amounts.push(TO_TASTE);
     }
-    if lower.contains("that quantity of ") {
+    if holds(lower, "that quantity of ") {
         gather.amounts = vec![TO_TASTE];
         gather.doubts = vec!["It goes by the amount of another line. Write how much.".to_owned()];
         gather.name = lower
@@ -82,14 +93,14 @@ pub fn attempt(line: &str, larder: Larder<'_>, section: Section) -> Attempt {
     if is_rate {
         gather.fault = Some("It gives an amount by the measure of something else. Write the amount for this recipe.".to_owned());
     }
-    if lower.contains("made up to") || lower.contains("topped up to") {
+    if holds(lower, "made up to") || holds(lower, "topped up to") {
         gather.doubts.push(
             "What it is made up with is not counted. Give that a line of its own.".to_owned(),
         );
     }
     let says_each = all.iter().any(|token| token.is_any(&["each", "apiece"]));
     gather.says_each = says_each;
-    let zest_first = part::zest_first(&lower);
+    let zest_first = part::zest_first(lower);
     finish(gather, part, has_amount, zest_first, larder, section)
 }
 
@@ -231,7 +242,7 @@ fn finish(
     let has_name = !shown.is_empty() && (found.is_known() || !lookup::only_describes(&gather.name));
     let is_taught = larder
         .own
-        .meaning(&lookup::words_of(&shown))
+        .meaning_of(&shown)
         .is_some_and(|meaning| meaning == found.matched.taken());
     let mut reading = Reading {
         ingredient: found.matched.clone(),

@@ -90,7 +90,7 @@ impl Look {
         let is_running = is_step && tokens.len() >= 5
             || is_sentence && !wants_enough && !tokens.first().is_some_and(may_count);
         let attempt = (is_short && !tokens.is_empty() && !is_running)
-            .then(|| ingredient_line::attempt(&text, larder, Section::Batter));
+            .then(|| ingredient_line::of_tokens(&text, &lower, &tokens, larder, Section::Batter));
         let plain = if larder.own.is_empty() {
             Vec::new()
         } else {
@@ -118,7 +118,7 @@ impl Look {
             is_sentence,
             is_fact: running::is_fact(&lower)
                 || running::is_multiplier(&tokens)
-                || line.contains(['»', '›']),
+                || !line.is_ascii() && line.contains(['»', '›']),
             is_bare: text.is_empty() && !line.trim().is_empty(),
             has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
             words: tokens.len(),

@@ -29,6 +29,9 @@ impl Measure {
 }
 
 /// The measure that starts at a token.
+///
+/// Words are matched as bytes here and wherever every word of a line is asked: the compiler then tells them apart
+/// letter by letter, where strings would be compared with each word of the list in turn.
 pub fn measure(tokens: &[Token], at: usize) -> Option<Measure> {
     let token = tokens.get(at)?;
     if token.kind != Kind::Word {
@@ -94,17 +97,17 @@ const BREAKFAST_CUP: f64 = 284.130_625;
 /// Words for so little that it cannot be measured: "a few grains", "three scrapings".
 pub fn is_specks(word: &str) -> bool {
     matches!(
-        word,
-        "grain"
-            | "grains"
-            | "grating"
-            | "gratings"
-            | "scraping"
-            | "scrapings"
-            | "speck"
-            | "specks"
-            | "shake"
-            | "shakes"
+        word.as_bytes(),
+        b"grain"
+            | b"grains"
+            | b"grating"
+            | b"gratings"
+            | b"scraping"
+            | b"scrapings"
+            | b"speck"
+            | b"specks"
+            | b"shake"
+            | b"shakes"
     )
 }
 
@@ -121,7 +124,8 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
     let second = tokens
         .get(second_at)
         .filter(|token| token.kind == Kind::Word)
-        .map_or("", |token| token.lower);
+        .map_or("", |token| token.lower)
+        .as_bytes();
     let made = |unit: VolumeUnit, factor: f64, doubt: Option<&'static str>, words: usize| {
         let next = if words == 2 { second_at + 1 } else { at + 1 };
         Some(Measure {
@@ -131,144 +135,147 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             doubt,
         })
     };
-    let is_cup = matches!(second, "cup" | "cups" | "cupful" | "cupfuls" | "cupsful");
+    let is_cup = matches!(
+        second,
+        b"cup" | b"cups" | b"cupful" | b"cupfuls" | b"cupsful"
+    );
     let is_spoon = matches!(
         second,
-        "spoon" | "spoons" | "spoonful" | "spoonfuls" | "spoonsful"
+        b"spoon" | b"spoons" | b"spoonful" | b"spoonfuls" | b"spoonsful"
     );
-    match first {
-        "fl" | "fluid" | "liquid" if matches!(second, "oz" | "ozs" | "ounce" | "ounces") => {
+    match first.as_bytes() {
+        b"fl" | b"fluid" | b"liquid" if matches!(second, b"oz" | b"ozs" | b"ounce" | b"ounces") => {
             made(VolumeUnit::FluidOunce, 1.0, None, 2)
         }
-        "metric" if is_cup => made(VolumeUnit::Millilitre, 250.0, None, 2),
-        "australian" | "aussie" if matches!(second, "tablespoon" | "tablespoons" | "tbsp") => {
+        b"metric" if is_cup => made(VolumeUnit::Millilitre, 250.0, None, 2),
+        b"australian" | b"aussie" if matches!(second, b"tablespoon" | b"tablespoons" | b"tbsp") => {
             made(VolumeUnit::Millilitre, 20.0, None, 2)
         }
-        "imperial" | "uk" | "british" if matches!(second, "pint" | "pints") => {
+        b"imperial" | b"uk" | b"british" if matches!(second, b"pint" | b"pints") => {
             made(VolumeUnit::Millilitre, 568.261_25, None, 2)
         }
-        "us" | "american" | "standard" | "measuring" if is_cup => {
+        b"us" | b"american" | b"standard" | b"measuring" if is_cup => {
             made(VolumeUnit::Cup, 1.0, None, 2)
         }
-        "tea" if is_spoon => made(VolumeUnit::Teaspoon, 1.0, None, 2),
-        "table" if is_spoon => made(VolumeUnit::Tablespoon, 1.0, None, 2),
-        "dessert" if is_spoon => made(VolumeUnit::Dessertspoon, 1.0, None, 2),
-        "tea" if is_cup => made(
+        b"tea" if is_spoon => made(VolumeUnit::Teaspoon, 1.0, None, 2),
+        b"table" if is_spoon => made(VolumeUnit::Tablespoon, 1.0, None, 2),
+        b"dessert" if is_spoon => made(VolumeUnit::Dessertspoon, 1.0, None, 2),
+        b"tea" if is_cup => made(
             VolumeUnit::Cup,
             0.75,
             Some("A teacup is taken as 3/4 cup; old books differ."),
             2,
         ),
-        "coffee" if is_cup => made(
+        b"coffee" if is_cup => made(
             VolumeUnit::Cup,
             1.0,
             Some("A coffee cup is taken as 1 cup; old books differ."),
             2,
         ),
-        "breakfast" if is_cup => made(
+        b"breakfast" if is_cup => made(
             VolumeUnit::Millilitre,
             BREAKFAST_CUP,
             Some("A breakfast cup is taken as half an imperial pint; old books differ."),
             2,
         ),
-        "coffee" if is_spoon => made(
+        b"coffee" if is_spoon => made(
             VolumeUnit::Teaspoon,
             0.5,
             Some("A coffee spoon is taken as 1/2 teaspoon."),
             2,
         ),
-        "salt" if is_spoon => made(
+        b"salt" if is_spoon => made(
             VolumeUnit::Teaspoon,
             0.25,
             Some("A saltspoon is taken as 1/4 teaspoon."),
             2,
         ),
-        "teacup" | "teacups" | "teacupful" | "teacupfuls" => made(
+        b"teacup" | b"teacups" | b"teacupful" | b"teacupfuls" => made(
             VolumeUnit::Cup,
             0.75,
             Some("A teacup is taken as 3/4 cup; old books differ."),
             1,
         ),
-        "saltspoon" | "saltspoons" | "saltspoonful" | "saltspoonfuls" => made(
+        b"saltspoon" | b"saltspoons" | b"saltspoonful" | b"saltspoonfuls" => made(
             VolumeUnit::Teaspoon,
             0.25,
             Some("A saltspoon is taken as 1/4 teaspoon."),
             1,
         ),
-        "wineglass" | "wineglassful" | "wineglasses" => made(
+        b"wineglass" | b"wineglassful" | b"wineglasses" => made(
             VolumeUnit::Cup,
             0.25,
             Some("A wineglass is taken as 1/4 cup; old books differ."),
             1,
         ),
-        "glass" | "glasses" | "glassful" | "tumbler" | "mug" | "mugs" => made(
+        b"glass" | b"glasses" | b"glassful" | b"tumbler" | b"mug" | b"mugs" => made(
             VolumeUnit::Cup,
             1.0,
             Some("A glass or mug is taken as 1 cup. Measure yours."),
             1,
         ),
-        "wine" | "sherry" if matches!(second, "glass" | "glasses" | "glassful") => made(
+        b"wine" | b"sherry" if matches!(second, b"glass" | b"glasses" | b"glassful") => made(
             VolumeUnit::Cup,
             0.25,
             Some("A wineglass is taken as 1/4 cup; old books differ."),
             2,
         ),
-        "coffeecup" | "coffeecups" | "coffeecupful" => made(
+        b"coffeecup" | b"coffeecups" | b"coffeecupful" => made(
             VolumeUnit::Cup,
             1.0,
             Some("A coffee cup is taken as 1 cup; old books differ."),
             1,
         ),
-        "breakfastcup" | "breakfastcups" | "breakfastcupful" | "breakfastcupfuls" => made(
+        b"breakfastcup" | b"breakfastcups" | b"breakfastcupful" | b"breakfastcupfuls" => made(
             VolumeUnit::Millilitre,
             BREAKFAST_CUP,
             Some("A breakfast cup is taken as half an imperial pint; old books differ."),
             1,
         ),
-        "great" | "large" | "big" | "kitchen" if is_spoon => made(
+        b"great" | b"large" | b"big" | b"kitchen" if is_spoon => made(
             VolumeUnit::Tablespoon,
             1.0,
             Some("A large spoon is taken as a tablespoon."),
             2,
         ),
-        "shot" | "shots" => made(
+        b"shot" | b"shots" => made(
             VolumeUnit::Millilitre,
             30.0,
             Some("A shot is taken as 30 ml."),
             1,
         ),
-        "ladle" | "ladleful" | "ladles" => made(
+        b"ladle" | b"ladleful" | b"ladles" => made(
             VolumeUnit::Cup,
             0.5,
             Some("A ladle is taken as 1/2 cup. Measure yours."),
             1,
         ),
-        "splash" | "drizzle" | "glug" | "lug" | "splashes" => made(
+        b"splash" | b"drizzle" | b"glug" | b"lug" | b"splashes" => made(
             VolumeUnit::Tablespoon,
             1.0,
             Some("A splash is taken as 1 tablespoon. Write the amount."),
             1,
         ),
         _ if is_specks(first) => made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1),
-        "squeeze" | "squirt" | "sprinkle" | "sprinkling" => made(
+        b"squeeze" | b"squirt" | b"sprinkle" | b"sprinkling" => made(
             VolumeUnit::Teaspoon,
             0.5,
             Some("Taken as 1/2 teaspoon. Write the amount."),
             1,
         ),
-        "spoon" | "spoons" | "spoonful" | "spoonfuls" => made(
+        b"spoon" | b"spoons" | b"spoonful" | b"spoonfuls" => made(
             VolumeUnit::Tablespoon,
             1.0,
             Some("A spoon without its kind is taken as a tablespoon."),
             1,
         ),
-        "scoop" | "scoops" => made(
+        b"scoop" | b"scoops" => made(
             VolumeUnit::Cup,
             0.25,
             Some("A scoop is taken as 1/4 cup. Measure yours."),
             1,
         ),
-        "tad" | "smidgen" | "touch" | "hint" | "smidge" => {
+        b"tad" | b"smidgen" | b"touch" | b"hint" | b"smidge" => {
             made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1)
         }
         _ => None,
@@ -280,40 +287,46 @@ fn plain(word: &str) -> Option<Unit> {
     use VolumeUnit::*;
     let volume = |unit: VolumeUnit| Some(Unit::Volume(unit));
     let mass = |unit: Mass| Some(Unit::Mass(unit));
-    match word {
-        "cup" | "cups" | "cupful" | "cupfuls" | "cupsful" | "cp" | "cps" => volume(Cup),
-        "tablespoon" | "tablespoons" | "tablespoonful" | "tablespoonfuls" | "tablespoonsful"
-        | "tbsp" | "tbsps" | "tbs" | "tb" | "tbl" | "tbls" | "tblsp" | "tblsps" | "tblspn"
-        | "tbspn" | "tbspns" | "tabsp" | "tablespn" | "tblespoon" | "tblespoons" | "tablesp"
-        | "tbps" | "tablespoon's" | "tablespons" | "tblspoon" => volume(Tablespoon),
-        "dessertspoon" | "dessertspoons" | "dessertspoonful" | "dessertspoonfuls" | "dsp"
-        | "dstspn" | "dssp" | "dessertsp" | "dstsp" => volume(Dessertspoon),
-        "teaspoon" | "teaspoons" | "teaspoonful" | "teaspoonfuls" | "teaspoonsful" | "tsp"
-        | "tsps" | "teas" | "tspn" | "tspns" | "teasp" | "tspoon" | "teaspn" | "ts"
-        | "teaspons" | "teapoon" | "teapoons" => volume(Teaspoon),
-        "floz" => volume(FluidOunce),
-        "gill" | "gills" => volume(Gill),
-        "pint" | "pints" | "pt" | "pts" => volume(Pint),
-        "quart" | "quarts" | "qt" | "qts" => volume(Quart),
-        "gallon" | "gallons" | "gal" | "gals" => volume(Gallon),
-        "ml" | "mls" | "cc" | "millilitre" | "millilitres" | "milliliter" | "milliliters"
-        | "mil" | "mils" => volume(Millilitre),
-        "cl" | "cls" | "centilitre" | "centilitres" | "centiliter" | "centiliters" => {
+    match word.as_bytes() {
+        b"cup" | b"cups" | b"cupful" | b"cupfuls" | b"cupsful" | b"cp" | b"cps" => volume(Cup),
+        b"tablespoon" | b"tablespoons" | b"tablespoonful" | b"tablespoonfuls"
+        | b"tablespoonsful" | b"tbsp" | b"tbsps" | b"tbs" | b"tb" | b"tbl" | b"tbls" | b"tblsp"
+        | b"tblsps" | b"tblspn" | b"tbspn" | b"tbspns" | b"tabsp" | b"tablespn" | b"tblespoon"
+        | b"tblespoons" | b"tablesp" | b"tbps" | b"tablespoon's" | b"tablespons" | b"tblspoon" => {
+            volume(Tablespoon)
+        }
+        b"dessertspoon" | b"dessertspoons" | b"dessertspoonful" | b"dessertspoonfuls" | b"dsp"
+        | b"dstspn" | b"dssp" | b"dessertsp" | b"dstsp" => volume(Dessertspoon),
+        b"teaspoon" | b"teaspoons" | b"teaspoonful" | b"teaspoonfuls" | b"teaspoonsful"
+        | b"tsp" | b"tsps" | b"teas" | b"tspn" | b"tspns" | b"teasp" | b"tspoon" | b"teaspn"
+        | b"ts" | b"teaspons" | b"teapoon" | b"teapoons" => volume(Teaspoon),
+        b"floz" => volume(FluidOunce),
+        b"gill" | b"gills" => volume(Gill),
+        b"pint" | b"pints" | b"pt" | b"pts" => volume(Pint),
+        b"quart" | b"quarts" | b"qt" | b"qts" => volume(Quart),
+        b"gallon" | b"gallons" | b"gal" | b"gals" => volume(Gallon),
+        b"ml" | b"mls" | b"cc" | b"millilitre" | b"millilitres" | b"milliliter"
+        | b"milliliters" | b"mil" | b"mils" => volume(Millilitre),
+        b"cl" | b"cls" | b"centilitre" | b"centilitres" | b"centiliter" | b"centiliters" => {
             volume(Centilitre)
         }
-        "dl" | "dls" | "decilitre" | "decilitres" | "deciliter" | "deciliters" => volume(Decilitre),
-        "l" | "ltr" | "ltrs" | "lt" | "litre" | "litres" | "liter" | "liters" => volume(Litre),
-        "pinch" | "pinches" => volume(Pinch),
-        "dash" | "dashes" => volume(Dash),
-        "drop" | "drops" => volume(Drop),
-        "g" | "gr" | "grs" | "gm" | "gms" | "gram" | "grams" | "gramme" | "grammes" => {
+        b"dl" | b"dls" | b"decilitre" | b"decilitres" | b"deciliter" | b"deciliters" => {
+            volume(Decilitre)
+        }
+        b"l" | b"ltr" | b"ltrs" | b"lt" | b"litre" | b"litres" | b"liter" | b"liters" => {
+            volume(Litre)
+        }
+        b"pinch" | b"pinches" => volume(Pinch),
+        b"dash" | b"dashes" => volume(Dash),
+        b"drop" | b"drops" => volume(Drop),
+        b"g" | b"gr" | b"grs" | b"gm" | b"gms" | b"gram" | b"grams" | b"gramme" | b"grammes" => {
             mass(Mass::GRAM)
         }
-        "kg" | "kgs" | "kilo" | "kilos" | "kilogram" | "kilograms" | "kilogramme"
-        | "kilogrammes" => mass(Mass::grams(1000.0)),
-        "mg" | "mgs" | "milligram" | "milligrams" => mass(Mass::grams(0.001)),
-        "oz" | "ozs" | "ounce" | "ounces" | "onz" => mass(Mass::OUNCE),
-        "lb" | "lbs" | "pound" | "pounds" | "lbm" => mass(Mass::POUND),
+        b"kg" | b"kgs" | b"kilo" | b"kilos" | b"kilogram" | b"kilograms" | b"kilogramme"
+        | b"kilogrammes" => mass(Mass::grams(1000.0)),
+        b"mg" | b"mgs" | b"milligram" | b"milligrams" => mass(Mass::grams(0.001)),
+        b"oz" | b"ozs" | b"ounce" | b"ounces" | b"onz" => mass(Mass::OUNCE),
+        b"lb" | b"lbs" | b"pound" | b"pounds" | b"lbm" => mass(Mass::POUND),
         _ => piece(word).map(Unit::Piece),
     }
 }
@@ -333,30 +346,31 @@ fn misspelt(word: &str) -> Option<Unit> {
 
 /// The piece that a word counts, if it does.
 pub fn piece(word: &str) -> Option<Piece> {
-    Some(match word {
-        "stick" | "sticks" => Piece::Stick,
-        "slice" | "slices" | "round" | "rounds" => Piece::Slice,
-        "stalk" | "stalks" | "rib" | "ribs" => Piece::Stalk,
-        "square" | "squares" | "sq" | "sqs" => Piece::Square,
-        "bar" | "bars" => Piece::Bar,
-        "packet" | "packets" | "sachet" | "sachets" | "envelope" | "envelopes" | "package"
-        | "packages" | "pkg" | "pkgs" | "pkge" | "pk" | "pkt" | "pkts" | "pack" | "packs"
-        | "box" | "boxes" | "bag" | "bags" | "pouch" | "pouches" | "tube" | "tubes" | "satchet" => {
-            Piece::Packet
+    Some(match word.as_bytes() {
+        b"stick" | b"sticks" => Piece::Stick,
+        b"slice" | b"slices" | b"round" | b"rounds" => Piece::Slice,
+        b"stalk" | b"stalks" | b"rib" | b"ribs" => Piece::Stalk,
+        b"square" | b"squares" | b"sq" | b"sqs" => Piece::Square,
+        b"bar" | b"bars" => Piece::Bar,
+        b"packet" | b"packets" | b"sachet" | b"sachets" | b"envelope" | b"envelopes"
+        | b"package" | b"packages" | b"pkg" | b"pkgs" | b"pkge" | b"pk" | b"pkt" | b"pkts"
+        | b"pack" | b"packs" | b"box" | b"boxes" | b"bag" | b"bags" | b"pouch" | b"pouches"
+        | b"tube" | b"tubes" | b"satchet" => Piece::Packet,
+        b"can" | b"cans" | b"tin" | b"tins" => Piece::Can,
+        b"block" | b"blocks" => Piece::Block,
+        b"carton" | b"cartons" | b"ctn" | b"pot" | b"pots" | b"tub" | b"tubs" | b"jar"
+        | b"jars" | b"container" | b"containers" | b"bottle" | b"bottles" | b"punnet"
+        | b"punnets" => Piece::Pot,
+        b"knob" | b"knobs" => Piece::Knob,
+        b"handful" | b"handfuls" | b"handsful" | b"bunch" | b"bunches" | b"fistful" => {
+            Piece::Handful
         }
-        "can" | "cans" | "tin" | "tins" => Piece::Can,
-        "block" | "blocks" => Piece::Block,
-        "carton" | "cartons" | "ctn" | "pot" | "pots" | "tub" | "tubs" | "jar" | "jars"
-        | "container" | "containers" | "bottle" | "bottles" | "punnet" | "punnets" => Piece::Pot,
-        "knob" | "knobs" => Piece::Knob,
-        "handful" | "handfuls" | "handsful" | "bunch" | "bunches" | "fistful" => Piece::Handful,
-        "pod" | "pods" => Piece::Pod,
-        "sprig" | "sprigs" | "leaf" | "leaves" => Piece::Sprig,
-        "piece" | "pieces" | "pcs" | "nos" | "clove" | "cloves" | "head" | "heads" | "ball"
-        | "balls" | "sheet" | "sheets" | "cube" | "cubes" | "ring" | "rings" | "segment"
-        | "segments" | "wedge" | "wedges" | "cake" | "cakes" | "loaf" | "rasher" | "fillet" => {
-            Piece::Each
-        }
+        b"pod" | b"pods" => Piece::Pod,
+        b"sprig" | b"sprigs" | b"leaf" | b"leaves" => Piece::Sprig,
+        b"piece" | b"pieces" | b"pcs" | b"nos" | b"clove" | b"cloves" | b"head" | b"heads"
+        | b"ball" | b"balls" | b"sheet" | b"sheets" | b"cube" | b"cubes" | b"ring" | b"rings"
+        | b"segment" | b"segments" | b"wedge" | b"wedges" | b"cake" | b"cakes" | b"loaf"
+        | b"rasher" | b"fillet" => Piece::Each,
         _ => return None,
     })
 }
@@ -413,29 +427,29 @@ fn piece_in_place(tokens: &[Token], at: usize, found: Measure) -> Option<Measure
 /// Whether a measure may stand without a number: "pinch of salt".
 pub fn stands_alone(word: &str) -> bool {
     matches!(
-        word,
-        "pinch"
-            | "pinches"
-            | "dash"
-            | "dashes"
-            | "knob"
-            | "handful"
-            | "splash"
-            | "drizzle"
-            | "squeeze"
-            | "drop"
-            | "drops"
-            | "sprinkle"
-            | "sprinkling"
-            | "glug"
-            | "smidgen"
-            | "tad"
-            | "touch"
-            | "hint"
-            | "grating"
-            | "speck"
-            | "shake"
-            | "bunch"
+        word.as_bytes(),
+        b"pinch"
+            | b"pinches"
+            | b"dash"
+            | b"dashes"
+            | b"knob"
+            | b"handful"
+            | b"splash"
+            | b"drizzle"
+            | b"squeeze"
+            | b"drop"
+            | b"drops"
+            | b"sprinkle"
+            | b"sprinkling"
+            | b"glug"
+            | b"smidgen"
+            | b"tad"
+            | b"touch"
+            | b"hint"
+            | b"grating"
+            | b"speck"
+            | b"shake"
+            | b"bunch"
     )
 }
 

@@ -5,13 +5,14 @@ use super::part::{Part, fits, part_in_name, part_in_notes, part_of};
 use super::{Amount, Match, Unit, VolumeUnit};
 use crate::baking::ingredient::lookup::{self, Found};
 use crate::baking::ingredient::{Group, Ingredient, Larder, Piece};
-use crate::baking::text::decimal;
+use crate::baking::text::{decimal, holds};
 
 /// "Butter the size of an egg": the amount that old books mean by it, the name, and the words themselves.
 pub fn size_of(lower: &str) -> Option<(Amount, (&str, &str))> {
     let (at, past) = ["size of ", "as big as ", "as large as "]
         .iter()
-        .find_map(|words| lower.find(words).map(|at| (at, at + words.len())))?;
+        .filter(|words| holds(lower, words))
+        .find_map(|words| lower.find(*words).map(|at| (at, at + words.len())))?;
     let thing = lower[past..]
         .trim_start_matches("a ")
         .trim_start_matches("an ");
@@ -50,7 +51,9 @@ pub fn size_of(lower: &str) -> Option<(Amount, (&str, &str))> {
 
 /// "The weight of 8 eggs in sugar": the eggs, and the name of what is to weigh as much.
 pub fn weight_of_eggs(lower: &str) -> Option<(&str, &str)> {
-    let at = lower.find("weight of ").filter(|at| *at <= 4)?;
+    let at = holds(lower, "weight of ")
+        .then(|| lower.find("weight of "))?
+        .filter(|at| *at <= 4)?;
     let (eggs, name) = lower[at + 10..].split_once(" in ")?;
     (eggs.ends_with("eggs") || eggs.ends_with("egg")).then_some((eggs, name.trim()))
 }

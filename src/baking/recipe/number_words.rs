@@ -204,45 +204,40 @@ pub fn word_part(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
 
 /// The number that a word names.
 pub fn small_number(token: &Token) -> Option<f64> {
-    const NAMES: &[&str] = &[
-        "zero",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-        "fourteen",
-        "fifteen",
-        "sixteen",
-        "seventeen",
-        "eighteen",
-        "nineteen",
-        "twenty",
-    ];
     if token.kind != Kind::Word {
         return None;
     }
-    match token.lower {
-        "thirty" => Some(30.0),
-        "forty" => Some(40.0),
-        "fifty" => Some(50.0),
-        "sixty" => Some(60.0),
-        "seventy" => Some(70.0),
-        "eighty" => Some(80.0),
-        "ninety" => Some(90.0),
-        lower => NAMES
-            .iter()
-            .position(|name| *name == lower)
-            .map(|value| value as f64),
-    }
+    Some(match token.lower.as_bytes() {
+        b"zero" => 0.0,
+        b"one" => 1.0,
+        b"two" => 2.0,
+        b"three" => 3.0,
+        b"four" => 4.0,
+        b"five" => 5.0,
+        b"six" => 6.0,
+        b"seven" => 7.0,
+        b"eight" => 8.0,
+        b"nine" => 9.0,
+        b"ten" => 10.0,
+        b"eleven" => 11.0,
+        b"twelve" => 12.0,
+        b"thirteen" => 13.0,
+        b"fourteen" => 14.0,
+        b"fifteen" => 15.0,
+        b"sixteen" => 16.0,
+        b"seventeen" => 17.0,
+        b"eighteen" => 18.0,
+        b"nineteen" => 19.0,
+        b"twenty" => 20.0,
+        b"thirty" => 30.0,
+        b"forty" => 40.0,
+        b"fifty" => 50.0,
+        b"sixty" => 60.0,
+        b"seventy" => 70.0,
+        b"eighty" => 80.0,
+        b"ninety" => 90.0,
+        _ => return None,
+    })
 }
 
 /// What a word of parts divides by.
@@ -250,13 +245,13 @@ pub fn denominator(token: &Token) -> Option<f64> {
     if token.kind != Kind::Word {
         return None;
     }
-    Some(match token.lower {
-        "half" | "halves" => 2.0,
-        "third" | "thirds" => 3.0,
-        "quarter" | "quarters" | "fourth" | "fourths" => 4.0,
-        "eighth" | "eighths" => 8.0,
-        "sixth" | "sixths" => 6.0,
-        "fifth" | "fifths" => 5.0,
+    Some(match token.lower.as_bytes() {
+        b"half" | b"halves" => 2.0,
+        b"third" | b"thirds" => 3.0,
+        b"quarter" | b"quarters" | b"fourth" | b"fourths" => 4.0,
+        b"eighth" | b"eighths" => 8.0,
+        b"sixth" | b"sixths" => 6.0,
+        b"fifth" | b"fifths" => 5.0,
         _ => return None,
     })
 }

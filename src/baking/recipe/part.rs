@@ -3,6 +3,7 @@
 use super::token::{Kind, Token};
 use crate::baking::ingredient::Larder;
 use crate::baking::ingredient::lookup::{self, Found};
+use crate::baking::text::holds;
 
 /// A part of a fruit or an egg that a line asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,6 +51,9 @@ impl Part {
 
 /// Whether a line in lower case names the zest before the juice.
 pub fn zest_first(lower: &str) -> bool {
+    if !holds(lower, "juice") {
+        return false;
+    }
     let zest = ["zest", "rind", "peel"]
         .iter()
         .filter_map(|word| lower.find(word))

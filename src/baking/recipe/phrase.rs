@@ -2,33 +2,35 @@
 
 use super::{Aside, Level};
 use crate::baking::ingredient::{Filling, Form, PieceSize};
+use crate::baking::text::{Phrases, holds, letters};
 
 /// The state that a word names.
 pub fn form(word: &str) -> Option<Form> {
-    Some(match word {
-        "melted" => Form::Melted,
-        "packed" => Form::Packed,
-        "loose" | "loosely" | "unpacked" => Form::Loose,
-        "chopped" | "minced" | "broken" | "crumbled" => Form::Chopped,
-        "diced" | "cubed" | "cubes" | "chunks" | "dice" => Form::Cubed,
-        "sliced" | "slices" => Form::Sliced,
-        "slivered" | "slivers" | "julienned" => Form::Slivered,
-        "whole" => Form::Whole,
-        "halved" | "halves" => Form::Halved,
-        "mashed" => Form::Mashed,
-        "pureed" | "puree" | "purée" | "puréed" | "purèe" => Form::Pureed,
-        "grated" | "shredded" => Form::Grated,
-        "ground" => Form::Ground,
-        "whipped" => Form::Whipped,
-        "crushed" => Form::Crushed,
-        "chips" => Form::Chips,
+    Some(match word.as_bytes() {
+        b"melted" => Form::Melted,
+        b"packed" => Form::Packed,
+        b"loose" | b"loosely" | b"unpacked" => Form::Loose,
+        b"chopped" | b"minced" | b"broken" | b"crumbled" => Form::Chopped,
+        b"diced" | b"cubed" | b"cubes" | b"chunks" | b"dice" => Form::Cubed,
+        b"sliced" | b"slices" => Form::Sliced,
+        b"slivered" | b"slivers" | b"julienned" => Form::Slivered,
+        b"whole" => Form::Whole,
+        b"halved" | b"halves" => Form::Halved,
+        b"mashed" => Form::Mashed,
+        b"pureed" | b"puree" => Form::Pureed,
+        b"grated" | b"shredded" => Form::Grated,
+        b"ground" => Form::Ground,
+        b"whipped" => Form::Whipped,
+        b"crushed" => Form::Crushed,
+        b"chips" => Form::Chips,
+        _ if matches!(word, "purée" | "puréed" | "purèe") => Form::Pureed,
         _ => return None,
     })
 }
 
 /// How a cup was filled, where a note says so.
 pub fn filling(note: &str) -> Option<Filling> {
-    let has = |words: &str| note.contains(words);
+    let has = |words: &str| holds(note, words);
     if has("measured after sift")
         || has("sifted before measur")
         || has("sifted, then measured")
@@ -88,142 +90,154 @@ pub fn level(note: &str) -> Option<Level> {
         })
 }
 
+/// Words that leave the amount to the baker's taste or need.
+const TO_TASTE: Phrases = Phrases(&Phrases::of([
+    "to taste",
+    "as needed",
+    "as required",
+    "as desired",
+    "as necessary",
+    "if needed",
+    "to your taste",
+    "your taste",
+    "as you like",
+    "as you please",
+    "to your liking",
+    "enough to",
+]));
+
 /// Whether a note leaves the amount to the baker's taste or need.
 pub fn is_to_taste(note: &str) -> bool {
-    [
-        "to taste",
-        "as needed",
-        "as required",
-        "as desired",
-        "as necessary",
-        "if needed",
-        "to your taste",
-        "your taste",
-        "as you like",
-        "as you please",
-        "to your liking",
-        "enough to",
-    ]
-    .iter()
-    .any(|words| note.contains(words))
+    TO_TASTE.any_in(note, letters(note))
 }
+
+/// Words that set a part of the amount aside.
+const BESIDES: Phrases = Phrases(&Phrases::of([
+    "plus",
+    "extra",
+    "more ",
+    "additional",
+    "and some",
+    "as well",
+    "leftover",
+    "reserve",
+    "divided",
+    "little for",
+    "and for",
+]));
+
+/// Words for what may be left out.
+const OPTIONAL: Phrases = Phrases(&Phrases::of([
+    "optional",
+    "(opt",
+    "if desired",
+    "if you like",
+    "if using",
+    "if liked",
+    "if you want",
+    "if wanted",
+    "if wished",
+    "if u ",
+    "if you have",
+    "only if your",
+    "only if you",
+    "if you choose",
+    "when liked",
+]));
+
+/// Words for what never leaves the pan.
+const PAN: Phrases = Phrases(&Phrases::of([
+    "greasing",
+    "to grease",
+    "for the pan",
+    "for the tin",
+    "for the dish",
+    "for the skillet",
+    "for the mould",
+    "for the mold",
+    "for pan",
+    "for tin",
+    "for your pan",
+    "for dusting the",
+    "to dust the pan",
+    "to dust the tin",
+    "to flour the",
+    "flouring",
+    "for lining",
+    "to line",
+    "coating the pan",
+    "buttering",
+    "for oiling",
+    "to oil",
+    "for rolling",
+    "work surface",
+    "for frying",
+    "the mould",
+    "the mold",
+    "for the baking dish",
+]));
+
+/// Words for what is put on afterwards.
+const SERVE: Phrases = Phrases(&Phrases::of([
+    "to serve",
+    "for serving",
+    "to decorate",
+    "for decorating",
+    "for decoration",
+    "for garnish",
+    "to garnish",
+    "as garnish",
+    "as a garnish",
+    "as decoration",
+    "for topping",
+    "to top",
+    "for the top",
+    "on top",
+    "for sprinkling",
+    "to sprinkle",
+    "for drizzling",
+    "to drizzle",
+    "to finish",
+    "for finishing",
+    "for brushing",
+    "to brush",
+    "for dusting",
+    "to dust",
+    "when serving",
+    "for dredging",
+    "to dredge",
+    "for sprinkle",
+    "for rolling in",
+    "to accompany",
+    "to fill",
+    "for filling",
+    "to sandwich",
+    "to scatter",
+    "for scattering",
+    "to glaze",
+    "for glazing",
+    "for presentation",
+]));
 
 /// Why a line stays out of the batter, from one of its notes in lower case. `is_main` marks the words
 /// that hold the name: "extra butter for greasing" is for the pan, while in "butter, plus extra for
 /// greasing" only the extra is.
 pub fn aside(note: &str, is_main: bool) -> Option<Aside> {
-    let has = |words: &[&str]| words.iter().any(|word| note.contains(word));
-    let is_besides = has(&[
-        "plus",
-        "extra",
-        "more ",
-        "additional",
-        "and some",
-        "as well",
-        "leftover",
-        "reserve",
-        "divided",
-        "little for",
-        "and for",
-    ]);
-    if is_besides && !is_main {
+    let letters = letters(note);
+    let has = |phrases: Phrases| phrases.any_in(note, letters);
+    if !is_main && has(BESIDES) {
         return None;
     }
     if note == "opt" || note.ends_with(" opt") {
         return Some(Aside::Optional);
     }
-    if note.contains("plus ") || note.contains("more for") {
-        return has(&["(optional", "optional)"]).then_some(Aside::Optional);
+    if holds(note, "plus ") || holds(note, "more for") {
+        let is_optional = holds(note, "(optional") || holds(note, "optional)");
+        return is_optional.then_some(Aside::Optional);
     }
-    if has(&[
-        "optional",
-        "(opt",
-        "if desired",
-        "if you like",
-        "if using",
-        "if liked",
-        "if you want",
-        "if wanted",
-        "if wished",
-        "if u ",
-        "if you have",
-        "only if your",
-        "only if you",
-        "if you choose",
-        "when liked",
-    ]) {
+    if has(OPTIONAL) {
         return Some(Aside::Optional);
     }
-    const PAN: &[&str] = &[
-        "greasing",
-        "to grease",
-        "for the pan",
-        "for the tin",
-        "for the dish",
-        "for the skillet",
-        "for the mould",
-        "for the mold",
-        "for pan",
-        "for tin",
-        "for your pan",
-        "for dusting the",
-        "to dust the pan",
-        "to dust the tin",
-        "to flour the",
-        "flouring",
-        "for lining",
-        "to line",
-        "coating the pan",
-        "buttering",
-        "for oiling",
-        "to oil",
-        "for rolling",
-        "work surface",
-        "for frying",
-        "the mould",
-        "the mold",
-        "for the baking dish",
-    ];
-    const SERVE: &[&str] = &[
-        "to serve",
-        "for serving",
-        "to decorate",
-        "for decorating",
-        "for decoration",
-        "for garnish",
-        "to garnish",
-        "as garnish",
-        "as a garnish",
-        "as decoration",
-        "for topping",
-        "to top",
-        "for the top",
-        "on top",
-        "for sprinkling",
-        "to sprinkle",
-        "for drizzling",
-        "to drizzle",
-        "to finish",
-        "for finishing",
-        "for brushing",
-        "to brush",
-        "for dusting",
-        "to dust",
-        "when serving",
-        "for dredging",
-        "to dredge",
-        "for sprinkle",
-        "for rolling in",
-        "to accompany",
-        "to fill",
-        "for filling",
-        "to sandwich",
-        "to scatter",
-        "for scattering",
-        "to glaze",
-        "for glazing",
-        "for presentation",
-    ];
     if has(PAN) {
         return Some(Aside::ForThePan);
     }

@@ -109,8 +109,11 @@ pub fn is_fact(lower: &str) -> bool {
         "diet:",
     ];
     let states_yield = ["yield:", "serves:", "makes:", "servings:"];
-    STARTS.iter().any(|start| lower.starts_with(start))
-        || states_yield.iter().any(|words| lower.contains(words))
+    let first = lower.as_bytes().first();
+    STARTS
+        .iter()
+        .any(|start| start.as_bytes().first() == first && lower.starts_with(start))
+        || states_yield.iter().any(|words| text::holds(lower, words))
         || is_bake_time(lower)
 }
 

@@ -275,30 +275,30 @@ pub fn past_about(tokens: &[Token], at: usize) -> usize {
 /// One word that says how a measure is filled; what it says is noted.
 pub fn modifier(tokens: &[Token], at: usize, found: &mut Term) -> Option<usize> {
     let token = tokens.get(at).filter(|token| token.kind == Kind::Word)?;
-    match token.lower {
-        "scant" | "scanty" | "short" | "scarce" => found.level = Level::Scant,
-        "heaping" | "heaped" | "heap" => found.level = Level::Heaped,
-        "rounded" | "rounding" => found.level = Level::Rounded,
-        "generous" | "good" | "full" | "brimming" | "overflowing" | "big" => {
+    match token.lower.as_bytes() {
+        b"scant" | b"scanty" | b"short" | b"scarce" => found.level = Level::Scant,
+        b"heaping" | b"heaped" | b"heap" => found.level = Level::Heaped,
+        b"rounded" | b"rounding" => found.level = Level::Rounded,
+        b"generous" | b"good" | b"full" | b"brimming" | b"overflowing" | b"big" => {
             found.level = Level::Generous
         }
-        "level" | "leveled" | "levelled" | "even" => found.level = Level::Level,
-        "packed" => {
+        b"level" | b"leveled" | b"levelled" | b"even" => found.level = Level::Level,
+        b"packed" => {
             if found.form != Some(Form::Loose) {
                 found.form = Some(Form::Packed);
             }
         }
-        "loosely" | "lightly" => found.form = Some(Form::Loose),
-        "firmly" | "tightly" | "well" | "slightly" | "very" | "extra" | "whole" | "standard"
-        | "regular" | "us" | "imperial" | "additional" | "more" | "mini" | "medium" | "small"
-        | "large" | "flat" | "dry" | "individual" | "normal" | "ordinary" | "average" | "sized"
-        | "size" | "tiny" => {}
-        "sifted" => found.filling = Some(Filling::Sifted),
-        "spooned" => found.filling = Some(Filling::Spooned),
-        "sm" | "lg" | "lge" | "med" => {}
+        b"loosely" | b"lightly" => found.form = Some(Form::Loose),
+        b"firmly" | b"tightly" | b"well" | b"slightly" | b"very" | b"extra" | b"whole"
+        | b"standard" | b"regular" | b"us" | b"imperial" | b"additional" | b"more" | b"mini"
+        | b"medium" | b"small" | b"large" | b"flat" | b"dry" | b"individual" | b"normal"
+        | b"ordinary" | b"average" | b"sized" | b"size" | b"tiny" => {}
+        b"sifted" => found.filling = Some(Filling::Sifted),
+        b"spooned" => found.filling = Some(Filling::Spooned),
+        b"sm" | b"lg" | b"lge" | b"med" => {}
         _ => return None,
     }
-    let has_dot = matches!(token.lower, "sm" | "lg" | "lge" | "med")
+    let has_dot = matches!(token.lower.as_bytes(), b"sm" | b"lg" | b"lge" | b"med")
         && tokens
             .get(at + 1)
             .is_some_and(|dot| dot.is_mark('.') && !dot.spaced);

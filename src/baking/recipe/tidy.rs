@@ -4,6 +4,8 @@
 //! direction marks taken out, every dash, quote and blank in its plainest form, and fractions
 //! written with a slash ("1½" becomes "1 1/2").
 
+use crate::baking::text::holds;
+
 /// The longest run that is taken for a tag, an entity or a link; it keeps the work linear.
 const LONGEST_MARKUP: usize = 400;
 
@@ -11,13 +13,15 @@ const LONGEST_MARKUP: usize = 400;
 pub fn tidy(line: &str) -> String {
     let decoded = entities(line);
     let text = old_price(&markup(&decoded));
+    // Most lines are plain already.
+    if text.bytes().all(|byte| is_plain(byte.into())) {
+        return blanks(&text);
+    }
     let mut out = String::with_capacity(text.len() + 8);
     let mut characters = text.chars().peekable();
     while let Some(character) = characters.next() {
         match character {
-            'a'..='z' | 'A'..='Z' | '0'..='9' | ' ' | ',' | '.' | '(' | ')' | '/' | '-' => {
-                out.push(character);
-            }
+            _ if is_plain(character) => out.push(character),
             _ if vulgar(character).is_some() => {
                 if out.ends_with(|last: char| last.is_ascii_digit()) {
                     out.push(' ');
@@ -69,10 +73,17 @@ pub fn tidy(line: &str) -> String {
     blanks(&out)
 }
 
+/// Whether a sign is kept as it is, whatever stands beside it.
+fn is_plain(character: char) -> bool {
+    character.is_ascii_alphanumeric()
+        || matches!(character, ' ' | ',' | '.' | '(' | ')' | '/' | '-')
+}
+
 /// Two dashes part a name from a note; a price behind them in shillings and pence ("--2d.") falls out.
 fn old_price(text: &str) -> String {
-    let Some((before, after)) = text
-        .rsplit_once("--")
+    let Some((before, after)) = holds(text, "--")
+        .then(|| text.rsplit_once("--"))
+        .flatten()
         .filter(|(before, _)| !before.trim_matches('-').is_empty())
     else {
         return text.to_owned();
@@ -243,7 +254,7 @@ fn entity(name: &str) -> Option<char> {
 
 /// Tags and links taken out: "<b>1</b> cup [flour](address)" becomes "1 cup flour".
 fn markup(text: &str) -> String {
-    if !text.contains(['<', ']']) && !text.contains("://") {
+    if !text.contains(['<', ']']) && !holds(text, "://") {
         return text.to_owned();
     }
     let mut out = String::with_capacity(text.len());

@@ -37,17 +37,22 @@ pub struct Token<'a> {
 impl Token<'_> {
     /// Whether it is this word, in any case.
     pub fn is(&self, word: &str) -> bool {
-        self.kind == Kind::Word && self.lower == word
+        self.is_any(&[word])
     }
 
     /// Whether it is one of these words, in any case.
     pub fn is_any(&self, words: &[&str]) -> bool {
-        self.kind == Kind::Word && words.contains(&self.lower)
+        let own = self.lower.as_bytes();
+        // The first letter is asked before the others: a line asks some hundred words of each of its own.
+        matches!(self.kind, Kind::Word)
+            && words
+                .iter()
+                .any(|word| word.as_bytes().first() == own.first() && word.as_bytes() == own)
     }
 
     /// Whether it is this mark.
     pub fn is_mark(&self, mark: char) -> bool {
-        self.kind == Kind::Mark(mark)
+        matches!(self.kind, Kind::Mark(own) if own == mark)
     }
 
     /// Whether it is a number of any kind.

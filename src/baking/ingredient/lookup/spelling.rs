@@ -1,5 +1,7 @@
 //! Slips of spelling: words that are one or two letters away from a known one.
 
+use crate::baking::text::letters;
+
 /// A known word with what tells quickly that another is not near.
 struct Entry {
     word: String,
@@ -12,13 +14,6 @@ impl Entry {
         let letters = letters(&word);
         Self { word, letters }
     }
-}
-
-/// Which letters a word has.
-fn letters(word: &str) -> u32 {
-    word.bytes()
-        .filter(u8::is_ascii_lowercase)
-        .fold(0, |letters, byte| letters | 1 << (byte - b'a'))
 }
 
 /// Known words by their length.

@@ -13,7 +13,7 @@ pub fn plain(name: &str, most: usize) -> Vec<String> {
         if end > 0 {
             let word = plain_word(&rest[..end]);
             if !word.is_empty() {
-                push_spelt(&mut out, &word);
+                push_spelt(&mut out, word);
             }
         }
         let gap = rest[end..].chars().next();
@@ -58,6 +58,14 @@ fn is_gap(character: char) -> bool {
 /// One word in plain form.
 pub fn plain_word(word: &str) -> String {
     let mut out = String::with_capacity(word.len());
+    if word.is_ascii() {
+        // Most words are.
+        word.clone_into(&mut out);
+        out.make_ascii_lowercase();
+        out.retain(|character| character != '\'');
+        singular(&mut out);
+        return out;
+    }
     for character in word.chars() {
         match character {
             'a'..='z' | '0'..='9' | '%' => out.push(character),
@@ -82,68 +90,61 @@ pub fn plain_word(word: &str) -> String {
 
 /// Takes the plural off. The same rule is used on the tables, so it need not be right, only the same.
 fn singular(word: &mut String) {
-    let length = word.len();
-    if length < 4 {
+    if word.len() < 4 {
         return;
     }
-    let irregular = match word.as_str() {
-        "leaves" => Some("leaf"),
-        "loaves" => Some("loaf"),
-        "halves" => Some("half"),
-        "knives" => Some("knife"),
-        _ => None,
+    // How much falls off, and what takes its place.
+    let (off, on) = match word.as_bytes() {
+        b"leaves" | b"loaves" | b"halves" => (3, "f"),
+        b"knives" => (3, "fe"),
+        [.., b'i', b'e', b's'] => (3, "y"),
+        [.., b'i', b'e'] => (2, "y"),
+        [.., b'x' | b'o', b'e', b's']
+        | [.., b'c' | b's', b'h', b'e', b's']
+        | [.., b's', b's', b'e', b's']
+        | [.., b'z', b'z', b'e', b's'] => (2, ""),
+        [.., b's' | b'u' | b'i', b's'] => return,
+        [.., b's'] => (1, ""),
+        _ => return,
     };
-    if let Some(one) = irregular {
-        one.clone_into(word);
-    } else if word.ends_with("ies") {
-        word.truncate(length - 3);
-        word.push('y');
-    } else if word.ends_with("ie") {
-        word.truncate(length - 2);
-        word.push('y');
-    } else if ["xes", "ches", "shes", "sses", "zzes", "oes"]
-        .iter()
-        .any(|end| word.ends_with(end))
-    {
-        word.truncate(length - 2);
-    } else if word.ends_with('s') && !["ss", "us", "is"].iter().any(|end| word.ends_with(end)) {
-        word.truncate(length - 1);
-    }
+    word.truncate(word.len() - off);
+    word.push_str(on);
 }
 
 /// Adds a word in the one spelling that is kept; some are two words.
-fn push_spelt(out: &mut Vec<String>, word: &str) {
-    let spelt = match word {
-        "yoghurt" | "yogourt" | "yoghourt" | "yogart" => "yogurt",
-        "flavour" | "flavouring" | "flavoring" => "flavor",
-        "flavoured" => "flavored",
-        "colour" | "colouring" | "coloring" => "color",
-        "grey" => "gray",
-        "castor" => "caster",
-        "extra" => "extra",
-        "allpurpose" => "all purpose",
-        "selfraising" | "selfrising" => "self raising",
-        "rising" if out.last().is_some_and(|last| last == "self") => "raising",
-        "wholemeal" => "wholemeal",
-        "wholewheat" => "whole wheat",
-        "wholegrain" => "whole grain",
-        "semisweet" => "semi sweet",
-        "lowfat" => "low fat",
-        "nonfat" => "non fat",
-        "fullfat" => "full fat",
-        "sulphured" => "sulfured",
-        "unsulphured" => "unsulfured",
-        "glace" | "glaced" => "glace",
-        "choc" | "choco" => "chocolate",
-        "veg" => "vegetable",
-        "evoo" => "extra virgin olive oil",
-        "ap" => "all purpose",
-        "crystallised" => "crystallized",
-        "caramelised" => "caramelized",
-        "pasteurised" => "pasteurized",
-        "n" => "and",
-        "lemon's" => "lemon",
-        _ => word,
+fn push_spelt(out: &mut Vec<String>, word: String) {
+    let spelt = match word.as_bytes() {
+        b"yoghurt" | b"yogourt" | b"yoghourt" | b"yogart" => "yogurt",
+        b"flavour" | b"flavouring" | b"flavoring" => "flavor",
+        b"flavoured" => "flavored",
+        b"colour" | b"colouring" | b"coloring" => "color",
+        b"grey" => "gray",
+        b"castor" => "caster",
+        b"allpurpose" => "all purpose",
+        b"selfraising" | b"selfrising" => "self raising",
+        b"rising" if out.last().is_some_and(|last| last == "self") => "raising",
+        b"wholewheat" => "whole wheat",
+        b"wholegrain" => "whole grain",
+        b"semisweet" => "semi sweet",
+        b"lowfat" => "low fat",
+        b"nonfat" => "non fat",
+        b"fullfat" => "full fat",
+        b"sulphured" => "sulfured",
+        b"unsulphured" => "unsulfured",
+        b"glace" | b"glaced" => "glace",
+        b"choc" | b"choco" => "chocolate",
+        b"veg" => "vegetable",
+        b"evoo" => "extra virgin olive oil",
+        b"ap" => "all purpose",
+        b"crystallised" => "crystallized",
+        b"caramelised" => "caramelized",
+        b"pasteurised" => "pasteurized",
+        b"n" => "and",
+        b"lemon's" => "lemon",
+        _ => {
+            out.push(word);
+            return;
+        }
     };
     out.extend(spelt.split(' ').map(str::to_owned));
 }
@@ -151,27 +152,27 @@ fn push_spelt(out: &mut Vec<String>, word: &str) {
 /// Heads that two names share: "almond or vanilla extract", "lemon or orange zest".
 pub fn is_shared_head(word: &str) -> bool {
     matches!(
-        word,
-        "extract"
-            | "essence"
-            | "flavouring"
-            | "oil"
-            | "zest"
-            | "rind"
-            | "peel"
-            | "juice"
-            | "milk"
-            | "flour"
-            | "butter"
-            | "yogurt"
-            | "cream"
-            | "crumb"
-            | "vinegar"
-            | "liqueur"
-            | "jam"
-            | "seed"
-            | "puree"
-            | "meal"
+        word.as_bytes(),
+        b"extract"
+            | b"essence"
+            | b"flavouring"
+            | b"oil"
+            | b"zest"
+            | b"rind"
+            | b"peel"
+            | b"juice"
+            | b"milk"
+            | b"flour"
+            | b"butter"
+            | b"yogurt"
+            | b"cream"
+            | b"crumb"
+            | b"vinegar"
+            | b"liqueur"
+            | b"jam"
+            | b"seed"
+            | b"puree"
+            | b"meal"
     )
 }
 
@@ -183,50 +184,51 @@ pub fn is_or(word: &str) -> bool {
 /// Whether the name is over where this word stands.
 pub fn cuts(word: &str) -> bool {
     matches!(
-        word,
-        "in" | "with"
-            | "at"
-            | "from"
-            | "for"
-            | "to"
-            | "such"
-            | "like"
-            | "of"
-            | "if"
-            | "plu"
-            | "plus"
-            | "see"
-            | "about"
-            | "enough"
-            | "preferably"
-            | "eg"
-            | "ie"
-            | "that"
-            | "which"
-            | "without"
-            | "until"
-            | "as"
-            | "per"
-            | "on"
-            | "into"
-            | "before"
-            | "after"
-            | "i"
-            | "you"
-            | "we"
-            | "depending"
-            | "but"
-            | "then"
-            | "not"
-            | "minus"
-            | "less"
-            | "including"
-            | "use"
-            | "using"
-            | "is"
-            | "are"
-            | "it"
-            | "when"
+        word.as_bytes(),
+        b"in"
+            | b"with"
+            | b"at"
+            | b"from"
+            | b"for"
+            | b"to"
+            | b"such"
+            | b"like"
+            | b"of"
+            | b"if"
+            | b"plu"
+            | b"plus"
+            | b"see"
+            | b"about"
+            | b"enough"
+            | b"preferably"
+            | b"eg"
+            | b"ie"
+            | b"that"
+            | b"which"
+            | b"without"
+            | b"until"
+            | b"as"
+            | b"per"
+            | b"on"
+            | b"into"
+            | b"before"
+            | b"after"
+            | b"i"
+            | b"you"
+            | b"we"
+            | b"depending"
+            | b"but"
+            | b"then"
+            | b"not"
+            | b"minus"
+            | b"less"
+            | b"including"
+            | b"use"
+            | b"using"
+            | b"is"
+            | b"are"
+            | b"it"
+            | b"when"
     )
 }
 
