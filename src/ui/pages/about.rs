@@ -8,7 +8,7 @@ use leptos::prelude::document;
 const STEPS: [(&str, &str); 6] = [
     (
         "Reading",
-        "Each line is read for an amount, a measure and an ingredient. A line that cannot be read stays, is marked, and keeps totals from claiming what they do not know. Touch a line to mend it.",
+        "Each line is read for its amounts, measures and ingredients, in the words of the country that the recipe's own words tell. A line that cannot be read stays, is marked, and keeps totals from claiming what they do not know. Touch a line to mend it; what you mend is remembered for the same words.",
     ),
     (
         "Weighing",
