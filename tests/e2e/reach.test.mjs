@@ -134,7 +134,7 @@ inBrowser("the keyboard opens a row, and a new page takes the focus", { screen: 
   await page.keyboard.press("Tab");
   assert.equal((await focused(page)).name, "All figures for passion-fruit juice");
   await page.keyboard.press("Tab");
-  assert.equal((await focused(page)).name, "own-weight-13");
+  assert.equal((await focused(page)).name, "own-amount-13");
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Shift+Tab");
   await page.keyboard.press("Space");

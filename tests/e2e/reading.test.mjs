@@ -34,7 +34,16 @@ inBrowser("a line of two ingredients has a row for each, and each is mended by i
   const form = page.getByRole("group", { name: "Line 4, ingredient 2" });
   await form.getByLabel("Your own weight").fill("21");
   await sees(yolk, /^21 g/);
-  await sees(row(page, 4), /^50 g/);
+  await sees(page.locator('[id="/line/4"]'), /^50 g/);
+  // The amount of the first, as it ought to read: half a dozen eggs of 50 g.
+  await line(page, 4).first().click();
+  const first = page.getByRole("group", { name: "Line 4", exact: true });
+  await first.getByLabel(/It is this much/).fill("6");
+  await sees(page.locator('[id="/line/4"]'), /^300 g/);
+  await first.getByLabel(/It is this much/).fill("six of them");
+  await sees(first, /is not an amount/);
+  await first.getByLabel(/It is this much/).fill("");
+  await sees(page.locator('[id="/line/4"]'), /^50 g/);
   // What the line itself offers comes with its own amount: a third of a cup of oil is 73 g (SR28: 218 g a cup).
   await line(page, 5).click();
   await details(page, 5).getByRole("button", { name: /oil/ }).click();

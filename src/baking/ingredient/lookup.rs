@@ -131,6 +131,14 @@ fn parts(index: &Index, plain: &[String], larder: Larder<'_>) -> Option<Found> {
         }
         return parts(index, &plain[..at], larder);
     }
+    // "Candied orange and lemon peel, sliced" is one name, words that only describe aside.
+    let bare = index.undescribed(plain);
+    if bare.len() < plain.len()
+        && bare.iter().any(|word| word == "and")
+        && let Some(matched) = index.whole(&bare, larder)
+    {
+        return Some(sure(matched, &bare));
+    }
     if let Some(at) = plain.iter().position(|word| word == "and")
         && at > 0
         && !only_describe(index, &plain[..at])

@@ -123,9 +123,23 @@ impl Gather {
 
     /// An amount outside brackets.
     fn amount(&mut self, term: &Term, lead: Lead, after: &str, larder: Larder<'_>) -> Joined {
-        if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
+        if self.is_over
+            || lead == Lead::Or
+                && !self.name.is_empty()
+                && !self.amounts.is_empty()
+                && !(term.is_bare && lookup::only_describes(&self.name))
+        {
             self.is_over = true;
             return Joined::Instead;
+        }
+        // "4 large or 5 medium eggs": the first count is taken, and the name is still to come.
+        if lead == Lead::Or
+            && term.is_bare
+            && !self.amounts.is_empty()
+            && !self.name.is_empty()
+            && lookup::only_describes(&self.name)
+        {
+            return Joined::Here;
         }
         let is_first = self.amounts.is_empty();
         let has_name = !self.name.is_empty();
@@ -253,7 +267,10 @@ impl Gather {
                 }
                 !is_pair
             });
-            self.amounts.push(whole);
+            // The same amount in a second column says nothing new.
+            if !self.amounts.contains(&whole) {
+                self.amounts.push(whole);
+            }
         }
         self.form = self.form.or(term.form);
         self.fault = self.fault.take().or_else(|| term.fault.clone());
@@ -383,6 +400,7 @@ impl Gather {
                     };
                     let after_lower = after.to_ascii_lowercase();
                     if self.is_over
+                        || after_lower.starts_with("if ")
                         || is_alternative
                         || *lead == Lead::Or
                             && (at == 0 || !matches!(inner[at - 1], Chunk::Amount(..)))

@@ -101,6 +101,24 @@ pub fn resolve(
     if let Some(found) = refined(words, tails, brackets, &plain_found, larder) {
         return (found, None);
     }
+    // "Nuts (pecans or walnuts)": the bracket says which.
+    if plain_found
+        .matched
+        .taken()
+        .is_some_and(|plain| plain.key == "nuts")
+        && let Some(found) = brackets
+            .iter()
+            .map(|bracket| lookup::search(bracket, larder))
+            .find(|found| {
+                found
+                    .matched
+                    .taken()
+                    .is_some_and(|nut| nut.group == Group::Nut)
+                    && found.doubts.is_empty()
+            })
+    {
+        return (found, None);
+    }
     if let Some(found) = by_cocoa(words, tails, brackets, &plain_found, larder) {
         return (found, None);
     }
@@ -155,7 +173,7 @@ fn refined(
         let kind: Vec<&str> = first
             .split([' ', '-'])
             .filter(|word| {
-                let is_adverb = word.ends_with("ly") && word.len() > 4;
+                let is_adverb = word.ends_with("ly") && word.len() > 4 || *word == "well";
                 !word.is_empty() && !is_adverb && *word != "and"
             })
             .collect();

@@ -108,6 +108,17 @@ pub fn is_fact(lower: &str) -> bool {
         "keyword",
         "diet:",
     ];
+    let is_day = |start: &str| {
+        lower
+            .strip_prefix(start)
+            .is_some_and(|rest| rest.trim_end_matches([':', '.']).parse::<u8>().is_ok())
+    };
+    if ["day ", "part ", "stage ", "page ", "step "]
+        .into_iter()
+        .any(is_day)
+    {
+        return true;
+    }
     let states_yield = ["yield:", "serves:", "makes:", "servings:"];
     let first = lower.as_bytes().first();
     STARTS
@@ -344,6 +355,23 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
         return false;
     }
     if first.is("as") && tokens.get(at + 1).is_some_and(|next| next.is("much")) {
+        return false;
+    }
+    // "Roll in: 3 tbsp sugar": what stands before the colon heads an amount.
+    let heads_amount = (1..tokens.len().min(5)).any(|colon| {
+        tokens[colon].is_mark(':')
+            && tokens.get(colon + 1).is_some_and(Token::is_number)
+            && measure::measure(tokens, colon + 2).is_some()
+    });
+    if heads_amount {
+        return false;
+    }
+    // "Lightly sweetened whipped cream".
+    if first.is("lightly")
+        && tokens
+            .get(at + 1)
+            .is_some_and(|next| next.lower.ends_with("ed"))
+    {
         return false;
     }
     // "3 level tablespoonfuls": after a figure, what stands before a measure is no verb.

@@ -56,7 +56,13 @@ pub fn add(line: &Line, reading: &mut Reading) {
     }
     for other in &line.gather.others {
         let found = (!other.text.is_empty())
-            .then(|| attempt(&other.text, line.larder, reading.section))
+            .then(|| {
+                attempt(
+                    &part_of_text(line, &other.text),
+                    line.larder,
+                    reading.section,
+                )
+            })
             .filter(|found| found.reading.ingredient != Match::Unknown && found.fault.is_none());
         match found {
             Some(mut found) => {
@@ -86,6 +92,19 @@ pub fn add(line: &Line, reading: &mut Reading) {
         } else if is_other && other.doubts.is_empty() {
             offer(reading, &other.ingredient);
         }
+    }
+}
+
+/// "Zest of 1 orange and 1 lemon": the part that was asked for of the first is asked for of the others.
+fn part_of_text(line: &Line, text: &str) -> String {
+    let names_part = text
+        .split(|letter: char| !letter.is_alphanumeric())
+        .any(|word| Part::of(&word.to_ascii_lowercase()).is_some());
+    match line.part {
+        Some(part @ (Part::Juice | Part::Zest)) if !names_part => {
+            format!("{} of {text}", part.word())
+        }
+        _ => text.to_owned(),
     }
 }
 

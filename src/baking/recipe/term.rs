@@ -137,6 +137,26 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
             ..found
         });
     }
+    // "1 (2-inch) piece fresh ginger".
+    if tokens.get(next).is_some_and(|token| token.is_mark('('))
+        && let Some(inner) = number::count(tokens, next + 1)
+        && let Some(close) =
+            (inner.next..tokens.len().min(inner.next + 4)).find(|at| tokens[*at].is_mark(')'))
+        && is_length(&tokens[..close], inner.next)
+        && tokens
+            .get(close + 1)
+            .is_some_and(|token| token.is_any(&["piece", "pieces", "knob", "chunk", "thumb"]))
+    {
+        return Some(Term {
+            next: close + 2,
+            amounts: vec![Amount {
+                low: inner.low * count.low,
+                high: inner.high * count.high,
+                unit: Unit::Piece(Piece::Inch),
+            }],
+            ..found
+        });
+    }
     if is_length(tokens, next) {
         return None;
     }
