@@ -123,15 +123,6 @@ impl Gather {
 
     /// An amount outside brackets.
     fn amount(&mut self, term: &Term, lead: Lead, after: &str, larder: Larder<'_>) -> Joined {
-        if self.is_over
-            || lead == Lead::Or
-                && !self.name.is_empty()
-                && !self.amounts.is_empty()
-                && !(term.is_bare && lookup::only_describes(&self.name))
-        {
-            self.is_over = true;
-            return Joined::Instead;
-        }
         // "4 large or 5 medium eggs": the first count is taken, and the name is still to come.
         if lead == Lead::Or
             && term.is_bare
@@ -140,6 +131,10 @@ impl Gather {
             && lookup::only_describes(&self.name)
         {
             return Joined::Here;
+        }
+        if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
+            self.is_over = true;
+            return Joined::Instead;
         }
         let is_first = self.amounts.is_empty();
         let has_name = !self.name.is_empty();

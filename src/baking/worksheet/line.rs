@@ -127,6 +127,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
             .map(|ingredient| Offer {
                 key: ingredient.key.to_owned(),
                 name: ingredient.name.to_owned(),
+                instead: false,
             })
             .collect();
     }
@@ -135,6 +136,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
             sheet.offers.push(Offer {
                 key: ingredient.key.to_owned(),
                 name: show::sentence(&instead.understood),
+                instead: true,
             });
         }
     }

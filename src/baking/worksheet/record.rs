@@ -156,6 +156,8 @@ pub struct Offer {
     pub key: String,
     /// Its name, with its amount where the line gives it one of its own.
     pub name: String,
+    /// Whether the line offers it in the other's place, with an amount of its own: it is a choice then, and no mend.
+    pub instead: bool,
 }
 
 /// Eggs after scaling.

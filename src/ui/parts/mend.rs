@@ -32,9 +32,20 @@ pub fn mend(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
                 .is_some_and(|line| line.corrected || line.taught)
         })
     });
+    let remember = button("button button--plain", "", move || bench.remember_name(row))
+        .text_of(move || {
+            changes.get();
+            let words = bench.unremembered(row).unwrap_or_default();
+            format!("Remember it for \"{words}\" in every recipe")
+        })
+        .hidden_while(move || {
+            changes.get();
+            bench.unremembered(row).is_none()
+        });
     let buttons = element("div")
         .class("mend__buttons")
         .child(none)
+        .child(remember)
         .child(back);
     element("div").class("mend").children([
         own_amount(bench, row, changes),
@@ -148,10 +159,10 @@ fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
         }
     };
     let offer = move |offer: Offer| {
-        let Offer { key, name } = offer.clone();
+        let offered = offer.clone();
         let choose = button("button button--offer", offer.name, move || {
             asked.set(String::new());
-            bench.call(row, &key, &name);
+            bench.call(row, &offered);
         });
         element("li").child(choose)
     };
@@ -198,6 +209,7 @@ fn found(bench: Bench, asked: &str) -> Vec<Offer> {
             .map(|hit| Offer {
                 key: hit.key,
                 name: hit.name,
+                instead: false,
             })
             .collect()
     })

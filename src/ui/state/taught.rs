@@ -3,25 +3,55 @@
 use super::Bench;
 use crate::baking::ingredient::own::Meaning;
 use crate::baking::recipe::plain_line;
+use crate::baking::worksheet::Offer;
 use crate::ui::history::Taught;
 
 impl Bench {
-    /// Says which ingredient a row is: for this recipe, and for its words from now on.
-    pub fn call(self, row: usize, key: &str, name: &str) {
+    /// Says which ingredient a row is: for this recipe, and for its words from now on where their reading was unsure.
+    /// A reading that was sure is changed for this recipe alone, for a swap is no mend.
+    pub fn call(self, row: usize, offer: &Offer) {
         let place = self.place(row);
         let words = self.words(row);
-        let taught = (!words.is_empty())
-            .then(|| self.teach(words, false, Some(Meaning::Ingredient(key.to_owned()))));
+        let is_unsure = self.sheet(|sheet| {
+            let line = sheet.lines.get(row);
+            line.is_some_and(|line| line.flagged || line.ingredient.is_none())
+        });
+        let taught = (is_unsure && !offer.instead && !words.is_empty())
+            .then(|| self.teach(words, false, Some(Meaning::Ingredient(offer.key.clone()))));
         let what = match &taught {
             Some(taught) => format!(
-                "line {} is {name}; remembered for \"{}\"",
-                place.0, taught.words
+                "line {} is {}; remembered for \"{}\"",
+                place.0, offer.name, taught.words
             ),
-            None => format!("line {} is {name}", place.0),
+            None => format!("line {} is {}", place.0, offer.name),
         };
         self.change_taught(what, false, taught, |inputs| {
-            inputs.name(place, Some(key.to_owned()));
+            inputs.name(place, Some(offer.key.clone()));
         });
+    }
+
+    /// The words of a row whose ingredient was said for this recipe alone; `None` where nothing is to be remembered.
+    pub fn unremembered(self, row: usize) -> Option<String> {
+        let words = self.words(row);
+        let key = self.named(row)?;
+        let known = self.own_now(|own| own.meaning(&words, false));
+        (!words.is_empty() && known != Some(Meaning::Ingredient(key))).then_some(words)
+    }
+
+    /// Remembers for its words what was said of a row.
+    pub fn remember_name(self, row: usize) {
+        let (Some(words), Some(key)) = (self.unremembered(row), self.named(row)) else {
+            return;
+        };
+        let what = format!("what \"{words}\" means in every recipe");
+        let taught = self.teach(words, false, Some(Meaning::Ingredient(key)));
+        self.change_taught(what, false, Some(taught), |_| {});
+    }
+
+    /// The key that was said for a row of this recipe.
+    fn named(self, row: usize) -> Option<String> {
+        let place = self.place(row);
+        self.inputs_now(|inputs| inputs.correction(place)?.ingredient.clone())
     }
 
     /// Says that a row is no ingredient: for this recipe, and for the same line from now on.
