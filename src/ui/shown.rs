@@ -61,7 +61,9 @@ impl Part {
         match self {
             Self::Title => one.title == other.title,
             Self::Country => one.country == other.country,
-            Self::Rows => lines(|one, other| one.status == other.status),
+            Self::Rows => {
+                lines(|one, other| one.status == other.status && one.flagged == other.flagged)
+            }
             Self::Words => lines(|one, other| {
                 let weighed = matches!(
                     one.status,

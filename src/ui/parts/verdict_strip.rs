@@ -65,6 +65,11 @@ fn tiles(sheet: &Worksheet) -> Vec<Tile> {
     // "To taste" and the like have no weight and miss none.
     let unweighed =
         count(|line| line.flagged && matches!(line.status, Status::NotWeighed | Status::NotRead));
+    let unsure = count(|line| line.flagged && line.status == Status::Weighed);
+    let to_check = match unsure {
+        0 => String::new(),
+        _ => format!("{unsure} to check"),
+    };
     let (title, beside, look, mark) = match (weighed, unweighed) {
         (0, 0) => ("Nothing yet".to_owned(), String::new(), "plain", ""),
         (_, 0) => (
@@ -72,7 +77,7 @@ fn tiles(sheet: &Worksheet) -> Vec<Tile> {
                 1 => "1 line weighed".to_owned(),
                 _ => format!("{weighed} lines weighed"),
             },
-            String::new(),
+            to_check,
             "agreed",
             "=",
         ),
