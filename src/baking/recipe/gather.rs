@@ -62,8 +62,10 @@ impl Gather {
             line.get(tokens[from].start..tokens[to - 1].end)
                 .unwrap_or_default()
         };
-        let words_after = |at: usize| match chunks.get(at + 1) {
-            Some(Chunk::Words(from, to)) => text(*from, *to),
+        // A bracket between ("1/4 cup (60 ml) juice") is passed over.
+        let words_after = |at: usize| match (chunks.get(at + 1), chunks.get(at + 2)) {
+            (Some(Chunk::Words(from, to)), _)
+            | (Some(Chunk::Bracket(_)), Some(Chunk::Words(from, to))) => text(*from, *to),
             _ => "",
         };
         for (at, chunk) in chunks.iter().enumerate() {
@@ -188,6 +190,21 @@ impl Gather {
                     return Joined::Another;
                 }
                 let sign = if lead == Lead::Plus { 1.0 } else { -1.0 };
+                // "Zest of 2 lemons + 1/4 cup lemon juice": what cannot be put together is another thing.
+                let fits = self.amounts.iter().any(|amount| {
+                    let mut whole = *amount;
+                    term.amounts
+                        .iter()
+                        .any(|other| add(&mut whole, other, sign, larder))
+                });
+                if !fits
+                    && has_name
+                    && lead == Lead::Plus
+                    && !lookup::only_describes(after)
+                    && lookup::search(after, larder).is_sure()
+                {
+                    return Joined::Another;
+                }
                 self.sum(term, sign, after, larder);
             }
             Lead::To => {

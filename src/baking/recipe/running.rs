@@ -119,6 +119,13 @@ pub fn is_fact(lower: &str) -> bool {
     {
         return true;
     }
+    let is_rating = [" votes", " reviews", " ratings", " review", " rating"]
+        .iter()
+        .any(|end| lower.ends_with(end))
+        && lower.contains(|letter: char| letter.is_ascii_digit());
+    if is_rating {
+        return true;
+    }
     let states_yield = ["yield:", "serves:", "makes:", "servings:"];
     let first = lower.as_bytes().first();
     STARTS
