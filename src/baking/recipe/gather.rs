@@ -132,6 +132,8 @@ impl Gather {
             && !self.name.is_empty()
             && lookup::only_describes(&self.name)
         {
+            self.size = self.size.or(phrase::size(&self.name.to_ascii_lowercase()));
+            self.name.clear();
             return Joined::Here;
         }
         if self.is_over || lead == Lead::Or && !self.name.is_empty() && !self.amounts.is_empty() {
@@ -411,6 +413,19 @@ impl Gather {
                         _ => "",
                     };
                     let after_lower = after.to_ascii_lowercase();
+                    // "(I use 11 g)" gives this ingredient's own weight.
+                    let is_own_weight = after.is_empty()
+                        && self.instead.is_empty()
+                        && inner.len() <= 2
+                        && matches!(inner.first(), Some(Chunk::Words(from, to)) if text(*from, *to).eq_ignore_ascii_case("i use"))
+                        && term
+                            .amounts
+                            .iter()
+                            .all(|amount| matches!(amount.unit, Unit::Mass(_)));
+                    if is_own_weight && !self.is_over {
+                        self.dual(term, larder);
+                        return;
+                    }
                     if self.is_over
                         || after_lower.starts_with("if ")
                         || is_alternative

@@ -4,6 +4,7 @@
 //! tells whether it is one. Whether it is taken for one is left to [`role`](super::role).
 
 use super::gather::Gather;
+use super::measure;
 use super::name;
 use super::part::{self, Part};
 use super::scan::{Chunk, scan};
@@ -86,6 +87,22 @@ pub fn of_tokens(
             .unwrap_or_default()
             .to_owned();
     }
+    let is_liquid = ["liquid from", "liquid of", "water from", "brine from"]
+        .iter()
+        .any(|start| lower.contains(start));
+    if is_liquid && (lower.contains("chickpea") || lower.contains("garbanzo")) {
+        // What is drawn off the tin is less than the tin.
+        gather.name = "aquafaba".to_owned();
+        let is_volume = |amount: &Amount| matches!(amount.unit, Unit::Volume(_));
+        if gather.amounts.iter().any(is_volume) {
+            gather.amounts.retain(is_volume);
+        } else {
+            gather
+                .amounts
+                .retain(|amount| matches!(amount.unit, Unit::Piece(_)));
+        }
+        gather.brackets.clear();
+    }
     let is_rate = all.first().is_some_and(|token| token.is("to"))
         && all
             .get(1)
@@ -122,7 +139,9 @@ fn some(tokens: &[Token], from: usize) -> (bool, usize) {
     let very = article + usize::from(is(article, &["very", "wee", "tiny"]));
     if is(very, &["little", "bit"]) && (very > 0 || is(0, &["little"]) || is(1, &["of"])) {
         (true, from + very + 1 + usize::from(is(very + 1, &["of"])))
-    } else if is(0, &["as"]) && is(1, &["much", "many"]) {
+    } else if is(0, &["as"]) && is(1, &["much", "many"])
+        || is(0, &["loads", "lots", "plenty"]) && is(1, &["of"])
+    {
         (true, from + 2)
     } else if is(0, &["some", "enough", "sufficient"]) {
         (true, from + 1)
@@ -140,6 +159,11 @@ fn finish(
     larder: Larder<'_>,
     section: Section,
 ) -> Attempt {
+    if gather.doubts.iter().any(|doubt| doubt == measure::SQUEEZE)
+        && !gather.name.to_ascii_lowercase().contains("juice")
+    {
+        gather.name.push_str(" juice");
+    }
     let name_lower = lower(&gather.name);
     let notes: Vec<String> = gather
         .tails

@@ -135,6 +135,14 @@ impl Look {
         running::mentions(&tokens, &self.text)
     }
 
+    /// What follows these words, blanks aside, where the line starts with them.
+    pub fn starts_with(&self, words: &str) -> Option<&str> {
+        let start = self.text.get(..words.len())?;
+        start
+            .eq_ignore_ascii_case(words)
+            .then(|| self.text[words.len()..].trim())
+    }
+
     pub fn is_empty(&self) -> bool {
         self.text.is_empty()
     }

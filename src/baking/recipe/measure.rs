@@ -91,6 +91,9 @@ fn case_matters(token: &Token) -> Option<Unit> {
     Some(Unit::Volume(unit))
 }
 
+/// What is said of a squeeze, which is one of juice.
+pub const SQUEEZE: &str = "A squeeze is taken as 1/2 teaspoon of juice. Write the amount.";
+
 /// Half an imperial pint, in millilitres: what British books mean by a breakfast cup (common practice, no source).
 const BREAKFAST_CUP: f64 = 284.130_625;
 
@@ -257,7 +260,8 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
             1,
         ),
         _ if is_specks(first) => made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1),
-        b"squeeze" | b"squirt" | b"sprinkle" | b"sprinkling" => made(
+        b"squeeze" | b"squirt" => made(VolumeUnit::Teaspoon, 0.5, Some(SQUEEZE), 1),
+        b"sprinkle" | b"sprinkling" => made(
             VolumeUnit::Teaspoon,
             0.5,
             Some("Taken as 1/2 teaspoon. Write the amount."),
@@ -347,7 +351,7 @@ fn misspelt(word: &str) -> Option<Unit> {
 /// The piece that a word counts, if it does.
 pub fn piece(word: &str) -> Option<Piece> {
     Some(match word.as_bytes() {
-        b"stick" | b"sticks" => Piece::Stick,
+        b"stick" | b"sticks" | b"quill" | b"quills" => Piece::Stick,
         b"slice" | b"slices" | b"round" | b"rounds" => Piece::Slice,
         b"stalk" | b"stalks" | b"rib" | b"ribs" => Piece::Stalk,
         b"square" | b"squares" | b"sq" | b"sqs" => Piece::Square,

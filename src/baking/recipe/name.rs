@@ -182,7 +182,9 @@ fn refined(
         }
         let kind = kind.join(" ");
         // "Almonds, ground" and "pineapple, drained" are other things; "apples, peeled" is not.
-        let is_other = kind.contains("ground") || kind.contains("drained");
+        let is_other = ["ground", "drained", "sweetened"]
+            .iter()
+            .any(|word| kind.contains(word));
         // "Raisins, sultanas, currants" lists three things and no kinds of one.
         if tails.len() > 1 && lookup::exact(&kind, larder).is_some() {
             continue;

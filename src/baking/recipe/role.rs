@@ -133,6 +133,12 @@ impl Walk<'_> {
         if look.is_dismissed {
             return Role::Note;
         }
+        let opening = METHODS.iter().find_map(|start| look.starts_with(start));
+        if opening.is_some_and(|step| !step.is_empty()) {
+            self.section = Some(Section::Method);
+            self.is_explicit = true;
+            return Role::Method;
+        }
         let heading = look
             .heads()
             .or_else(|| look.may_head().filter(|_| self.stands_apart(at)));
@@ -243,7 +249,8 @@ impl Walk<'_> {
             && (look.words >= 5 || look.bullet.numbered || look.is_sentence || !look.is_known());
         let starts_with_figure = look.text.starts_with(|first: char| first.is_ascii_digit());
         let leads = look.attempt.as_ref().is_some_and(|attempt| {
-            attempt.leads || attempt.has_amount && look.text.starts_with('(')
+            attempt.leads
+                || attempt.has_amount && look.text.starts_with('(') && look.text.contains(") ")
         });
         let is_running = look.is_sentence
             && !(leads && (starts_with_figure || look.is_known()))
@@ -343,6 +350,15 @@ pub fn forced(look: &Look, section: Section, has_amount: bool, larder: Larder<'_
         _ => Role::Ingredient(placed(&attempt, section)),
     }
 }
+
+/// What opens the method where its first step follows on the same line.
+const METHODS: [&str; 5] = [
+    "method:",
+    "directions:",
+    "instructions:",
+    "to make:",
+    "how to make:",
+];
 
 /// What is said of a line with more than one ingredient can fill.
 const TOO_LONG: &str =

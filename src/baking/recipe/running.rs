@@ -385,7 +385,14 @@ pub fn starts_as_step(tokens: &[Token]) -> bool {
     let has_measure = measure::measure(tokens, at + 1).is_some()
         || measure::measure(tokens, at).is_some()
             && tokens.get(at + 1).is_some_and(|next| next.is("of"));
-    if at == 1 && has_measure {
+    // "1 slice citron peel" is no "slice the cake".
+    let is_slice = first.is_any(&["slice", "slices", "drop", "drops"])
+        && !tokens
+            .iter()
+            .skip(at + 1)
+            .take(4)
+            .any(|token| token.is_any(&["the", "into", "in", "each", "by"]));
+    if at == 1 && (has_measure || is_slice) {
         return false;
     }
     // "Cream sugar and eggs. Sift the rest.": a later sentence tells.

@@ -106,7 +106,13 @@ pub fn term(tokens: &[Token], at: usize, place: Place) -> Option<Term> {
         return None;
     }
     let first = &tokens[next];
-    let is_set_apart = next.checked_sub(1).is_some_and(|before| {
+    // "No. 1": the full stop is passed over.
+    let dots = tokens[..next]
+        .iter()
+        .rev()
+        .take_while(|token| token.is_mark('.'))
+        .count();
+    let is_set_apart = next.checked_sub(1 + dots).is_some_and(|before| {
         tokens[before].is_any(&[
             "into", "for", "by", "page", "step", "size", "note", "notes", "no", "number", "type",
             "grade", "recipe", "serves", "makes",

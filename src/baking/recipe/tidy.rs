@@ -6,12 +6,14 @@
 
 use crate::baking::text::holds;
 
+use std::borrow::Cow;
+
 /// The longest run that is taken for a tag, an entity or a link; it keeps the work linear.
 const LONGEST_MARKUP: usize = 400;
 
 /// The line made plain.
 pub fn tidy(line: &str) -> String {
-    let decoded = entities(line);
+    let decoded = entities(past_stamp(line.trim_start()));
     let text = old_price(&markup(&decoded));
     // Most lines are plain already.
     if text.bytes().all(|byte| is_plain(byte.into())) {
@@ -79,6 +81,55 @@ fn is_plain(character: char) -> bool {
         || matches!(character, ' ' | ',' | '.' | '(' | ')' | '/' | '-')
 }
 
+/// Four blanks and more part columns where an ingredient ends and an amount begins: "1 tsp cinnamon      pinch salt".
+fn columns(text: &str) -> Cow<'_, str> {
+    if !text.contains("    ") {
+        return Cow::Borrowed(text);
+    }
+    let mut out = String::with_capacity(text.len());
+    for column in text
+        .split("    ")
+        .map(str::trim)
+        .filter(|column| !column.is_empty())
+    {
+        let begins = column.starts_with(|first: char| first.is_ascii_digit())
+            || ["pinch", "dash", "a ", "one "]
+                .iter()
+                .any(|start| column.starts_with(start));
+        if begins && out.contains(|letter: char| letter.is_alphabetic()) {
+            out.push_str(" |");
+        }
+        if !out.is_empty() {
+            out.push(' ');
+        }
+        out.push_str(column);
+    }
+    Cow::Owned(out)
+}
+
+/// The time and the name that a chat puts before what was said: "[19:44] Jo: 2 eggs".
+fn past_stamp(text: &str) -> &str {
+    let Some((stamp, said)) = text.strip_prefix('[').and_then(|rest| rest.split_once(']')) else {
+        return text;
+    };
+    let is_time = stamp.contains(':')
+        && stamp.len() <= 24
+        && stamp.chars().all(|letter| {
+            letter.is_ascii_digit()
+                || matches!(
+                    letter,
+                    ':' | '/' | '.' | ',' | ' ' | '-' | 'a' | 'p' | 'm' | 'A' | 'P' | 'M'
+                )
+        });
+    if !is_time {
+        return text;
+    }
+    match said.split_once(": ") {
+        Some((name, said)) if name.trim().split(' ').count() <= 3 => said,
+        _ => said,
+    }
+}
+
 /// Two dashes part a name from a note; a price behind them in shillings and pence ("--2d.") falls out.
 fn old_price(text: &str) -> String {
     let Some((before, after)) = holds(text, "--")
@@ -107,7 +158,7 @@ fn blanks(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     // "1:1 flour blend": one for one says how it replaces, and its figure is no amount.
     let says = |word: &&str| !word.is_empty() && !matches!(*word, "1:1" | "1-to-1" | "1-for-1");
-    for word in text.split(' ').filter(says) {
+    for word in columns(text).split(' ').filter(says) {
         if !out.is_empty() {
             out.push(' ');
         }

@@ -134,6 +134,8 @@ fn push_spelt(out: &mut Vec<String>, word: String) {
         b"glace" | b"glaced" => "glace",
         b"choc" | b"choco" => "chocolate",
         b"veg" => "vegetable",
+        b"pwdr" | b"pwd" | b"pdr" => "powder",
+        b"ess" => "essence",
         b"evoo" => "extra virgin olive oil",
         b"ap" => "all purpose",
         b"crystallised" => "crystallized",

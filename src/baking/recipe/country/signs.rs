@@ -207,7 +207,7 @@ slivered almond 10111
 soft brown sugar 02120
 soured cream 04000
 sponge roll tin 00040
-sr flour 03440
+sr flour 03330
 standard flour 00060
 standard plain flour 00060
 streaky bacon 02120
