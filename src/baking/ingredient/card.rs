@@ -3,8 +3,8 @@
 //! Every row says how its figure was got: from what source, and how sure. What no source gives stands as "not known".
 
 use super::{
-    Acidity, Composition, Ingredient, Law, Leavening, OrganicAcids, OtherWeight, PieceWeight,
-    Region, aliases, all,
+    Acidity, Composition, Ingredient, Law, Leavening, OrganicAcids, PieceWeight, Region, aliases,
+    all,
 };
 use crate::baking::estimate::Estimate;
 use crate::baking::ingredient::FillingWeight;
@@ -94,7 +94,7 @@ pub fn card(ingredient: &Ingredient) -> Card {
         ),
         CardGroup::new(
             "The same by other sources, not in use",
-            ingredient.others.iter().map(other).collect(),
+            ingredient.others.iter().map(filling).collect(),
         ),
         CardGroup::new(
             "One piece weighs",
@@ -359,15 +359,6 @@ fn filling(filling: &FillingWeight) -> CardRow {
         filling.filling.map(super::Filling::words),
     ];
     weight(words, &filling.weight, how(filling.note, filling.cited))
-}
-
-fn other(other: &OtherWeight) -> CardRow {
-    let words = [
-        Some(other.measure.words()),
-        other.form.map(super::Form::words),
-        other.filling.map(super::Filling::words),
-    ];
-    weight(words, &other.weight, how(other.note, other.cited))
 }
 
 fn piece(piece: &PieceWeight) -> CardRow {

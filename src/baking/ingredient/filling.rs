@@ -5,7 +5,8 @@ use crate::baking::estimate::Estimate;
 use crate::baking::quantity::{Mass, Volume};
 use crate::baking::source::Cited;
 
-/// One row of `fillings.csv`: the weight of a level US measure of an ingredient.
+/// One row of `fillings.csv`, the weight of a level US measure of an ingredient; or of `others.csv`, what a source that is
+/// not in use says of the same, shown to tell how far the sources are apart.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FillingWeight {
     /// The measure that was weighed.
@@ -13,25 +14,6 @@ pub struct FillingWeight {
     /// The state it was in, if the row names one.
     pub form: Option<Form>,
     /// How the measure was filled, if the row names it.
-    pub filling: Option<Filling>,
-    /// The weight.
-    pub weight: Estimate<Mass>,
-    /// Where it is from.
-    pub cited: Cited,
-    /// A word of explanation.
-    pub note: &'static str,
-}
-
-/// One row of `others.csv`: what a source other than the one in use says of the same measure.
-///
-/// Nothing is weighed by it; it shows how far the sources are apart.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct OtherWeight {
-    /// The measure that was weighed.
-    pub measure: SpoonOrCup,
-    /// The state it was in, if the source names one.
-    pub form: Option<Form>,
-    /// How the measure was filled, if the source names it.
     pub filling: Option<Filling>,
     /// The weight. A source that gives one figure and no range has it at both ends too.
     pub weight: Estimate<Mass>,

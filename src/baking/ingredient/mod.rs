@@ -21,7 +21,7 @@ mod unpack;
 pub use acidity::{Acidity, Buffer, OrganicAcids, Titratable};
 pub use allergen::{Allergen, Law};
 pub use composition::Composition;
-pub use filling::{Filling, FillingWeight, Form, OtherWeight, SpoonOrCup};
+pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
 pub use group::{FlourBasis, Group};
 pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
@@ -53,7 +53,7 @@ pub struct Ingredient {
     /// What one piece of it weighs.
     pub pieces: Vec<PieceWeight>,
     /// What other sources say that a level cup or spoon of it weighs: figures to set beside those in use.
-    pub others: Vec<OtherWeight>,
+    pub others: Vec<FillingWeight>,
     /// The allergens it brings by law's lists. A help, never a guarantee: read the packet.
     pub allergens: Vec<Allergen>,
     /// Whether it comes from plants alone; `None` where the packet decides.

@@ -86,7 +86,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
     Ingredient {
         fillings: cells.list().map(filling).collect(),
         pieces: cells.list().map(piece).collect(),
-        others: cells.list().map(other).collect(),
+        others: cells.list().map(filling).collect(),
         ..ingredient
     }
 }
@@ -200,31 +200,6 @@ fn filling(mut cells: Cells) -> FillingWeight {
     }
 }
 
-/// One figure and no range is packed as one figure.
-fn other(mut cells: Cells) -> OtherWeight {
-    let (measure, form, filling) = (
-        cells.choice(MEASURES).unwrap_or(SpoonOrCup::Cup),
-        cells.choice(FORMS),
-        cells.choice(WAYS_OF_FILLING),
-    );
-    let figures = cells.text();
-    let weight = match decimal(figures) {
-        Some(grams) => Estimate::exact(Mass::grams(grams)),
-        None => {
-            let [low, mean, high] = packed::figures(figures).map(Mass::grams);
-            Estimate::between(low, mean, high)
-        }
-    };
-    OtherWeight {
-        measure,
-        form,
-        filling,
-        weight,
-        cited: cited(cells.text()),
-        note: cells.text(),
-    }
-}
-
 fn piece(mut cells: Cells) -> PieceWeight {
     PieceWeight {
         piece: cells.choice(PIECE_KINDS).unwrap_or(Piece::Each),
@@ -236,9 +211,16 @@ fn piece(mut cells: Cells) -> PieceWeight {
     }
 }
 
+/// One figure and no range is packed as one figure.
 fn weight(cells: &mut Cells) -> Estimate<Mass> {
-    let [low, mean, high] = cells.figures().map(Mass::grams);
-    Estimate::between(low, mean, high)
+    let figures = cells.text();
+    match decimal(figures) {
+        Some(grams) => Estimate::exact(Mass::grams(grams)),
+        None => {
+            let [low, mean, high] = packed::figures(figures).map(Mass::grams);
+            Estimate::between(low, mean, high)
+        }
+    }
 }
 
 /// A source's place and a confidence's, apart by a blank.
