@@ -90,6 +90,50 @@ fn demos_weigh_what_was_worked_by_hand() {
     }
 }
 
+/// Two leaveners of one line are two in everything that follows: names, shares, and the weights that a mend sets.
+#[test]
+fn two_leaveners_on_one_line_are_kept_apart() {
+    let inputs = Inputs::of_text(
+        "250 g plain flour\n3 tsp baking powder & 1/4 tsp baking soda\n200 g passion fruit juice\n150 g sugar",
+    );
+    let sheet = worksheet(&inputs, &Settings::default());
+    let names: Vec<&str> = sheet
+        .leavening
+        .shares
+        .iter()
+        .filter(|share| share.line == 2)
+        .map(|share| share.name.as_str())
+        .collect();
+    assert_eq!(names.len(), 2, "{names:?}");
+    assert!(
+        names.iter().any(|name| name.starts_with("baking powder"))
+            && names.iter().any(|name| name.starts_with("baking soda")),
+        "{names:?}"
+    );
+    let remedy = sheet
+        .findings
+        .iter()
+        .flat_map(|finding| &finding.remedies)
+        .next()
+        .expect("a juice as sour as this wants more soda");
+    let mended = worksheet(&inputs.with_remedy(remedy), &Settings::default());
+    let grams = |part: usize| {
+        let line = mended
+            .lines
+            .iter()
+            .find(|line| (line.line, line.part) == (2, part));
+        line.and_then(|line| line.grams)
+            .map_or(0.0, |grams| grams.mean)
+    };
+    // Less powder than the 13.8 g of three teaspoons, more soda than the 1.15 g of a quarter (SR28, 4.6 g each).
+    assert!(
+        grams(0) < 13.8 && grams(1) > 1.2,
+        "{} and {}",
+        grams(0),
+        grams(1)
+    );
+}
+
 /// The demo's point: the pear cake agrees, the passion-fruit version is short of soda, and one touch mends it.
 #[test]
 fn the_passion_fruit_version_is_flagged_and_mended() {

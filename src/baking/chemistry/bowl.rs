@@ -21,6 +21,8 @@ const GAS_MODEL: f64 = 0.05;
 pub struct Part {
     /// The line of the text.
     pub line: usize,
+    /// Which of the line's ingredients, from 0.
+    pub part: usize,
     /// Base it takes up to pH 7, less the free soda it brings: positive brings acid.
     pub acid: Estimate<Equivalents>,
     /// True where no source gives its acidity.
@@ -197,6 +199,7 @@ fn part(line: &Contribution) -> Option<Part> {
     let acid = line.acid(NEUTRAL).mean - line.free_soda(NEUTRAL).mean;
     (acid != Equivalents::ZERO || line.is_leavener() || line.is_unknown()).then(|| Part {
         line: line.line,
+        part: line.part,
         acid: Estimate::normal(acid.to_milliequivalents(), line.deviation(NEUTRAL)),
         unknown: line.is_unknown(),
     })

@@ -19,6 +19,8 @@ const FROM_PIECES_DEVIATION: f64 = 0.5;
 pub(super) struct Contribution {
     /// The line of the text.
     pub line: usize,
+    /// Which of the line's ingredients, from 0.
+    pub part: usize,
     /// Bicarbonate in its leavening: the base it brings, and the gas it can make.
     pub base: Equivalents,
     /// What the ingredient takes up, as far as it meets the batter.
@@ -67,6 +69,7 @@ impl Contribution {
         let known = acidity.is_some() || leavening.is_some();
         Self {
             line: line.line,
+            part: line.part,
             base: Equivalents::milliequivalents(
                 leavening.map_or(0.0, |leavening| bicarbonate(leavening, grams)),
             ),

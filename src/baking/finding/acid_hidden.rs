@@ -16,16 +16,16 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         .parts
         .iter()
         .filter(|part| part.unknown)
-        .map(|part| part.line)
-        .filter(|number| {
+        .filter(|part| {
             let grams: Mass = facts
                 .formula
                 .batter()
-                .filter(|line| line.line == *number)
+                .filter(|line| (line.line, line.part) == (part.line, part.part))
                 .map(|line| line.grams.mean)
                 .sum();
             grams / batter > SMALL
         })
+        .map(|part| part.line)
         .collect();
     if lines.is_empty() {
         return Vec::new();

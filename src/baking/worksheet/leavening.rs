@@ -25,7 +25,10 @@ fn shares(facts: &Facts, bowl: &Bowl) -> Vec<AcidShare> {
     bowl.parts
         .iter()
         .filter_map(|part| {
-            let line = facts.formula.batter().find(|line| line.line == part.line)?;
+            let line = facts
+                .formula
+                .batter()
+                .find(|line| (line.line, line.part) == (part.line, part.part))?;
             Some(share(line, part))
         })
         .collect()
