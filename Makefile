@@ -8,6 +8,7 @@ SHELL := /bin/bash
 .SUFFIXES:
 
 PORT ?= 8080
+CASES ?= 100000
 TRUNK_VERSION := 0.21.14
 # One place says it: the crate and the command-line tool must be of the same version.
 WASM_BINDGEN_VERSION := $(shell sed -n 's/^wasm-bindgen = .*"=\([0-9.]*\)".*/\1/p' Cargo.toml)
@@ -21,7 +22,7 @@ export PATH := $(CURDIR)/target/tools/bin:$(PATH)
 export CARGO_TERM_COLOR ?= auto
 START := $(shell date +%s)
 
-.PHONY: help run test dist bench clean rust node chromium bindgen trunk \
+.PHONY: help run test dist bench fuzz clean rust node chromium bindgen trunk \
         format lint test-native lint-page test-page test-browser
 
 help: ## List the commands
@@ -45,6 +46,14 @@ bench: dist chromium ## Print sizes and times, each as a ratio to its floor
 	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
 	@cargo build --quiet --locked --release --no-default-features --example worksheet_time
 	@node tests/bench/bench.mjs
+
+FUZZ := cargo test --quiet --locked --profile fuzz --no-default-features
+
+# What a packet makes is kept for good, and looked for among all that was made: a tenth of the cases takes as long.
+fuzz: rust ## Throw damaged and random text at all that reads, 100,000 of each (CASES=10000 for less)
+	PROPTEST_CASES=$(CASES) $(FUZZ) --test laws_damaged --test laws_read
+	PROPTEST_CASES=$(CASES) $(FUZZ) --test laws -- any_text any_heap damaged_
+	PROPTEST_CASES=$$(( $(CASES) / 10 )) $(FUZZ) --test laws -- any_packet
 
 clean: ## Delete what was built, but keep the tools
 	@rm -rf dist node_modules

@@ -1,5 +1,8 @@
 //! Laws that hold for any input: nothing lost, nothing that is not a number, and chemistry that moves one way.
 
+#[path = "laws/chance.rs"]
+mod chance;
+
 use batterwright::baking::demo::DEMOS;
 use batterwright::baking::ingredient::all;
 use batterwright::baking::ingredient::card::card;
@@ -8,10 +11,21 @@ use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::worksheet::{
     Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
 };
+use chance::damaged_lines;
 use proptest::prelude::*;
 
 fn sheet(text: &str) -> Worksheet {
     worksheet(&Inputs::of_text(text), &Settings::default())
+}
+
+/// Any text gives a worksheet. A stray tag makes a page of it, whose text is taken in its place.
+#[track_caller]
+fn any_gives_a_worksheet(text: &str) {
+    let inputs = Inputs::of_text(text);
+    holds_together(
+        &inputs.recipe_text(),
+        &worksheet(&inputs, &Settings::default()),
+    );
 }
 
 fn ph(text: &str) -> f64 {
@@ -199,12 +213,17 @@ proptest! {
 
     #[test]
     fn any_text_gives_a_worksheet(text in any::<String>()) {
-        holds_together(&text, &sheet(&text));
+        any_gives_a_worksheet(&text);
     }
 
     #[test]
     fn any_heap_of_words_gives_a_worksheet(text in pieces()) {
-        holds_together(&text, &sheet(&text));
+        any_gives_a_worksheet(&text);
+    }
+
+    #[test]
+    fn damaged_lines_give_a_worksheet(text in damaged_lines()) {
+        any_gives_a_worksheet(&text);
     }
 
     #[test]

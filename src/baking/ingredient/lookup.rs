@@ -13,7 +13,7 @@ mod words;
 
 pub use matched::Match;
 
-use super::{Ingredient, Larder};
+use super::{Ingredient, Larder, all};
 use index::{Index, index};
 use several::{both, one_of};
 
@@ -60,6 +60,18 @@ pub fn exact(name: &str, larder: Larder<'_>) -> Option<&'static Ingredient> {
     index
         .whole(&words::plain(name, MOST_WORDS), larder)
         .and_then(|matched| matched.taken())
+}
+
+/// The ingredient whose name is written just as the page shows it, commas and brackets and all: "butter, whipped,
+/// salted". None of them may be missing, since chocolate milk is no "chocolate, milk".
+pub fn shown(name: &str, larder: Larder<'_>) -> Option<Found> {
+    let ingredient = match larder.own.meaning_of(name) {
+        Some(meaning) => meaning?,
+        None => all()
+            .iter()
+            .find(|known| known.name.eq_ignore_ascii_case(name))?,
+    };
+    Some(sure(Match::Known(ingredient), &words_of(name)))
 }
 
 /// The words of a name in the plain form of the tables.

@@ -21,6 +21,8 @@ pub struct Gather {
     pub is_loose: bool,
     pub leads: bool,
     pub name: String,
+    /// What the name means, where it is written as the page shows it.
+    pub shown: Option<lookup::Found>,
     pub tails: Vec<String>,
     pub brackets: Vec<String>,
     /// Other ingredients with amounts of their own.
@@ -56,6 +58,13 @@ pub struct Other {
 }
 
 impl Gather {
+    /// One amount, and a name as the page shows it.
+    pub fn one(&mut self, term: &Term, name: &str, found: lookup::Found) {
+        self.take(term);
+        name.clone_into(&mut self.name);
+        self.shown = Some(found);
+    }
+
     /// Walks the chunks outside brackets.
     pub fn read(&mut self, tokens: &[Token], line: &str, chunks: &[Chunk], larder: Larder<'_>) {
         let text = |from: usize, to: usize| {

@@ -7,11 +7,12 @@ use super::gather::Gather;
 use super::measure;
 use super::name;
 use super::part::{self, Part};
-use super::scan::{Chunk, scan};
+use super::scan::{Chunk, Lead, scan};
 use super::state;
+use super::term::Term;
 use super::token::{Token, tokens};
 use super::{Amount, Aside, Level, Match, Reading, Section, Unit, phrase, several, understood};
-use crate::baking::ingredient::lookup;
+use crate::baking::ingredient::lookup::{self, Found};
 use crate::baking::ingredient::{Filling, Form, Group, Ingredient, Larder, Piece};
 use crate::baking::text::{holds, lower};
 
@@ -72,7 +73,10 @@ pub fn of_tokens(
         let rest = &all[from..];
         let chunks = scan(rest);
         gather.leads = matches!(chunks.first(), Some(Chunk::Amount(..))) || part.is_some();
-        gather.read(rest, line, &chunks, larder);
+        match shown(line, rest, &chunks, larder) {
+            Some((term, name, found)) => gather.one(term, name, found),
+            None => gather.read(rest, line, &chunks, larder),
+        }
     }
     let has_amount = !gather.amounts.is_empty();
     if is_some && !has_amount {
@@ -119,6 +123,22 @@ pub fn of_tokens(
     gather.says_each = says_each;
     let zest_first = part::zest_first(lower);
     finish(gather, part, has_amount, zest_first, larder, section)
+}
+
+/// One amount and then a name just as the page shows it. What is behind its commas and in its brackets belongs to
+/// it, whatever that would say elsewhere: a weight printed by the page is read as the ingredient it was printed for.
+fn shown<'c, 'l>(
+    line: &'l str,
+    tokens: &[Token],
+    chunks: &'c [Chunk],
+    larder: Larder<'_>,
+) -> Option<(&'c Term, &'l str, Found)> {
+    let [Chunk::Amount(term, Lead::None), _, _, ..] = chunks else {
+        return None;
+    };
+    let of = usize::from(tokens.get(term.next)?.is("of"));
+    let name = line.get(tokens.get(term.next + of)?.start..)?;
+    Some((term, name, lookup::shown(name, larder)?))
 }
 
 /// An amount that nobody can weigh.
@@ -178,15 +198,18 @@ fn finish(
             ..
         })
     );
-    let (found, used_part) = name::resolve(
-        &gather.name,
-        &gather.tails,
-        &gather.brackets,
-        part,
-        is_counted,
-        larder,
-        &mut gather.doubts,
-    );
+    let (found, used_part) = match gather.shown.take() {
+        Some(found) => (found, None),
+        None => name::resolve(
+            &gather.name,
+            &gather.tails,
+            &gather.brackets,
+            part,
+            is_counted,
+            larder,
+            &mut gather.doubts,
+        ),
+    };
     let found = name::from_tin(found, &gather.amounts, larder);
     let taken = found.matched.taken();
     gather.list_sharing(&found, larder);

@@ -89,9 +89,11 @@ pub fn add(amount: &mut Amount, other: &Amount, sign: f64, larder: Larder<'_>) -
         amount.low + sign * other.low * ratio,
         amount.high + sign * other.high * ratio,
     );
+    // What a range takes off may be more at its upper end than there was.
+    let (low, high) = (low.min(high), low.max(high));
     if !(low.is_finite() && high.is_finite() && low >= 0.0 && high <= LARGEST) {
         return false;
     }
-    (amount.low, amount.high) = (low.min(high), low.max(high));
+    (amount.low, amount.high) = (low, high);
     true
 }

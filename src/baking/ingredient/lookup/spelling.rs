@@ -71,8 +71,9 @@ pub fn slips(one: &[u8], two: &[u8]) -> usize {
     let width = two.len() + 1;
     let mut before_last = vec![0; width];
     let mut last: Vec<usize> = (0..width).collect();
+    let mut current = vec![0; width];
     for (row, letter) in one.iter().enumerate() {
-        let mut current = vec![row + 1; width];
+        current[0] = row + 1;
         for (column, other) in two.iter().enumerate() {
             let changed = last[column] + usize::from(letter != other);
             let mut least = changed.min(last[column + 1] + 1).min(current[column] + 1);
@@ -81,8 +82,8 @@ pub fn slips(one: &[u8], two: &[u8]) -> usize {
             }
             current[column + 1] = least;
         }
-        before_last = last;
-        last = current;
+        std::mem::swap(&mut before_last, &mut last);
+        std::mem::swap(&mut last, &mut current);
     }
     last[two.len()]
 }

@@ -1,0 +1,212 @@
+//! Whatever is pasted, damaged as it may be, is read to an end: every line is kept, every figure is a number.
+//! `make fuzz` throws a hundred thousand of each at it.
+
+#[path = "laws/chance.rs"]
+mod chance;
+
+use batterwright::baking::formula::{Habits, weigh};
+use batterwright::baking::ingredient::own::OwnRecord;
+use batterwright::baking::ingredient::{Larder, Own, PieceSize, Region, all};
+use batterwright::baking::recipe::linked::text_of;
+use batterwright::baking::recipe::{Reading, Recipe, Role, guess, read};
+use batterwright::baking::saved::{self, KeptRecipe};
+use batterwright::baking::worksheet::Settings;
+use chance::{damaged_lines, damaged_one, real_lines};
+use proptest::prelude::*;
+
+/// Pages and linked data as they are pasted.
+fn pages() -> Vec<String> {
+    files("tests/pages")
+}
+
+/// Records as they are kept.
+fn records() -> Vec<String> {
+    files("tests/saved")
+}
+
+/// The files of a folder.
+fn files(folder: &str) -> Vec<String> {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
+    let mut paths: Vec<_> = std::fs::read_dir(folder)
+        .expect("a folder of the tests")
+        .map(|entry| entry.expect("an entry of that folder").path())
+        .collect();
+    // The order decides what a seed stands for.
+    paths.sort();
+    paths
+        .iter()
+        .map(|path| std::fs::read_to_string(path).expect("a file of text"))
+        .collect()
+}
+
+/// Pieces of pages, put together by chance.
+const MARKUP: &[&str] = &[
+    "<!doctype html>",
+    "<html>",
+    "<head>",
+    "<body>",
+    "<script type=\"application/ld+json\">",
+    "</script>",
+    "<p>",
+    "</p>",
+    "<li>",
+    "<ul>",
+    "<li itemprop=recipeIngredient>",
+    "<div itemscope itemtype=\"https://schema.org/Recipe\">",
+    "<h1 itemprop=\"name\">",
+    "</div>",
+    "<br>",
+    "<table>",
+    "<tr>",
+    "<td>",
+    "<style>",
+    "<nav>",
+    "<!--",
+    "-->",
+    "<",
+    ">",
+    "{",
+    "}",
+    "[",
+    "]",
+    ":",
+    ",",
+    "\"@type\":\"Recipe\"",
+    "\"recipeIngredient\":[",
+    "\"2 cups flour\"",
+    "\"name\":\"Cake\"",
+    "\"@graph\":[",
+    "\"recipeInstructions\":",
+    "\"text\":\"Mix.\"",
+    "null",
+    "true",
+    "1e400",
+    "-0.5",
+    "\"\\u00bd\"",
+    "\"\\ud83e\"",
+    "&frac12;",
+    "&#xd800;",
+    "2 cups flour",
+    "1 egg",
+    "PT1H30M",
+    "\"totalTime\":\"P1DT\"",
+    "\n",
+    " ",
+    "é",
+];
+
+/// What a baker may call something.
+fn words() -> impl Strategy<Value = String> {
+    prop_oneof![damaged_one(real_lines()), any::<String>()]
+}
+
+/// The country of a number.
+fn region(at: usize) -> Region {
+    Region::ALL[at % Region::ALL.len()]
+}
+
+/// Every line is kept as pasted, no amount is beyond use, every weight is a number.
+fn holds_together(text: &str, recipe: &Recipe, region: Region) -> Result<(), TestCaseError> {
+    let kept: Vec<&str> = recipe.lines.iter().map(|line| line.text.as_str()).collect();
+    prop_assert_eq!(kept, text.lines().collect::<Vec<_>>());
+    for line in &recipe.lines {
+        let Role::Ingredient(reading) = &line.role else {
+            continue;
+        };
+        let every = reading.all().flat_map(|part: &Reading| part.amounts.iter());
+        for amount in every {
+            prop_assert!(
+                amount.low.is_finite() && amount.high.is_finite(),
+                "{amount:?} in {text:?}"
+            );
+            prop_assert!(
+                0.0 <= amount.low && amount.low <= amount.high,
+                "{amount:?} in {text:?}"
+            );
+        }
+    }
+    let habits = Habits {
+        region,
+        filling: None,
+        eggs: PieceSize::Large,
+    };
+    for line in weigh(recipe, &habits).lines {
+        let grams = [line.grams.low, line.grams.mean, line.grams.high].map(|mass| mass.to_grams());
+        prop_assert!(
+            grams.iter().all(|grams| grams.is_finite() && *grams >= 0.0),
+            "{grams:?} in {text:?}"
+        );
+        prop_assert!(grams.is_sorted(), "{grams:?} in {text:?}");
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(600) })]
+
+    #[test]
+    fn damaged_lines_are_read(text in damaged_lines(), place in 0..Region::ALL.len(), headed in any::<bool>()) {
+        let text = if headed { format!("Ingredients\n{text}") } else { text };
+        let region = region(place);
+        holds_together(&text, &read(&text, Larder::of(region), &[]), region)?;
+    }
+
+    #[test]
+    fn any_text_is_read(text in any::<String>(), place in 0..Region::ALL.len()) {
+        let region = region(place);
+        holds_together(&text, &read(&text, Larder::of(region), &[]), region)?;
+    }
+
+    #[test]
+    fn damaged_pages_give_a_text(page in damaged_one(pages())) {
+        if let Some(found) = text_of(&page) {
+            prop_assert!(!found.text.trim().is_empty() && found.said.ends_with('.'), "{page:?}");
+            let region = guess(&found.text, Region::Us).region;
+            holds_together(&found.text, &read(&found.text, Larder::of(region), &[]), region)?;
+        }
+    }
+
+    #[test]
+    fn any_heap_of_markup_gives_a_text(pieces in prop::collection::vec(prop::sample::select(MARKUP), 0..40)) {
+        if let Some(found) = text_of(&pieces.concat()) {
+            prop_assert!(found.said.ends_with('.'), "{pieces:?}");
+            holds_together(&found.text, &read(&found.text, Larder::of(Region::Uk), &[]), Region::Uk)?;
+        }
+    }
+
+    /// The strongest signs are at most three, and each stands on a line that is there.
+    #[test]
+    fn a_country_is_guessed_for_any_text(text in prop_oneof![damaged_lines(), any::<String>()], place in 0..Region::ALL.len()) {
+        let lines = text.lines().count();
+        let guess = guess(&text, region(place));
+        prop_assert!(guess.because.len() <= 3, "{guess:?}");
+        prop_assert!(guess.because.iter().all(|(line, words)| (1..=lines).contains(line) && !words.is_empty()), "{guess:?} of {text:?}");
+    }
+
+    /// A kept record that was damaged is loaded or refused with a reason.
+    #[test]
+    fn a_damaged_record_is_refused_with_a_reason(record in damaged_one(records())) {
+        let troubles = [
+            saved::from_text::<KeptRecipe>(&record).err(),
+            saved::from_text::<Settings>(&record).err(),
+            saved::from_text::<OwnRecord>(&record).err(),
+        ];
+        prop_assert!(troubles.iter().flatten().all(|trouble| !trouble.to_string().is_empty()), "{record}");
+    }
+
+    /// Own names and taught words, whatever they are: lines are read with them. The ingredients are those of the tables,
+    /// since what an entry of one's own makes is kept for good; `laws.rs` has any packet.
+    #[test]
+    fn any_larder_of_ones_own_is_read_with(
+        named in prop::collection::vec((words(), 0..all().len()), 1..4),
+        taught in prop::collection::vec((words(), prop::option::of(0..all().len())), 0..4),
+        text in damaged_lines(),
+    ) {
+        let own = Own::new(
+            named.iter().map(|(name, at)| (&all()[*at], vec![name.clone()])),
+            taught.iter().map(|(words, at)| (words.as_str(), at.map(|at| all()[at].key))),
+        );
+        let text = format!("{text}\n2 cups {}", named[0].0.lines().next().unwrap_or_default());
+        holds_together(&text, &read(&text, Larder { region: Region::Us, own: &own }, &[]), Region::Us)?;
+    }
+}
