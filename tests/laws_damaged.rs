@@ -5,7 +5,7 @@
 mod chance;
 
 use batterwright::baking::formula::{Habits, weigh};
-use batterwright::baking::ingredient::own::OwnRecord;
+use batterwright::baking::ingredient::own::{Meaning, OwnRecord};
 use batterwright::baking::ingredient::{Larder, Own, PieceSize, Region, all};
 use batterwright::baking::recipe::linked::text_of;
 use batterwright::baking::recipe::{Reading, Recipe, Role, guess, read};
@@ -194,18 +194,25 @@ proptest! {
         prop_assert!(troubles.iter().flatten().all(|trouble| !trouble.to_string().is_empty()), "{record}");
     }
 
-    /// Own names and taught words, whatever they are: lines are read with them. The ingredients are those of the tables,
-    /// since what an entry of one's own makes is kept for good; `laws.rs` has any packet.
+    /// Taught words and amounts, whatever they are: lines are read with them. `laws.rs` has any packet.
     #[test]
     fn any_larder_of_ones_own_is_read_with(
         named in prop::collection::vec((words(), 0..all().len()), 1..4),
         taught in prop::collection::vec((words(), prop::option::of(0..all().len())), 0..4),
         text in damaged_lines(),
     ) {
-        let own = Own::new(
-            named.iter().map(|(name, at)| (&all()[*at], vec![name.clone()])),
-            taught.iter().map(|(words, at)| (words.as_str(), at.map(|at| all()[at].key))),
-        );
+        let mut record = OwnRecord::default();
+        for (words, at) in &named {
+            record.teach(words, Meaning::Ingredient(all()[*at].key.to_owned()));
+        }
+        for (words, at) in &taught {
+            record.teach(words, match at {
+                Some(at) if at % 2 == 0 => Meaning::Ingredient(all()[*at].key.to_owned()),
+                Some(_) => Meaning::Amount(words.clone()),
+                None => Meaning::NoIngredient,
+            });
+        }
+        let own = Own::of(&record);
         let text = format!("{text}\n2 cups {}", named[0].0.lines().next().unwrap_or_default());
         holds_together(&text, &read(&text, Larder { region: Region::Us, own: &own }, &[]), Region::Us)?;
     }
