@@ -6,6 +6,7 @@
 //! What a line weighs is left to [`formula`](crate::baking::formula).
 
 mod amount;
+mod bracket;
 mod correction;
 mod country;
 mod each;
