@@ -14,6 +14,8 @@ TRUNK_VERSION := 0.21.14
 WASM_BINDGEN_VERSION := $(shell sed -n 's/^wasm-bindgen = .*"=\([0-9.]*\)".*/\1/p' Cargo.toml)
 # npm writes this file last, so it tells that everything is in.
 PACKAGES := node_modules/.package-lock.json
+# The only Python of the project; .make/setup.sh makes it and tests/bench/bench.mjs looks for it.
+REFERENCE := target/tools/reference
 # Trunk works offline, so crates are fetched before it runs; it stumbles over NO_COLOR=1.
 TRUNK := env -u NO_COLOR -u RUST_BACKTRACE trunk --log warn
 WASM := wasm32-unknown-unknown
@@ -22,11 +24,11 @@ export PATH := $(CURDIR)/target/tools/bin:$(PATH)
 export CARGO_TERM_COLOR ?= auto
 START := $(shell date +%s)
 
-.PHONY: help run test dist bench fuzz clean rust node chromium bindgen trunk \
+.PHONY: help run test dist reference bench fuzz clean rust node chromium bindgen trunk \
         format lint test-native lint-page test-page test-browser
 
 help: ## List the commands
-	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1\t\2/p' Makefile | expand -t 16
+	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1\t\2/p' Makefile | expand -t 18
 
 run: node ## Build the page and serve it at http://127.0.0.1:8080 (PORT=8081 for another port)
 	@node .make/serve.mjs --check --port $(PORT)
@@ -41,10 +43,14 @@ dist: rust $(PACKAGES) bindgen trunk ## Leave the finished page in dist/, for an
 	@cargo fetch --quiet --locked
 	@$(TRUNK) build
 
+reference: ## Solve the bowls of tests/reference again with PHREEQC; needs Python, which nothing else does
+	@.make/setup.sh reference
+	@$(REFERENCE)/bin/python tests/reference/reference.py
+
 bench: dist chromium ## Print sizes and times, each as a ratio to its floor
 	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
 	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
-	@cargo build --quiet --locked --release --no-default-features --example worksheet_time
+	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example solution_time
 	@node tests/bench/bench.mjs
 
 FUZZ := cargo test --quiet --locked --profile fuzz --no-default-features

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Makes sure that one thing the build needs is here, and installs it only when it is missing.
 #
-#   .make/setup.sh rust | node | packages | chromium | wasm-bindgen VERSION | trunk VERSION
+#   .make/setup.sh rust | node | packages | chromium | reference | wasm-bindgen VERSION | trunk VERSION
 #
 # Quiet when all is well; otherwise one sentence with the remedy, and status 1.
 
@@ -60,6 +60,19 @@ setup_chromium() {
     || stop "apt-get install failed. $by_hand"
 }
 
+# A Python of its own with PHREEQC in it, made again when the pinned versions change.
+setup_reference() {
+  local folder=target/tools/reference pinned=tests/reference/requirements.txt
+  cmp -s "$pinned" "$folder/requirements.txt" && return
+  have python3 || stop "Python is missing, which only make reference needs. Install version 3.11 or newer (Debian: apt-get install python3 python3-venv) and run make reference again."
+  echo "Making a Python with PHREEQC under $folder ..."
+  python3 -m venv --clear "$folder" || stop "Python has no venv. Install it (Debian: apt-get install python3-venv) and run make reference again."
+  "$folder/bin/pip" install --quiet --disable-pip-version-check --requirement "$pinned" \
+    || stop "the Python packages could not be installed. Check the network and run: make reference"
+  # Copied last, so it tells that everything is in.
+  cp "$pinned" "$folder/requirements.txt"
+}
+
 # A cargo program of one exact version: the one on PATH if it fits, else built under target/tools.
 # The Makefile puts target/tools/bin first on PATH. Built without optimising: it is half the wait, and the work is small.
 setup_program() {
@@ -77,7 +90,7 @@ setup_program() {
 }
 
 case ${1:-} in
-  rust | node | packages | chromium) "setup_$1" ;;
+  rust | node | packages | chromium | reference) "setup_$1" ;;
   wasm-bindgen) setup_program wasm-bindgen-cli "$2" 1 wasm-bindgen wasm-bindgen-test-runner ;;
   trunk) setup_program trunk "$2" 0 trunk ;;
   *) stop "setup.sh does not know \"${1:-}\": see its head for what it can set up." ;;

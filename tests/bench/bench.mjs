@@ -5,7 +5,7 @@
 // processor slowed four times, for a phone of some years; they vary by a tenth or so from run to run.
 
 import { execFileSync } from "node:child_process";
-import { readFileSync, readdirSync, statSync } from "node:fs";
+import { existsSync, readFileSync, readdirSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants } from "node:zlib";
@@ -17,6 +17,8 @@ const HERE = dirname(fileURLToPath(import.meta.url));
 const ROOT = join(HERE, "..", "..");
 const PAGE = join(ROOT, "dist");
 const FLOOR = join(ROOT, "target", "floor");
+/** Made by `make reference`; without it nothing here needs Python. */
+const PYTHON = join(ROOT, "target", "tools", "reference", "bin", "python");
 const RECIPE = readFileSync(join(HERE, "forty_lines.txt"), "utf8");
 
 const FRAME = 1000 / 60;
@@ -179,6 +181,25 @@ async function typing(browser) {
   return { keys, pasted, longKey };
 }
 
+// The water of a batter.
+
+/** Runs one of the timing examples and gives its figures. */
+const example = (name, input = "") =>
+  JSON.parse(execFileSync("cargo", ["run", "--quiet", "--locked", "--release", "--no-default-features", "--example", name], { cwd: ROOT, input }));
+
+/** Says how long one bowl takes to solve, beside other solvers of the same bowls if they are here. */
+function solving() {
+  const ours = example("solution_time");
+  console.log(`\nOne bowl of water, median of ${ours.bowls}: ${ours.median} us, the slowest ${ours.most} us (budget 20 us).`);
+  if (!existsSync(PYTHON)) {
+    console.log("make reference brings PHREEQC and numpy to set beside that.");
+    return;
+  }
+  const others = JSON.parse(execFileSync(PYTHON, [join(ROOT, "tests", "reference", "reference.py"), "--time"]));
+  const times = (microseconds) => `${microseconds} us, ${Math.round(microseconds / ours.median)} x`;
+  console.log(`PHREEQC, its input read: ${times(others.phreeqc)}. The plain solver in numpy: ${times(others.numpy)}.`);
+}
+
 // The table.
 
 const rows = [];
@@ -193,9 +214,7 @@ try {
   const page = await loading(browser, PAGE);
   const floor = await loading(browser, FLOOR);
   const keys = await typing(browser);
-  const native = JSON.parse(
-    execFileSync("cargo", ["run", "--quiet", "--locked", "--release", "--no-default-features", "--example", "worksheet_time"], { cwd: ROOT, input: RECIPE }),
-  );
+  const native = example("worksheet_time", RECIPE);
 
   const button = "one-button page";
   const frame = "one frame";
@@ -224,6 +243,7 @@ try {
     process.exitCode = 1;
   }
   console.log(`\nSizes and loading are against the ${button} of tests/floor, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
+  solving();
 } finally {
   await browser.close();
 }

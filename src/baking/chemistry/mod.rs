@@ -14,6 +14,7 @@ mod carbonate;
 mod charge;
 mod contribution;
 mod leavening;
+pub mod solution;
 
 pub use acid::Acid;
 pub use bowl::{Bowl, Gas, Part, bowl};
