@@ -89,6 +89,34 @@ const ACIDITY: Layout = Layout {
     key_columns: 1,
 };
 
+const LEAVENING_ACIDS: Layout = Layout {
+    file: "src/baking/ingredient/leavening_acids.csv",
+    columns: &[
+        "key",
+        "name",
+        "molar_mass",
+        "uptake",
+        "nv_low",
+        "nv",
+        "nv_high",
+        "mixing_pct",
+        "bench_pct",
+        "oven_pct",
+        "active_low_c",
+        "active_high_c",
+        "sodium_mg_g",
+        "potassium_mg_g",
+        "aluminium_mg_g",
+        "taste",
+        "nv_source",
+        "nv_confidence",
+        "rate_source",
+        "rate_confidence",
+        "note",
+    ],
+    key_columns: 1,
+};
+
 const LEAVENING: Layout = Layout {
     file: "src/baking/ingredient/leavening.csv",
     columns: &[
@@ -98,9 +126,11 @@ const LEAVENING: Layout = Layout {
         "neutralised_low_g",
         "neutralised_g",
         "neutralised_high_g",
-        "calcium_phosphate_g",
-        "pyrophosphate_g",
-        "acids",
+        "acid1",
+        "acid1_g",
+        "acid2",
+        "acid2_g",
+        "said",
         "source",
         "confidence",
         "note",
@@ -244,6 +274,12 @@ const BICARBONATES: &[(&str, &str)] = &[
     ("ammonium", "Ammonium"),
 ];
 
+const UPTAKES: &[(&str, &str)] = &[
+    ("value", "Value"),
+    ("calcium_phosphate", "CalciumPhosphate"),
+    ("pyrophosphate", "Pyrophosphate"),
+];
+
 const MEASURES: &[(&str, &str)] = &[
     ("cup", "Cup"),
     ("tablespoon", "Tablespoon"),
@@ -342,12 +378,21 @@ fn main() {
         foods,
         names,
         acidity,
+        leavening_acids,
         leavening,
         fillings,
         pieces,
         others,
     ] = [
-        SOURCES, FOODS, NAMES, ACIDITY, LEAVENING, FILLINGS, PIECES, OTHERS,
+        SOURCES,
+        FOODS,
+        NAMES,
+        ACIDITY,
+        LEAVENING_ACIDS,
+        LEAVENING,
+        FILLINGS,
+        PIECES,
+        OTHERS,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -357,6 +402,7 @@ fn main() {
         sources: places(&sources),
         foods: places(&foods),
         acidity: places(&acidity),
+        leavening_acids: places(&leavening_acids),
         leavening: places(&leavening),
     };
     let names = names_by_food(&names, &larder);
@@ -367,12 +413,17 @@ fn main() {
     let others = rows_by_food(&others, &larder, |row, larder| {
         other_cells(row, larder, in_use)
     });
-    let sections: [Vec<Cells>; 4] = [
+    let sections: [Vec<Cells>; 5] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
             .iter()
             .map(|row| acidity_cells(row, &larder))
+            .collect(),
+        leavening_acids
+            .rows
+            .iter()
+            .map(|row| leavening_acid_cells(row, &larder))
             .collect(),
         leavening
             .rows
@@ -616,6 +667,7 @@ struct Larder {
     sources: Places,
     foods: Places,
     acidity: Places,
+    leavening_acids: Places,
     leavening: Places,
 }
 
@@ -665,6 +717,7 @@ fn lists() -> String {
         list("ALLERGENS", "Allergen", ALLERGENS),
         list("CONFIDENCES", "Confidence", CONFIDENCES),
         list("BICARBONATES", "Bicarbonate", BICARBONATES),
+        list("UPTAKES", "Uptake", UPTAKES),
         list("MEASURES", "SpoonOrCup", MEASURES),
         list("FORMS", "Form", FORMS),
         list("WAYS_OF_FILLING", "Filling", WAYS_OF_FILLING),
@@ -761,22 +814,94 @@ fn titratable(row: &Row, larder: &Larder) -> String {
     format!("{acid} {} {} {source}", figure(low), figure(high))
 }
 
+fn leavening_acid_cells(row: &Row, larder: &Larder) -> Cells {
+    let gas = ["mixing_pct", "bench_pct", "oven_pct"]
+        .map(|column| row.number_needed(column, (0.0, 100.0)));
+    let sum: f64 = gas.iter().sum();
+    if (sum - 100.0).abs() > 1e-9 {
+        row.fault(&format!("mixing, bench and oven sum to {sum} %"));
+    }
+    let active =
+        ["active_low_c", "active_high_c"].map(|column| row.number_needed(column, (0.0, 100.0)));
+    if active[0] >= active[1] {
+        row.fault("active_low_c is not below active_high_c");
+    }
+    let metals = ["sodium_mg_g", "potassium_mg_g", "aluminium_mg_g"]
+        .map(|column| row.number_needed(column, (0.0, 1000.0)));
+    if metals.iter().sum::<f64>() > 1000.0 {
+        row.fault("its metals weigh more than the whole");
+    }
+    let blanks = |figures: &[f64]| {
+        figures
+            .iter()
+            .copied()
+            .map(figure)
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    vec![
+        row.text("key").into(),
+        row.needed("name").into(),
+        figure(row.number_needed("molar_mass", (50.0, 2000.0))),
+        row.choice_needed("uptake", UPTAKES),
+        range(row.rising(["nv_low", "nv", "nv_high"], (1.0, 200.0))),
+        blanks(&gas),
+        blanks(&active),
+        blanks(&metals),
+        row.needed("taste").into(),
+        row.cited("nv_source", "nv_confidence", larder),
+        row.cited("rate_source", "rate_confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
 fn leavening_cells(row: &Row, larder: &Larder) -> Cells {
     row.reference("key", &larder.foods);
     let bicarbonate = row.choice("bicarbonate", BICARBONATES);
     let grams = if bicarbonate.is_empty() {
+        0.0
+    } else {
+        row.number_needed("bicarbonate_g", (0.0, 100.0))
+    };
+    let neutralised = row.rising(
+        ["neutralised_low_g", "neutralised_g", "neutralised_high_g"],
+        (0.0, 150.0),
+    );
+    let acids: Vec<(usize, f64)> = [("acid1", "acid1_g"), ("acid2", "acid2_g")]
+        .into_iter()
+        .filter(|(acid, share)| !row.text(acid).is_empty() || !row.text(share).is_empty())
+        .map(|(acid, share)| {
+            (
+                row.reference(acid, &larder.leavening_acids),
+                row.number_needed(share, (0.01, 100.0)),
+            )
+        })
+        .collect();
+    if acids.is_empty() != (neutralised[1] == 0.0) {
+        row.fault("has an acid that takes up no soda, or takes up soda without an acid");
+    }
+    if acids.is_empty() && !row.text("said").is_empty() {
+        row.fault("says something of acids that it has not");
+    }
+    let sum = grams + acids.iter().map(|(_, share)| share).sum::<f64>();
+    if sum > 100.0 {
+        row.fault(&format!("bicarbonate and acids sum to {sum} g in 100 g"));
+    }
+    let acids: Vec<String> = acids
+        .iter()
+        .map(|(place, share)| format!("{place};{}", figure(*share)))
+        .collect();
+    let grams = if bicarbonate.is_empty() {
         String::new()
     } else {
-        figure(row.number_needed("bicarbonate_g", (0.0, 100.0)))
+        figure(grams)
     };
-    let neutralised = ["neutralised_low_g", "neutralised_g", "neutralised_high_g"];
     vec![
         bicarbonate,
         grams,
-        range(row.rising(neutralised, (0.0, 150.0))),
-        figure(row.number_needed("calcium_phosphate_g", (0.0, 100.0))),
-        figure(row.number_needed("pyrophosphate_g", (0.0, 100.0))),
-        row.text("acids").into(),
+        range(neutralised),
+        acids.join("|"),
+        row.text("said").into(),
         row.cited("source", "confidence", larder),
         row.text("note").into(),
     ]

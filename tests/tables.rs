@@ -6,7 +6,7 @@
 
 use batterwright::baking::ingredient::{
     Bicarbonate, Filling, FlourBasis, Form, Group, Ingredient, Piece, PieceSize, Region,
-    SpoonOrCup, Titratable, aliases, all, by_key,
+    SpoonOrCup, Titratable, Uptake, aliases, all, by_key, leavening_acid,
 };
 use batterwright::baking::quantity::{Mass, Share, Volume};
 use batterwright::baking::recipe::VolumeUnit;
@@ -731,6 +731,132 @@ fn leaveners_keep_the_law_and_their_balance() {
         .expect("soda");
     let sodium = soda * 273.7 + 2.1 * 393.4;
     assert!((sodium - 1193.0).abs() < 25.0, "{sodium:.0} mg");
+}
+
+/// Stoichiometry by hand: protons of a molecule times 84.007 g/mol of soda, against its molar mass.
+#[test]
+fn leavening_acids_take_up_what_their_protons_say() {
+    let acids = leavening_acid::all();
+    assert_eq!(acids.len(), 19);
+    assert!(acids.windows(2).all(|pair| pair[0].key < pair[1].key));
+    let acid = |key: &str| {
+        leavening_acid::by_key(key).unwrap_or_else(|| panic!("no leavening acid {key}"))
+    };
+    for acid in acids {
+        assert_sourced(&acid.value_cited, acid.key);
+        assert_sourced(&acid.rate_cited, acid.key);
+        let (low, typical, high) = acid.neutralising_value;
+        assert!(low <= typical && typical <= high, "{}", acid.key);
+        let gas = acid.gas;
+        assert_eq!(gas.mixing + gas.bench + gas.oven, 100.0, "{}", acid.key);
+        assert!(acid.active.0 < acid.active.1, "{}", acid.key);
+    }
+    for (key, protons) in [
+        ("cream_of_tartar", 1.0),
+        ("tartaric_acid", 2.0),
+        ("citric_acid", 3.0),
+        ("citric_acid_monohydrate", 3.0),
+        ("malic_acid", 2.0),
+        ("fumaric_acid", 2.0),
+        ("adipic_acid", 2.0),
+        ("glucono_delta_lactone", 1.0),
+        ("sodium_aluminium_sulphate", 3.0),
+    ] {
+        let (low, _, high) = acid(key).neutralising_value;
+        let value = protons * 84.007 / acid(key).molar_mass * 100.0;
+        assert!(
+            (low - 0.3..=high + 0.3).contains(&value),
+            "{key}: {value:.1} g of soda for 100 g, not {low} to {high}"
+        );
+    }
+    // Metals by formula, mg/g: Na 22.990, K 39.098, Al 26.982 g/mol.
+    for (key, sodium, potassium, aluminium) in [
+        ("pyrophosphate_10", 2.0, 0.0, 0.0),
+        ("pyrophosphate_28", 2.0, 0.0, 0.0),
+        ("pyrophosphate_40", 2.0, 0.0, 0.0),
+        ("sodium_aluminium_sulphate", 1.0, 0.0, 1.0),
+        ("sodium_aluminium_phosphate", 1.0, 0.0, 3.0),
+        ("cream_of_tartar", 0.0, 1.0, 0.0),
+        ("monocalcium_phosphate", 0.0, 0.0, 0.0),
+    ] {
+        let acid = acid(key);
+        for (ours, atoms, mass) in [
+            (acid.sodium, sodium, 22.990),
+            (acid.potassium, potassium, 39.098),
+            (acid.aluminium, aluminium, 26.982),
+        ] {
+            let theirs = atoms * mass / acid.molar_mass * 1000.0;
+            assert!((ours - theirs).abs() < 0.6, "{key}: {ours} for {theirs:.1}");
+        }
+    }
+    // What follows a curve is what the curves were worked out for.
+    for acid in acids {
+        let expected = match acid.key {
+            "monocalcium_phosphate" | "monocalcium_phosphate_coated" => Uptake::CalciumPhosphate,
+            key if key.starts_with("pyrophosphate") => Uptake::Pyrophosphate,
+            _ => Uptake::Value,
+        };
+        assert_eq!(acid.uptake, expected, "{}", acid.key);
+    }
+}
+
+/// Shares of the acids times their neutralising values, against the soda that the row says they use up.
+#[test]
+fn leaveners_neutralise_what_their_acids_do() {
+    let mut seen = 0;
+    for ingredient in all() {
+        let Some(leavening) = ingredient.leavening else {
+            continue;
+        };
+        let (low, typical, high) = leavening.neutralised;
+        assert_eq!(leavening.acids.is_empty(), typical == 0.0);
+        if leavening.acids.is_empty() {
+            assert_eq!(leavening.acids_in_words(), "", "{}", ingredient.key);
+            continue;
+        }
+        let shares: f64 = leavening.acids.iter().map(|(_, share)| share).sum();
+        assert!(shares <= 100.0, "{}", ingredient.key);
+        let values = leavening.acids.iter();
+        let sum: f64 = values
+            .map(|(acid, share)| acid.neutralising_value.1 * share / 100.0)
+            .sum();
+        assert!(
+            (low - 1e-9..=high + 1e-9).contains(&sum),
+            "{}: its acids take up {sum:.2} g, not {low} to {high}",
+            ingredient.key
+        );
+        // The typical figure stands close by: 45 and 44.6 of cream of tartar are farthest apart.
+        assert!((sum / typical - 1.0).abs() < 0.01, "{}", ingredient.key);
+        seen += 1;
+    }
+    assert!(seen >= 20, "only {seen} leaveners with acid");
+    let sodium = |key: &str| {
+        let row = ingredient(key);
+        let leavening = row.leavening.expect("a row");
+        let soda = leavening.bicarbonate.map_or(0.0, |(_, grams)| grams);
+        let acids = leavening.acids.iter();
+        let acids: f64 = acids.map(|(acid, share)| acid.sodium * share).sum();
+        let ours = row.composition.sodium.expect("sodium").to_percent() * 1000.0;
+        (ours, soda * 273.7 + acids)
+    };
+    // Sodium of the whole from soda and acids, mg in 100 g, where no source gives the powder's own otherwise.
+    for key in [
+        "baking_powder_aluminium",
+        "baking_powder_aluminium_phosphate",
+        "baking_powder_blend",
+        "baking_powder_phosphate",
+        "baking_powder_phosphate_single",
+        "baking_powder_pyrophosphate",
+        "baking_powder_tartrate",
+        "sodium_acid_pyrophosphate",
+        "sodium_aluminium_phosphate",
+    ] {
+        let (ours, parts) = sodium(key);
+        assert!(
+            (ours / parts - 1.0).abs() < 0.01,
+            "{key}: {ours} for {parts:.0} mg"
+        );
+    }
 }
 
 #[test]

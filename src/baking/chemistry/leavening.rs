@@ -1,7 +1,7 @@
 //! Soda, and the acid that a baking powder brings along.
 
 use super::Acid;
-use crate::baking::ingredient::{Bicarbonate, Leavening};
+use crate::baking::ingredient::{Bicarbonate, Leavening, Uptake};
 use crate::baking::quantity::{Equivalents, Mass};
 
 /// Sodium bicarbonate, mmol per gram: 1000 / 84.007 g/mol, exact stoichiometry.
@@ -9,13 +9,6 @@ pub const SODA_MMOL_PER_GRAM: f64 = 1000.0 / 84.007;
 
 /// Carbon dioxide, grams per mmol: 44.009 g/mol.
 pub const CARBON_DIOXIDE_GRAMS_PER_MMOL: f64 = Acid::CARBONIC.molar_mass / 1000.0;
-
-/// Monocalcium phosphate monohydrate, g/mol.
-const CALCIUM_PHOSPHATE: f64 = 252.07;
-/// Its neutralising value, grams of soda for 100 g: trade list.
-const CALCIUM_PHOSPHATE_VALUE: f64 = 80.0;
-/// The neutralising value of sodium acid pyrophosphate: trade list.
-const PYROPHOSPHATE_VALUE: f64 = 72.0;
 
 /// Equivalents that a mole of monocalcium phosphate has taken up, by pH: less than apatite, more than nothing
 /// precipitating, and the trade's value of 2.40 at pH 7.5. Worked out with an equilibrium program; weakly known.
@@ -57,13 +50,21 @@ pub(super) struct Acids {
 /// left out of the rest.
 pub(super) fn acids(leavening: &Leavening, grams: Mass) -> Acids {
     let hundreds = grams.to_grams() / 100.0;
-    let by_value = leavening.neutralised.1
-        - leavening.calcium_phosphate * CALCIUM_PHOSPHATE_VALUE / 100.0
-        - leavening.pyrophosphate * PYROPHOSPHATE_VALUE / 100.0;
+    let mut by_value = leavening.neutralised.1;
+    let (mut calcium_phosphate, mut pyrophosphate) = (0.0, 0.0);
+    for (acid, share) in &leavening.acids {
+        let amount = match acid.uptake {
+            Uptake::Value => continue,
+            Uptake::CalciumPhosphate => &mut calcium_phosphate,
+            Uptake::Pyrophosphate => &mut pyrophosphate,
+        };
+        *amount += share * 1000.0 / acid.molar_mass * hundreds;
+        by_value -= share * acid.neutralising_value.1 / 100.0;
+    }
     Acids {
         steady: by_value.max(0.0) * SODA_MMOL_PER_GRAM * hundreds,
-        calcium_phosphate: leavening.calcium_phosphate * 1000.0 / CALCIUM_PHOSPHATE * hundreds,
-        pyrophosphate: leavening.pyrophosphate * 1000.0 / Acid::PYROPHOSPHATE.molar_mass * hundreds,
+        calcium_phosphate,
+        pyrophosphate,
     }
 }
 

@@ -46,7 +46,7 @@ pub struct CardNames {
 #[derive(Clone, Debug, PartialEq)]
 pub struct CardGroup {
     /// The heading.
-    pub heading: &'static str,
+    pub heading: Text,
     /// The rows.
     pub rows: Vec<CardRow>,
 }
@@ -63,8 +63,11 @@ pub struct CardRow {
 }
 
 impl CardGroup {
-    fn new(heading: &'static str, rows: Vec<CardRow>) -> Self {
-        Self { heading, rows }
+    fn new(heading: impl Into<Text>, rows: Vec<CardRow>) -> Self {
+        Self {
+            heading: heading.into(),
+            rows,
+        }
     }
 
     /// What two rows or more have in common as their way, most rows first, so that a page can say it once.
@@ -81,13 +84,16 @@ impl CardGroup {
 /// The card of an ingredient. Groups of which nothing is known are left out, but what it holds and its acidity, whose
 /// want is worth saying.
 pub fn card(ingredient: &Ingredient) -> Card {
-    let groups = vec![
+    let mut groups = vec![
         CardGroup::new("What 100 g hold", composition(ingredient)),
         CardGroup::new("Acid and buffer", acidity(ingredient.acidity)),
         CardGroup::new(
             "Leavening, in 100 g",
             ingredient.leavening.map(leavening).unwrap_or_default(),
         ),
+    ];
+    groups.extend(ingredient.leavening.into_iter().flat_map(leavening_acids));
+    groups.extend([
         CardGroup::new(
             "A level US measure weighs",
             ingredient.fillings.iter().map(filling).collect(),
@@ -101,7 +107,7 @@ pub fn card(ingredient: &Ingredient) -> Card {
             ingredient.pieces.iter().map(piece).collect(),
         ),
         CardGroup::new("Allergens and diet", diet(ingredient)),
-    ];
+    ]);
     Card {
         name: ingredient.name,
         group: ingredient.group.words(),
@@ -323,7 +329,11 @@ fn leavening(leavening: &Leavening) -> Vec<CardRow> {
         rows.push(row(label, show::of_100_grams(grams), source.clone()));
     }
     if !leavening.acids.is_empty() {
-        rows.push(row("Acid in it", leavening.acids, source.clone()));
+        rows.push(row(
+            "Acid in it",
+            leavening.acids_in_words(),
+            source.clone(),
+        ));
     }
     let (low, typical, high) = leavening.neutralised;
     if typical > 0.0 {
@@ -335,21 +345,61 @@ fn leavening(leavening: &Leavening) -> Vec<CardRow> {
                 show::fixed(high, 1)
             );
         }
-        rows.push(row(
-            "Baking soda that its acid uses up",
-            value,
-            source.clone(),
-        ));
+        rows.push(row("Baking soda that its acid uses up", value, source));
     }
-    let phosphates = [
-        ("Of it, monocalcium phosphate", leavening.calcium_phosphate),
-        ("Of it, sodium acid pyrophosphate", leavening.pyrophosphate),
-    ];
-    let phosphates = phosphates.into_iter().filter(|(_, grams)| *grams > 0.0);
-    rows.extend(
-        phosphates.map(|(label, grams)| row(label, show::of_100_grams(grams), source.clone())),
-    );
     rows
+}
+
+/// A group for each leavening acid: how much of it is in the ingredient, and what is known of the acid itself.
+fn leavening_acids(leavening: &Leavening) -> impl Iterator<Item = CardGroup> {
+    leavening.acids.iter().map(|(acid, share)| {
+        // Where the packet decides, a usual one is reckoned with.
+        let heading = if leavening.said.is_empty() {
+            show::sentence(acid.name)
+        } else {
+            format!("Reckoned as {}", acid.name)
+        };
+        let (low, typical, high) = acid.neutralising_value;
+        let (from, to) = acid.active;
+        let [low, typical, high, from, to] =
+            [low, typical, high, from.to_celsius(), to.to_celsius()].map(show::plain);
+        let rate = how(acid.note, acid.rate_cited);
+        let gas = |label: &'static str, percent| {
+            row(label, show::percent(Share::percent(percent)), rate.clone())
+        };
+        let mut rows = vec![
+            row(
+                "In 100 g of the ingredient",
+                show::of_100_grams(*share),
+                leavening.cited.words(),
+            ),
+            row(
+                "Neutralising value: baking soda that 100 g of the acid use up",
+                format!("{typical} g ({low} to {high} g)"),
+                acid.value_cited.words(),
+            ),
+            gas("Gas while the batter is mixed", acid.gas.mixing),
+            gas("Gas while it stands", acid.gas.bench),
+            gas("Gas in the oven", acid.gas.oven),
+            row(
+                "Sets to work at",
+                format!("{from} to {to} °C"),
+                rate.clone(),
+            ),
+        ];
+        let metals = [
+            ("Sodium in 1 g of the acid", acid.sodium),
+            ("Potassium in 1 g of the acid", acid.potassium),
+            ("Aluminium in 1 g of the acid", acid.aluminium),
+        ];
+        rows.extend(metals.map(|(label, milligrams)| {
+            let value = show::milligrams(milligrams / 1000.0);
+            row(label, value, "Worked out from its formula")
+        }));
+        let memory = "From memory, no source at hand";
+        rows.push(row("Taste that it leaves", acid.taste, memory));
+        CardGroup::new(heading, rows)
+    })
 }
 
 fn filling(filling: &FillingWeight) -> CardRow {
@@ -540,12 +590,55 @@ mod tests {
             soda("Baking soda that its acid uses up").0,
             "30.0 g (28.0 to 31.5 g)"
         );
-        assert_eq!(soda("Of it, monocalcium phosphate").0, "20.0 g");
         assert!(soda("Acid in it").1.ends_with("Common practice, no source"));
         assert_eq!(found(&card, "Acid and buffer", "Acid and buffer").0, "none");
         assert_eq!(found(&card, "What 100 g hold", "Sodium").0, "10,600 mg");
         let packet = found(&card, "One piece weighs", "Packet").0;
         assert_eq!(packet, "16 g (15 to 17 g)");
+    }
+
+    /// Their rows in `leavening.csv` and `leavening_acids.csv`.
+    #[test]
+    fn the_acids_of_a_powder() {
+        let card = of("baking_powder_aluminium");
+        assert_eq!(
+            found(&card, "Leavening, in 100 g", "Acid in it").0,
+            "sodium aluminium sulphate 22.8 %, monocalcium phosphate 8.9 %"
+        );
+        let sulphate = |label| found(&card, "Sodium aluminium sulphate", label);
+        assert_eq!(sulphate("In 100 g of the ingredient").0, "22.8 g");
+        let value = sulphate("Neutralising value: baking soda that 100 g of the acid use up");
+        assert_eq!(value.0, "104 g (100 to 104 g)");
+        assert!(value.1.starts_with("Trade lists"));
+        assert_eq!(sulphate("Gas while the batter is mixed").0, "0 %");
+        assert_eq!(sulphate("Gas in the oven").0, "100 %");
+        assert!(sulphate("Gas in the oven").1.ends_with("from memory)"));
+        assert_eq!(sulphate("Sets to work at").0, "40 to 60 °C");
+        assert_eq!(sulphate("Sodium in 1 g of the acid").0, "95 mg");
+        assert_eq!(sulphate("Aluminium in 1 g of the acid").0, "111 mg");
+        assert_eq!(
+            sulphate("Taste that it leaves").0,
+            "bitter, astringent at high use"
+        );
+        let phosphate = |label| found(&card, "Monocalcium phosphate", label).0;
+        assert_eq!(phosphate("In 100 g of the ingredient"), "8.9 g");
+        assert_eq!(phosphate("Gas while the batter is mixed"), "60 %");
+        assert_eq!(phosphate("Sets to work at"), "5 to 30 °C");
+
+        let undecided = of("baking_powder");
+        let share = |heading| found(&undecided, heading, "In 100 g of the ingredient").0;
+        assert_eq!(share("Reckoned as monocalcium phosphate"), "20.0 g");
+        assert_eq!(share("Reckoned as sodium aluminium sulphate"), "13.5 g");
+
+        let tartar = of("cream_of_tartar");
+        assert_eq!(
+            found(&tartar, "Leavening, in 100 g", "Acid in it").0,
+            "cream of tartar"
+        );
+        assert_eq!(
+            found(&tartar, "Cream of tartar", "Potassium in 1 g of the acid").0,
+            "208 mg"
+        );
     }
 
     #[test]

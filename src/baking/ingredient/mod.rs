@@ -13,6 +13,7 @@ pub mod find;
 mod group;
 mod larder;
 mod leavening;
+pub mod leavening_acid;
 pub mod lookup;
 pub mod own;
 mod piece;
@@ -25,6 +26,7 @@ pub use filling::{Filling, FillingWeight, Form, SpoonOrCup};
 pub use group::{FlourBasis, Group};
 pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
+pub use leavening_acid::{GasTiming, LeaveningAcid, Uptake};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
 
 use super::source::{Cited, Source};

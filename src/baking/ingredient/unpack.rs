@@ -5,7 +5,7 @@
 use super::*;
 use crate::baking::estimate::Estimate;
 use crate::baking::packed::{self, Cells};
-use crate::baking::quantity::{Mass, Share};
+use crate::baking::quantity::{Mass, Share, Temperature};
 use crate::baking::source::{self, Confidence};
 use crate::baking::text::decimal;
 use std::sync::OnceLock;
@@ -25,7 +25,7 @@ pub fn tables() -> &'static Tables {
     static TABLES: OnceLock<Tables> = OnceLock::new();
     TABLES.get_or_init(|| {
         let mut aliases = Vec::new();
-        let ingredients = packed::rows(3)
+        let ingredients = packed::rows(4)
             .enumerate()
             .map(|(index, mut cells)| ingredient(index, &mut cells, &mut aliases))
             .collect();
@@ -41,9 +41,15 @@ fn acidities() -> &'static [Acidity] {
     ACIDITIES.get_or_init(|| packed::rows(1).map(acidity).collect())
 }
 
+/// The leavening acids, in the order of their keys.
+pub fn leavening_acids() -> &'static [LeaveningAcid] {
+    static ACIDS: OnceLock<Vec<LeaveningAcid>> = OnceLock::new();
+    ACIDS.get_or_init(|| packed::rows(2).map(leavening_acid).collect())
+}
+
 fn leavenings() -> &'static [Leavening] {
     static LEAVENINGS: OnceLock<Vec<Leavening>> = OnceLock::new();
-    LEAVENINGS.get_or_init(|| packed::rows(2).map(leavening).collect())
+    LEAVENINGS.get_or_init(|| packed::rows(3).map(leavening).collect())
 }
 
 fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingredient {
@@ -174,6 +180,35 @@ fn acidity(mut cells: Cells) -> Acidity {
     }
 }
 
+fn leavening_acid(mut cells: Cells) -> LeaveningAcid {
+    let (key, name, molar_mass) = (cells.text(), cells.text(), cells.figure());
+    let uptake = cells.choice(UPTAKES).unwrap_or(Uptake::Value);
+    let [low, typical, high] = cells.figures();
+    let [mixing, bench, oven] = cells.figures();
+    let [from, to] = cells.figures().map(Temperature::celsius);
+    let [sodium, potassium, aluminium] = cells.figures();
+    LeaveningAcid {
+        key,
+        name,
+        molar_mass,
+        uptake,
+        neutralising_value: (low, typical, high),
+        gas: GasTiming {
+            mixing,
+            bench,
+            oven,
+        },
+        active: (from, to),
+        sodium,
+        potassium,
+        aluminium,
+        taste: cells.text(),
+        value_cited: cited(cells.text()),
+        rate_cited: cited(cells.text()),
+        note: cells.text(),
+    }
+}
+
 fn leavening(mut cells: Cells) -> Leavening {
     let kind = cells.choice(BICARBONATES);
     let grams = cells.figure();
@@ -181,9 +216,14 @@ fn leavening(mut cells: Cells) -> Leavening {
     Leavening {
         bicarbonate: kind.map(|kind| (kind, grams)),
         neutralised: (low, typical, high),
-        calcium_phosphate: cells.figure(),
-        pyrophosphate: cells.figure(),
-        acids: cells.text(),
+        acids: cells
+            .list()
+            .filter_map(|mut cells| {
+                let acid = leavening_acids().get(cells.place()?)?;
+                Some((acid, cells.figure()))
+            })
+            .collect(),
+        said: cells.text(),
         cited: cited(cells.text()),
         note: cells.text(),
     }

@@ -64,7 +64,7 @@ fn how(line: &Weighed) -> String {
             let with = if how.is_empty() { "" } else { ", with " };
             how.push_str(&format!(
                 "{with}{} that takes up {} g of soda",
-                leavening.acids,
+                leavening.acids_in_words(),
                 show::plain(leavening.neutralised.1)
             ));
         }

@@ -48,7 +48,7 @@ fn title(words: impl Into<Words>) -> Element {
     element("h1").class("sheet__title").text(words)
 }
 
-fn head(words: &'static str) -> Element {
+fn head(words: impl Into<Words>) -> Element {
     element("h2").class("part__title").text(words)
 }
 

@@ -56,7 +56,7 @@ fn group(group: &CardGroup) -> Element {
     });
     let caption = element("caption")
         .class("card__caption")
-        .child(head(group.heading));
+        .child(head(group.heading.clone()));
     let table = element("table")
         .class("card")
         .child(caption)
