@@ -262,6 +262,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         unit: LengthUnit::Centimetres,
     };
     let choices = Choices {
+        waits: None,
         region: None,
         own_pan: Some(entry(own)),
         other_pan: Some(entry(other)),

@@ -18,6 +18,7 @@ fn kept() -> KeptRecipe {
                 ..Correction::default()
             }],
             choices: Choices {
+                waits: None,
                 region: None,
                 own_pan: None,
                 other_pan: Some(PanEntry {

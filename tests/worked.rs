@@ -4,6 +4,7 @@
 //! program from the same constants and tables; they test the arithmetic, never that a cake has that pH.
 
 use batterwright::baking::balance::{Constituent, kind, percentages, total};
+use batterwright::baking::chemistry::course::Handling;
 use batterwright::baking::chemistry::{Bowl, Curve, SODA_MMOL_PER_GRAM, bowl};
 use batterwright::baking::estimate::Estimate;
 use batterwright::baking::formula::{Formula, How, Place, Weighed};
@@ -40,7 +41,7 @@ fn formula(grams: &[(&str, f64)]) -> Formula {
 
 #[track_caller]
 fn bowl_of(grams: &[(&str, f64)]) -> Bowl {
-    bowl(&formula(grams)).expect("a bowl with acid, base or a buffer in it")
+    bowl(&formula(grams), &Handling::default()).expect("a bowl with acid, base or a buffer in it")
 }
 
 /// Grams of soda that bring a bowl without any to a pH.

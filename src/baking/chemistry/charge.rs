@@ -3,33 +3,22 @@
 //! A curve is linear in grams, so a bowl is the sum of its ingredients' curves, and a sum is read at a pH as
 //! quickly as one ingredient.
 
-use super::acid::{Acid, Protons};
-use super::leavening;
-use crate::baking::ingredient::{Acidity, Leavening, OrganicAcids};
+use super::acid::Protons;
+use super::release::{CALCIUM, Doing, Work};
+use super::solution::{ACIDS, Acid, Buffer, Solution};
+use crate::baking::ingredient::{Acidity, OrganicAcids};
 use crate::baking::quantity::{Equivalents, Mass};
 use std::ops::{Add, Mul};
-
-/// How many acids the tables name.
-const ACIDS: usize = Acid::ALL.len();
-
-/// The corners of the buffer lines.
-const CORNERS: (f64, f64) = (6.0, 7.5);
 
 /// What takes up base, of one thing or of a whole bowl.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Curve {
-    /// Known acids, mmol, in the order of [`Acid::ALL`].
+    /// Known acids, mmol, in the order of [`super::solution::ALL`].
     acids: [f64; ACIDS],
-    /// Everything else that buffers: meq per unit of pH below 6, from 6 to 7.5, and above.
-    buffer: [f64; 3],
-    /// Leavening acid that counts by its neutralising value, meq.
-    steady: f64,
-    /// Monocalcium phosphate, mmol.
-    calcium_phosphate: f64,
-    /// Sodium acid pyrophosphate, mmol.
-    pyrophosphate: f64,
-    /// What the sums above come to at each thing's own pH, and the base that it brings as bicarbonate: meq
-    /// that are not taken up.
+    /// Everything else that buffers: meq.
+    buffer: Buffer,
+    /// Base that these acids have taken up already where each thing is at its own pH, as salts, and the base that it
+    /// brings as bicarbonate; less than nothing for a leavening acid that counts by its neutralising value: meq.
     given: f64,
 }
 
@@ -42,22 +31,35 @@ impl Curve {
         let buffer = &acidity.buffer;
         let mut curve = Self {
             acids: millimoles(&acidity.acids).map(|per_kilogram| per_kilogram * kilograms),
-            buffer: [buffer.below_6, buffer.from_6_to_7_5, buffer.above_7_5]
-                .map(|slope| slope * kilograms),
             ..Self::default()
         };
         curve.given = curve.at_protons(&own) + acidity.bicarbonate * kilograms * own.carbonic();
+        let slopes = [buffer.below_6, buffer.from_6_to_7_5, buffer.above_7_5];
+        curve.buffer = Buffer::around(acidity.ph.1, slopes).times(kilograms);
         curve
     }
 
-    /// The curve of the leavening acids in so much of a leavener.
-    pub fn of_leavening(leavening: &Leavening, grams: Mass) -> Self {
-        let acids = leavening::acids(leavening, grams);
-        Self {
-            steady: acids.steady,
-            calcium_phosphate: acids.calcium_phosphate,
-            pyrophosphate: acids.pyrophosphate,
-            ..Self::default()
+    /// The curve of a leavening acid that has done all its work.
+    pub fn of_work(work: &Work) -> Self {
+        let mut curve = Self::default();
+        match work.doing {
+            Doing::Weak(acid, moles, charge) => {
+                curve.acids[acid as usize] = moles * 1000.0;
+                curve.given = moles * 1000.0 * charge;
+            }
+            Doing::Calcium(moles) => curve.buffer = CALCIUM.times(moles),
+            Doing::Steady(equivalents) => curve.given = -equivalents * 1000.0,
+        }
+        curve
+    }
+
+    /// The same as what it is in the water, mol and eq.
+    pub fn dissolved(&self) -> Solution {
+        Solution {
+            acids: self.acids.map(|millimoles| millimoles / 1000.0),
+            strong: self.given / 1000.0,
+            buffer: self.buffer,
+            ..Solution::default()
         }
     }
 
@@ -80,15 +82,7 @@ impl Curve {
             .filter(|(_, millimoles)| **millimoles > 0.0)
             .map(|(place, millimoles)| millimoles * protons.lost(place))
             .sum();
-        let ph = protons.ph;
-        let [below, between, above] = self.buffer;
-        // Measured from the first corner; where a line starts is of no account, since only differences count.
-        let buffer = below * (ph.min(CORNERS.0) - CORNERS.0)
-            + between * (ph.clamp(CORNERS.0, CORNERS.1) - CORNERS.0)
-            + above * (ph.max(CORNERS.1) - CORNERS.1);
-        let phosphates = self.calcium_phosphate * leavening::calcium_phosphate_uptake(ph)
-            + self.pyrophosphate * protons.pyrophosphate();
-        acids + buffer + self.steady + phosphates - self.given
+        acids + self.buffer.taken_up(protons.ph).0 - self.given
     }
 }
 
@@ -97,10 +91,7 @@ impl Add for Curve {
     fn add(self, other: Self) -> Self {
         Self {
             acids: std::array::from_fn(|place| self.acids[place] + other.acids[place]),
-            buffer: std::array::from_fn(|place| self.buffer[place] + other.buffer[place]),
-            steady: self.steady + other.steady,
-            calcium_phosphate: self.calcium_phosphate + other.calcium_phosphate,
-            pyrophosphate: self.pyrophosphate + other.pyrophosphate,
+            buffer: self.buffer + other.buffer,
             given: self.given + other.given,
         }
     }
@@ -111,10 +102,7 @@ impl Mul<f64> for Curve {
     fn mul(self, factor: f64) -> Self {
         Self {
             acids: self.acids.map(|amount| amount * factor),
-            buffer: self.buffer.map(|amount| amount * factor),
-            steady: self.steady * factor,
-            calcium_phosphate: self.calcium_phosphate * factor,
-            pyrophosphate: self.pyrophosphate * factor,
+            buffer: self.buffer.times(factor),
             given: self.given * factor,
         }
     }
@@ -126,39 +114,31 @@ impl std::iter::Sum for Curve {
     }
 }
 
-/// The acids of a row in mmol per kg, from grams per 100 g, in the order of [`Acid::ALL`].
+/// The acids of a row in mmol per kg, from grams per 100 g, in the order of [`super::solution::ALL`].
 fn millimoles(acids: &OrganicAcids) -> [f64; ACIDS] {
-    let grams = [
-        acids.citric,
-        acids.malic,
-        acids.quinic,
-        acids.tartaric,
-        acids.lactic,
-        acids.acetic,
-        acids.oxalic,
-        acids.succinic,
-        acids.gluconic,
-        acids.aconitic,
-        acids.chlorogenic,
-        acids.phosphoric,
-    ];
-    std::array::from_fn(|place| grams[place] * 10_000.0 / Acid::ALL[place].molar_mass)
+    let mut amounts = [0.0; ACIDS];
+    for (acid, grams) in [
+        (Acid::Citric, acids.citric),
+        (Acid::Malic, acids.malic),
+        (Acid::Quinic, acids.quinic),
+        (Acid::Tartaric, acids.tartaric),
+        (Acid::Lactic, acids.lactic),
+        (Acid::Acetic, acids.acetic),
+        (Acid::Oxalic, acids.oxalic),
+        (Acid::Succinic, acids.succinic),
+        (Acid::Gluconic, acids.gluconic),
+        (Acid::Aconitic, acids.aconitic),
+        (Acid::Chlorogenic, acids.chlorogenic),
+        (Acid::Phosphoric, acids.phosphoric),
+    ] {
+        amounts[acid as usize] = grams * 10_000.0 / acid.constants().molar_mass;
+    }
+    amounts
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// 2 x 0.5 below 6, 3 x 1.5 between, 5 x 0.5 above: by hand 8 from pH 5.5 to 8.
-    #[test]
-    fn buffer_lines_add_up_over_their_corners() {
-        let curve = Curve {
-            buffer: [2.0, 3.0, 5.0],
-            ..Curve::default()
-        };
-        assert!((curve.at(8.0) - curve.at(5.5)).to_milliequivalents() - 8.0 < 1e-12);
-        assert_eq!(curve.at(6.0), Equivalents::ZERO);
-    }
 
     /// A mole of acetic acid takes a mole of base, half of it up to its constant.
     #[test]

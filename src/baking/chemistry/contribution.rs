@@ -1,8 +1,13 @@
 //! What one line brings to the bowl: a curve, a base, and how sure each is.
 
+use super::course::Batter;
+use super::leavening::work;
+use super::release::{Doing, Work};
+use super::solution::Acid;
 use super::{Curve, bicarbonate, leavening_uptake_deviation};
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::Weighed;
+use crate::baking::ingredient::Bicarbonate;
 use crate::baking::quantity::Equivalents;
 
 /// An ingredient whose acidity no source gives may take this much base to pH 7, meq per 100 g, one
@@ -13,6 +18,15 @@ const UNKNOWN_ACIDITY: f64 = 3.0;
 /// part against itself: juice leaves at the cut and as skins burst (common practice, no source).
 const FROM_PIECES: f64 = 0.35;
 const FROM_PIECES_DEVIATION: f64 = 0.5;
+
+/// Sodium, g/mol.
+const SODIUM: f64 = 22.990;
+
+/// Sodium of a line, mol; none where it is not known, since ions that take no part move the pH by hundredths.
+fn sodium(line: &Weighed) -> f64 {
+    let share = line.ingredient.composition.sodium;
+    share.map_or(0.0, |share| share.to_fraction()) * line.grams.mean.to_grams() / SODIUM
+}
 
 /// One line's part in the bowl.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,8 +39,14 @@ pub(super) struct Contribution {
     pub base: Equivalents,
     /// What the ingredient takes up, as far as it meets the batter.
     ingredient: Curve,
-    /// What its leavening acids take up.
+    /// What its leavening acids take up once they have done all their work.
     leavening: Curve,
+    /// These acids, with when they work.
+    works: Vec<Work>,
+    /// True where its bicarbonate is ammonium's.
+    ammonium: bool,
+    /// Sodium chloride and the like, mol: ions that take no part.
+    salt: f64,
     /// Relative standard deviation of the weight.
     weighing: f64,
     /// Relative standard deviation of what the ingredient takes up: its own, and how much of it meets the batter.
@@ -37,15 +57,8 @@ pub(super) struct Contribution {
     acids: f64,
     /// Standard deviation of the guess for an unknown acidity, meq; zero where it is known.
     guess: f64,
-    kind: Kind,
-}
-
-/// What a line is, as far as leavening goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
-    Plain,
-    SodaAlone,
-    WithAcid,
+    /// Anything with soda or leavening acid in it.
+    leavener: bool,
 }
 
 impl Contribution {
@@ -67,6 +80,7 @@ impl Contribution {
             ingredient.slope(own) * (high - low) / 3.29
         });
         let known = acidity.is_some() || leavening.is_some();
+        let works = leavening.map_or_else(Vec::new, |leavening| work(leavening, grams));
         Self {
             line: line.line,
             part: line.part,
@@ -74,9 +88,16 @@ impl Contribution {
                 leavening.map_or(0.0, |leavening| bicarbonate(leavening, grams)),
             ),
             ingredient,
-            leavening: leavening.map_or_else(Curve::default, |leavening| {
-                Curve::of_leavening(leavening, grams)
-            }),
+            leavening: works.iter().map(Curve::of_work).sum(),
+            works,
+            ammonium: leavening
+                .and_then(|leavening| leavening.bicarbonate)
+                .is_some_and(|(kind, _)| kind == Bicarbonate::Ammonium),
+            salt: if leavening.is_some() {
+                0.0
+            } else {
+                sodium(line)
+            },
             weighing: line.grams.relative_deviation(),
             uptake: acidity.map_or(0.0, |acidity| acidity.deviation.hypot(pieces)),
             own_ph,
@@ -88,12 +109,31 @@ impl Contribution {
             } else {
                 grams.to_grams() / 100.0 * UNKNOWN_ACIDITY
             },
-            kind: match leavening {
-                None => Kind::Plain,
-                Some(leavening) if leavening.neutralised.1 == 0.0 => Kind::SodaAlone,
-                Some(_) => Kind::WithAcid,
-            },
+            leavener: leavening.is_some(),
         }
+    }
+
+    /// Puts it into a batter.
+    pub fn put_into(&self, batter: &mut Batter) {
+        batter.solution.add(&self.ingredient.dissolved());
+        batter.solution.salt += self.salt;
+        let bicarbonate = self.base.to_milliequivalents() / 1000.0;
+        batter.solution.strong += bicarbonate;
+        batter.bicarbonate += bicarbonate;
+        if self.ammonium {
+            batter.ammonium += bicarbonate;
+        }
+        batter.acids.extend_from_slice(&self.works);
+    }
+
+    /// Base that its pyrophosphate would take by the trade's value and its constants do not give at pH 7, meq: half
+    /// of two. Which of them a crumb follows is not known.
+    pub fn pyrophosphate(&self) -> f64 {
+        let moles = self.works.iter().map(|work| match work.doing {
+            Doing::Weak(Acid::Pyrophosphoric, moles, _) => moles,
+            _ => 0.0,
+        });
+        moles.sum::<f64>() * 1000.0
     }
 
     /// All that it takes up.
@@ -127,14 +167,9 @@ impl Contribution {
         self.base.to_milliequivalents() * self.weighing
     }
 
-    /// Soda without an acid of its own.
-    pub fn is_soda_alone(&self) -> bool {
-        self.kind == Kind::SodaAlone
-    }
-
     /// Anything with soda or leavening acid in it.
     pub fn is_leavener(&self) -> bool {
-        self.kind != Kind::Plain
+        self.leavener
     }
 
     /// True where no source gives its acidity.

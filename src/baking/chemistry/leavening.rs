@@ -1,28 +1,15 @@
 //! Soda, and the acid that a baking powder brings along.
 
-use super::Acid;
-use crate::baking::ingredient::{Bicarbonate, Leavening, Uptake};
+use super::release::{Doing, Release, Work};
+use super::solution::{Acid, CARBONIC};
+use crate::baking::ingredient::{Bicarbonate, Leavening, LeaveningAcid, Uptake};
 use crate::baking::quantity::{Equivalents, Mass};
 
 /// Sodium bicarbonate, mmol per gram: 1000 / 84.007 g/mol, exact stoichiometry.
 pub const SODA_MMOL_PER_GRAM: f64 = 1000.0 / 84.007;
 
 /// Carbon dioxide, grams per mmol: 44.009 g/mol.
-pub const CARBON_DIOXIDE_GRAMS_PER_MMOL: f64 = Acid::CARBONIC.molar_mass / 1000.0;
-
-/// Equivalents that a mole of monocalcium phosphate has taken up, by pH: less than apatite, more than nothing
-/// precipitating, and the trade's value of 2.40 at pH 7.5. Worked out with an equilibrium program; weakly known.
-const CALCIUM_PHOSPHATE_UPTAKE: [(f64, f64); 9] = [
-    (4.0, 0.30),
-    (5.0, 0.75),
-    (5.5, 1.20),
-    (6.0, 1.45),
-    (6.5, 1.75),
-    (7.0, 2.10),
-    (7.5, 2.40),
-    (8.0, 2.55),
-    (8.5, 2.65),
-];
+pub const CARBON_DIOXIDE_GRAMS_PER_MMOL: f64 = CARBONIC.molar_mass / 1000.0;
 
 /// Bicarbonate in so much of a leavener, mmol: the base it brings and the gas it can make.
 pub fn bicarbonate(leavening: &Leavening, grams: Mass) -> f64 {
@@ -36,36 +23,62 @@ pub fn bicarbonate(leavening: &Leavening, grams: Mass) -> f64 {
     })
 }
 
-/// The leavening acids in so much of a leavener.
-pub(super) struct Acids {
-    /// Those that count by their neutralising value, a figure of the trade, meq.
-    pub steady: f64,
-    /// Monocalcium phosphate, mmol: it takes up along a curve.
-    pub calcium_phosphate: f64,
-    /// Sodium acid pyrophosphate, mmol: it takes up by its constants.
-    pub pyrophosphate: f64,
+/// The acid that a leavening acid is once it is dissolved, and the strong charge that a mole of it brings; `None` where
+/// something settles out and it counts otherwise.
+fn weak(acid: &LeaveningAcid) -> Option<(Acid, f64)> {
+    Some(match acid.key {
+        _ if acid.uptake == Uptake::Pyrophosphate => (Acid::Pyrophosphoric, 2.0),
+        "cream_of_tartar" => (Acid::Tartaric, 1.0),
+        "adipic_acid" => (Acid::Adipic, 0.0),
+        "citric_acid" | "citric_acid_monohydrate" => (Acid::Citric, 0.0),
+        "fumaric_acid" => (Acid::Fumaric, 0.0),
+        "glucono_delta_lactone" => (Acid::Gluconic, 0.0),
+        "malic_acid" => (Acid::Malic, 0.0),
+        "tartaric_acid" => (Acid::Tartaric, 0.0),
+        _ => return None,
+    })
 }
 
-/// The leavening acids in so much of a leavener; what the two phosphates would take by the trade's value is
-/// left out of the rest.
-pub(super) fn acids(leavening: &Leavening, grams: Mass) -> Acids {
-    let hundreds = grams.to_grams() / 100.0;
-    let mut by_value = leavening.neutralised.1;
-    let (mut calcium_phosphate, mut pyrophosphate) = (0.0, 0.0);
+/// The leavening acids in so much of a leavener: the phosphates by what they are, the others by the neutralising
+/// value of the whole less that of the phosphates, shared out as they stand in it.
+pub(super) fn work(leavening: &Leavening, grams: Mass) -> Vec<Work> {
+    let of = |acid: &LeaveningAcid, share: f64| grams.to_grams() * share / 100.0 / acid.molar_mass;
+    let soda = |acid: &LeaveningAcid, share: f64| share * acid.neutralising_value.1 / 100.0;
+    let by_value = |acid: &LeaveningAcid| acid.uptake == Uptake::Value && weak(acid).is_none();
+    let (mut steady, mut shares) = (leavening.neutralised.1, 0.0);
     for (acid, share) in &leavening.acids {
-        let amount = match acid.uptake {
-            Uptake::Value => continue,
-            Uptake::CalciumPhosphate => &mut calcium_phosphate,
-            Uptake::Pyrophosphate => &mut pyrophosphate,
-        };
-        *amount += share * 1000.0 / acid.molar_mass * hundreds;
-        by_value -= share * acid.neutralising_value.1 / 100.0;
+        if by_value(acid) {
+            shares += soda(acid, *share);
+        } else {
+            steady -= soda(acid, *share);
+        }
     }
-    Acids {
-        steady: by_value.max(0.0) * SODA_MMOL_PER_GRAM * hundreds,
-        calcium_phosphate,
-        pyrophosphate,
+    let equivalents = steady.max(0.0) / 100.0 * grams.to_grams() * SODA_MMOL_PER_GRAM / 1000.0;
+    let mut works: Vec<Work> = leavening
+        .acids
+        .iter()
+        .map(|(acid, share)| Work {
+            doing: match (acid.uptake, weak(acid)) {
+                (_, Some((weak, charge))) => Doing::Weak(weak, of(acid, *share), charge),
+                (Uptake::CalciumPhosphate, _) => Doing::Calcium(of(acid, *share)),
+                _ => Doing::Steady(equivalents * soda(acid, *share) / shares),
+            },
+            release: Release {
+                mixing: acid.gas.mixing / 100.0,
+                bench: acid.gas.bench / 100.0,
+                wakes: (acid.active.0.to_celsius(), acid.active.1.to_celsius()),
+            },
+        })
+        .collect();
+    // A value that the named acids do not account for is that of others, at work like them.
+    if shares <= 0.0 && equivalents > 0.0 {
+        let release = works.first().map_or(Release::AT_ONCE, |work| work.release);
+        works.push(Work {
+            doing: Doing::Steady(equivalents),
+            release,
+        });
     }
+    works
 }
 
 /// Standard deviation of the base that they take up, from the range of the neutralising value.
@@ -74,35 +87,4 @@ pub fn leavening_uptake_deviation(leavening: &Leavening, grams: Mass) -> Equival
     Equivalents::milliequivalents(
         (high - low) / 3.29 * SODA_MMOL_PER_GRAM * grams.to_grams() / 100.0,
     )
-}
-
-/// Equivalents that a mole of monocalcium phosphate has taken up at a pH: the curve between its points, level beyond them, so that it never falls.
-pub(super) fn calcium_phosphate_uptake(ph: f64) -> f64 {
-    let curve = CALCIUM_PHOSPHATE_UPTAKE;
-    let Some(above) = curve.iter().position(|(at, _)| *at >= ph) else {
-        return curve[curve.len() - 1].1;
-    };
-    let Some(below) = above.checked_sub(1) else {
-        return curve[0].1;
-    };
-    let ((low, from), (high, to)) = (curve[below], curve[above]);
-    from + (to - from) * (ph - low) / (high - low)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_phosphate_curve_passes_its_points_and_never_falls() {
-        assert_eq!(calcium_phosphate_uptake(7.0), 2.10);
-        assert!((calcium_phosphate_uptake(6.25) - 1.60).abs() < 1e-12);
-        assert_eq!(
-            (
-                calcium_phosphate_uptake(0.0),
-                calcium_phosphate_uptake(14.0)
-            ),
-            (0.30, 2.65)
-        );
-    }
 }

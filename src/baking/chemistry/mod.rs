@@ -13,10 +13,11 @@ mod bowl;
 mod carbonate;
 mod charge;
 mod contribution;
+pub mod course;
 mod leavening;
+pub mod release;
 pub mod solution;
 
-pub use acid::Acid;
 pub use bowl::{Bowl, Gas, Part, bowl};
 pub use charge::Curve;
 pub use leavening::{

@@ -2,6 +2,7 @@
 
 use crate::baking::balance::{Kind, Percentages};
 use crate::baking::chemistry::Bowl;
+use crate::baking::chemistry::course::Handling;
 use crate::baking::formula::{Formula, Unweighed, Weighed};
 use crate::baking::ingredient::{FlourBasis, Region};
 use crate::baking::pan::Fit;
@@ -18,6 +19,8 @@ pub struct Facts<'a> {
     pub kind: Kind,
     /// Acid, soda and gas; `None` where nothing in the batter brings any.
     pub bowl: Option<&'a Bowl>,
+    /// How the batter is handled.
+    pub handling: Handling,
     /// The pans.
     pub fit: &'a Fit,
     /// Lines that could not be read at all.

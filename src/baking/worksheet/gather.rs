@@ -5,10 +5,12 @@ use super::line::sheet_lines;
 use super::pans::pan_sheet;
 use super::totals::balance_sheet;
 use super::{
-    AllergenNote, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind, Worksheet,
+    AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
+    Worksheet,
 };
 use crate::baking::balance::{kind, percentages};
 use crate::baking::chemistry::bowl;
+use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
 use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Law, Own};
@@ -50,8 +52,9 @@ pub fn worksheet_again(
 
     let percentages = percentages(&formula);
     let kind = kind(&formula, &percentages);
-    let bowl = bowl(&formula);
     let choices = &inputs.choices;
+    let handling = handling(choices);
+    let bowl = bowl(&formula, &handling);
     let fit = fit(
         &recipe,
         choices.own_pan.as_ref(),
@@ -66,6 +69,7 @@ pub fn worksheet_again(
         percentages: &percentages,
         kind,
         bowl: bowl.as_ref(),
+        handling,
         fit: &fit,
         unread: &unread,
         region,
@@ -91,6 +95,15 @@ pub fn worksheet_again(
         findings,
         leavening,
         lines,
+    }
+}
+
+/// How the batter is handled, as far as the baker said so.
+fn handling(choices: &Choices) -> Handling {
+    let usual = Handling::default();
+    Handling {
+        waits: choices.waits.unwrap_or(usual.waits),
+        ..usual
     }
 }
 

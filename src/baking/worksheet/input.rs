@@ -30,6 +30,8 @@ pub struct Choices {
     pub other_pan: Option<PanEntry>,
     /// Whose cups, spoons and words it is in, where the baker says it; `None` goes by its words.
     pub region: Option<Region>,
+    /// Minutes that the batter waits between mixing and the oven, where the baker says it.
+    pub waits: Option<f64>,
 }
 
 /// What holds for every recipe of this baker.

@@ -22,7 +22,7 @@ mod buffer;
 mod carbon;
 mod constants;
 
-pub use activity::{DAVIES_LIMIT, LEVEL};
+pub use activity::{Activity, DAVIES_LIMIT, LEVEL};
 pub use buffer::Buffer;
 pub use carbon::{Carbon, Dissolved};
 pub use constants::{
@@ -30,7 +30,6 @@ pub use constants::{
     step_constant, water_constant,
 };
 
-use activity::Activity;
 use std::f64::consts::LN_10;
 
 /// What a kilogram of a batter's water holds. Amounts count upwards from zero; [`Solution::solve`] says what it makes
@@ -127,6 +126,16 @@ impl Solution {
             Carbon::None | Carbon::Open { .. } => {}
         }
         Some(self)
+    }
+
+    /// Puts what another holds into it, carbon left aside.
+    pub fn add(&mut self, other: &Self) {
+        for (amount, more) in self.acids.iter_mut().zip(other.acids) {
+            *amount += more;
+        }
+        self.strong += other.strong;
+        self.salt += other.salt;
+        self.buffer = self.buffer + other.buffer;
     }
 
     /// The pH at which all charges balance, and what goes with it. Anything gets an answer; what had to be set

@@ -4,6 +4,7 @@ use super::leavener::{
     GAS_OF_SODA, POWDER, POWDER_KEPT, SMALLEST, TEASPOON, gas_per_gram, in_spoons, last_leavener,
     soda_name, tenths,
 };
+use crate::baking::chemistry::course::Handling;
 use crate::baking::chemistry::{Bowl, Curve, NEUTRAL, SODA_MMOL_PER_GRAM, bowl};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Edit, Facts, Remedy, gas_band, ph_band};
@@ -95,7 +96,7 @@ impl Plan {
     fn of(facts: &Facts, formula: &Formula, gas: &Gas) -> Option<Self> {
         let band = ph_band(facts.kind);
         let step = (band.aim_from_above - band.aim_from_below) / f64::from(STEPS);
-        let before = bowl(formula)?;
+        let before = bowl(formula, &facts.handling)?;
         (0..=STEPS)
             .map(|count| before.missing(band.aim_from_below + step * f64::from(count)))
             .map(|missing| tenths(missing.to_milliequivalents() / SODA_MMOL_PER_GRAM))
@@ -105,14 +106,15 @@ impl Plan {
                 powder: gas.powder_beside(soda),
             })
             .find(|plan| {
-                plan.carried_out(formula, gas).is_some_and(|after| {
-                    after.chance_below(band.high) - after.chance_below(band.low) >= ENOUGH
-                })
+                plan.carried_out(formula, gas, &facts.handling)
+                    .is_some_and(|after| {
+                        after.chance_below(band.high) - after.chance_below(band.low) >= ENOUGH
+                    })
             })
     }
 
     /// The bowl once the plan is carried out, rounding and all.
-    fn carried_out(&self, formula: &Formula, gas: &Gas) -> Option<Bowl> {
+    fn carried_out(&self, formula: &Formula, gas: &Gas, handling: &Handling) -> Option<Bowl> {
         let mut formula = formula.clone();
         let powder = gas.powder.map(|line| (line.line, line.part));
         for line in formula
@@ -132,7 +134,7 @@ impl Plan {
             place: Place::Batter,
             ..soda
         });
-        bowl(&formula)
+        bowl(&formula, handling)
     }
 }
 

@@ -1,0 +1,264 @@
+//! The course of a batter: from the bowl over the bench and through the oven to the cooled crumb.
+//!
+//! Goes in: what dissolves in the batter's water, its leavening acids with when they work, its bicarbonate, and how
+//! it is handled. Comes out: one [`State`] after another, with its pH and where its carbon is. At every state the
+//! water is in balance with the gas in the bubbles; acids that work late are let in as they wake up; what has left
+//! as gas does not come back. In the oven the states follow the temperature of the core, since how fast that rises is
+//! a matter of the pan.
+
+use super::release::{Release, Work};
+use super::solution::{Answer, Carbon, Solution};
+
+/// The gas constant, L atm/(mol K).
+const GAS_CONSTANT: f64 = 0.082_057;
+/// Kelvin at 0 C.
+const ICE: f64 = 273.15;
+/// The activity of water in a batter: sugar and starch hold some of it (cake 0.90 to 0.95; from memory).
+const WATER_ACTIVITY: f64 = 0.93;
+/// How long a batter is mixed once everything is in it, minutes (common practice, no source).
+const MIXING: f64 = 3.0;
+/// The part of the gas made while mixing that the paddle drives out (common practice, no source; 0.1 to 0.5).
+const DRIVEN_OUT: f64 = 0.3;
+/// The part of the gas in a standing batter that leaves it in a minute (common practice, no source; 0.003 to 0.02).
+const LEAKS: f64 = 0.008;
+/// The core temperature up to which bubbles can still push a batter up, C; starch and egg set from 75 to 95 by their
+/// sugar.
+pub const SETS_AT: f64 = 85.0;
+/// The hottest that a core gets, C.
+const HOTTEST: f64 = 98.0;
+/// The pressure of carbon dioxide over a cooled crumb, atm: 0.01 to 0.05 (worked out, weakly known).
+pub const CRUMB_PRESSURE: f64 = 0.03;
+
+/// How a batter is handled.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Handling {
+    /// Temperature of the mixed batter, C.
+    pub bench: f64,
+    /// How long it waits between mixing and the oven, minutes.
+    pub waits: f64,
+    /// Pressure of the air, atm.
+    pub air: f64,
+}
+
+impl Default for Handling {
+    fn default() -> Self {
+        Self {
+            bench: 22.0,
+            waits: 5.0,
+            air: 1.0,
+        }
+    }
+}
+
+/// What goes through the course: amounts of the whole batter, moles and equivalents.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Batter {
+    /// Water, kg.
+    pub water: f64,
+    /// What is dissolved in it but leavening acids: amounts of all the water, carbon left out.
+    pub solution: Solution,
+    /// Leavening acids.
+    pub acids: Vec<Work>,
+    /// Bicarbonate, mol; its charge is in `solution`.
+    pub bicarbonate: f64,
+    /// The part of it that is ammonium's, mol: its ammonia leaves with the heat.
+    pub ammonium: f64,
+    /// Air beaten in, mol.
+    pub air: f64,
+}
+
+/// Where the course is taken down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// Being mixed, or waiting.
+    Bench,
+    /// In the oven.
+    Oven,
+    /// Cooled.
+    Crumb,
+}
+
+/// A batter at one moment.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct State {
+    /// Where it is.
+    pub stage: Stage,
+    /// Minutes since mixing began; in the oven it stands still.
+    pub minutes: f64,
+    /// Temperature of the core, C.
+    pub celsius: f64,
+    /// pH.
+    pub ph: f64,
+    /// Carbon dioxide that became gas so far, mol.
+    pub made: f64,
+    /// The part of it that has left the batter, mol.
+    pub lost: f64,
+    /// Carbon dioxide dissolved, mol.
+    pub dissolved: f64,
+    /// Bicarbonate and carbonate that are left, mol.
+    pub kept: f64,
+    /// Volume of all gas in the batter, L: carbon dioxide, air, and the steam that goes with them.
+    pub litres: f64,
+}
+
+/// The pressure of water over pure water, atm. Buck 1981, J Appl Meteorol 20:1527.
+fn steam(celsius: f64) -> f64 {
+    let kilopascals =
+        0.611_21 * ((18.678 - celsius / 234.5) * (celsius / (257.14 + celsius))).exp();
+    kilopascals / 101.325
+}
+
+/// The course, from the end of mixing to the crumb, which is the last state. `None` without water.
+pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
+    let mut walk = Walk {
+        batter,
+        handling,
+        made: 0.0,
+        lost: 0.0,
+    };
+    batter.solution.in_water(batter.water)?;
+    let mut states = Vec::new();
+    let mut last = walk.state(Stage::Bench, MIXING, handling.bench, DRIVEN_OUT);
+    states.push(last);
+    let waits = handling.waits.clamp(0.0, 24.0 * 60.0);
+    const STEPS: u8 = 5;
+    for step in 1..=STEPS {
+        let minutes = MIXING + waits * f64::from(step) / f64::from(STEPS);
+        let leak = 1.0 - (-LEAKS * (minutes - last.minutes)).exp();
+        walk.leak(leak);
+        last = walk.state(Stage::Bench, minutes, handling.bench, 0.0);
+        states.push(last);
+    }
+    let mut celsius = handling.bench;
+    while celsius < HOTTEST {
+        celsius = (celsius + 4.0).min(HOTTEST);
+        states.push(walk.state(Stage::Oven, last.minutes, celsius, 0.0));
+    }
+    states.push(walk.crumb(last.minutes));
+    Some(states)
+}
+
+struct Walk<'a> {
+    batter: &'a Batter,
+    handling: &'a Handling,
+    made: f64,
+    lost: f64,
+}
+
+impl Walk<'_> {
+    /// The water as it is then, leavening acids let in as far as they work.
+    fn solution(&self, minutes: f64, celsius: f64) -> Solution {
+        let mut solution = self.batter.solution;
+        for acid in &self.batter.acids {
+            acid.let_in(&mut solution, acid.release.part(minutes, celsius));
+        }
+        // Ammonia goes with the heat, and its charge with it.
+        solution.strong -= self.batter.ammonium * Release::AMMONIA.part(minutes, celsius);
+        solution.celsius = celsius;
+        solution
+    }
+
+    /// The next state; `driven_out` is the part of what is made in it that does not stay.
+    fn state(&mut self, stage: Stage, minutes: f64, celsius: f64, driven_out: f64) -> State {
+        let solution = self.solution(minutes, celsius);
+        let left = (self.batter.bicarbonate - self.made).max(0.0);
+        let dry = (self.handling.air - WATER_ACTIVITY * steam(celsius)).max(0.02);
+        // The more carbon dioxide there is beside the air in the bubbles, the higher its pressure, and the more the
+        // water holds back; the two are met by false position between none and all.
+        let answer = self.in_balance(solution, left, dry);
+        let (mut ph, mut dissolved, mut kept, mut gas) = (7.0, 0.0, 0.0, 0.0);
+        if let Some(found) = answer {
+            ph = found.ph;
+            gas = found.gas * self.batter.water;
+            dissolved = found.carbon.dioxide * self.batter.water;
+            kept = (found.carbon.bicarbonate + found.carbon.carbonate) * self.batter.water;
+        }
+        self.made += gas;
+        self.lost += gas * driven_out;
+        let there = self.made - self.lost + self.batter.air;
+        State {
+            stage,
+            minutes,
+            celsius,
+            ph,
+            made: self.made,
+            lost: self.lost,
+            dissolved,
+            kept,
+            litres: there * GAS_CONSTANT * (celsius + ICE) / dry,
+        }
+    }
+
+    /// The water under a pressure of carbon dioxide, and by how much the bubbles then have more than that.
+    fn under(
+        &self,
+        pressure_atm: f64,
+        mut solution: Solution,
+        left: f64,
+        dry: f64,
+    ) -> Option<(Answer, f64)> {
+        solution.carbon = Carbon::Venting {
+            total: left,
+            pressure_atm,
+        };
+        let found = solution.in_water(self.batter.water)?.solve();
+        let gas = self.made - self.lost + found.gas * self.batter.water;
+        let there = gas + self.batter.air;
+        let balance = if there > 0.0 { dry * gas / there } else { 0.0 };
+        Some((found, balance - pressure_atm))
+    }
+
+    /// The water once it is in balance with the bubbles, of which so much pressure is left for gas beside steam.
+    fn in_balance(&self, solution: Solution, left: f64, dry: f64) -> Option<Answer> {
+        let (mut low, mut high) = (0.0, dry);
+        let (_, mut over) = self.under(low, solution, left, dry)?;
+        let (mut answer, mut under) = self.under(high, solution, left, dry)?;
+        for _ in 0..12 {
+            if over <= 0.0 || under >= 0.0 {
+                break;
+            }
+            let pressure = (low * under - high * over) / (under - over);
+            let (found, sign) = self.under(pressure, solution, left, dry)?;
+            answer = found;
+            if sign.abs() < 1e-3 * dry {
+                break;
+            }
+            // Halving the other end's value keeps one end from staying where it is.
+            if sign > 0.0 {
+                (low, over, under) = (pressure, sign, under / 2.0);
+            } else {
+                (high, under, over) = (pressure, sign, over / 2.0);
+            }
+        }
+        Some(answer)
+    }
+
+    /// A standing batter loses some of what it holds.
+    fn leak(&mut self, part: f64) {
+        self.lost += (self.made - self.lost) * part;
+    }
+
+    /// The crumb once it is cold: in balance with the carbon dioxide in its pores.
+    fn crumb(&mut self, minutes: f64) -> State {
+        let mut solution = self.solution(minutes, HOTTEST);
+        solution.celsius = 25.0;
+        solution.carbon = Carbon::Open {
+            pressure_atm: CRUMB_PRESSURE,
+        };
+        let found = solution
+            .in_water(self.batter.water)
+            .map(|solution| solution.solve());
+        let carbon = found.map(|found| found.carbon).unwrap_or_default();
+        State {
+            stage: Stage::Crumb,
+            minutes,
+            celsius: 25.0,
+            ph: found.map_or(7.0, |found| found.ph),
+            made: self.made,
+            lost: self.lost,
+            dissolved: carbon.dioxide * self.batter.water,
+            kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water,
+            litres: 0.0,
+        }
+    }
+}
