@@ -1,7 +1,7 @@
 //! A bowl: who brings acid, who brings base, the pH where they meet, and the gas that is made.
 
 use super::contribution::Contribution;
-use super::course::{Batter, Handling, SETS_AT, Stage, State, course};
+use super::course::{Batter, Handling, SETS_AT, Stage, State, course, crumb_ph};
 use super::leavening::CARBON_DIOXIDE_GRAMS_PER_MMOL;
 use super::{Curve, NEUTRAL, carbonate};
 use crate::baking::balance::{Constituent, total};
@@ -80,6 +80,16 @@ pub struct Bowl {
 
 /// The facts of a formula's batter handled like that; `None` where nothing in it brings acid, base or a buffer.
 pub fn bowl(formula: &Formula, handling: &Handling) -> Option<Bowl> {
+    let mut bowl = crumb(formula)?;
+    bowl.course = course(&bowl.batter(formula), handling).unwrap_or_default();
+    bowl.batter_ph = bowl.before_the_oven();
+    bowl.gas = bowl.gas();
+    Some(bowl)
+}
+
+/// The same without the course and its gas: what the crumb is in the end is no matter of how it came to be, and one
+/// balance is a hundredth of the work. For trying out amounts.
+pub fn crumb(formula: &Formula) -> Option<Bowl> {
     let contributions: Vec<Contribution> = formula.batter().map(Contribution::of).collect();
     let acids: Vec<_> = contributions
         .iter()
@@ -112,15 +122,11 @@ pub fn bowl(formula: &Formula, handling: &Handling) -> Option<Bowl> {
     if bowl.parts.is_empty() || bowl.slope(NEUTRAL) <= 0.0 {
         return None;
     }
-    let all = formula.batter().map(|line| line.grams.mean).sum();
-    bowl.course = course(&bowl.batter(all), handling).unwrap_or_default();
-    if let Some(crumb) = bowl.course.last() {
+    if let Some(ph) = crumb_ph(&bowl.batter(formula)) {
         // From here on the sum of curves is read from where the charges balance at the crumb's own ionic strength.
-        bowl.base = bowl.need(crumb.ph);
+        bowl.base = bowl.need(ph);
     }
     bowl.ph = bowl.crumb();
-    bowl.batter_ph = bowl.before_the_oven();
-    bowl.gas = bowl.gas();
     Some(bowl)
 }
 
@@ -167,8 +173,9 @@ impl Bowl {
         (self.need(ph + STEP) - self.need(ph - STEP)).to_milliequivalents() / (2.0 * STEP)
     }
 
-    /// What goes through the course; `all` is the weight of the whole batter.
-    fn batter(&self, all: Mass) -> Batter {
+    /// What goes through the course.
+    fn batter(&self, formula: &Formula) -> Batter {
+        let all: Mass = formula.batter().map(|line| line.grams.mean).sum();
         let mut batter = Batter {
             water: self.water.to_grams() / 1000.0,
             air: all.to_grams() / 1000.0 * AIR / (1.0 - AIR) / MOLE_OF_AIR,
@@ -199,10 +206,7 @@ impl Bowl {
 
     /// The pH where need meets soda, at the mean and at both ends of the spread.
     fn crumb(&self) -> Estimate<Ph> {
-        let mean = self
-            .course
-            .last()
-            .map_or_else(|| self.root(0.0), |crumb| crumb.ph);
+        let mean = self.root(0.0);
         let spread = NORMAL_95 * self.deviation(mean);
         let (low, high) = (self.root(-spread), self.root(spread));
         let model = self.model_spread();

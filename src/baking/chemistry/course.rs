@@ -138,6 +138,35 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
     Some(states)
 }
 
+/// The pH of the cold crumb, every acid at work; `None` without water.
+pub fn crumb_ph(batter: &Batter) -> Option<f64> {
+    crumb(batter).map(|found| found.ph)
+}
+
+/// The crumb's water, in balance with the carbon dioxide in its pores.
+fn crumb(batter: &Batter) -> Option<Answer> {
+    let mut solution = batter.at_work(f64::INFINITY, HOTTEST);
+    solution.celsius = 25.0;
+    solution.carbon = Carbon::Open {
+        pressure_atm: CRUMB_PRESSURE,
+    };
+    Some(solution.in_water(batter.water)?.solve())
+}
+
+impl Batter {
+    /// The water as it is then, leavening acids let in as far as they work.
+    fn at_work(&self, minutes: f64, celsius: f64) -> Solution {
+        let mut solution = self.solution;
+        for acid in &self.acids {
+            acid.let_in(&mut solution, acid.release.part(minutes, celsius));
+        }
+        // Ammonia goes with the heat, and its charge with it.
+        solution.strong -= self.ammonium * Release::AMMONIA.part(minutes, celsius);
+        solution.celsius = celsius;
+        solution
+    }
+}
+
 struct Walk<'a> {
     batter: &'a Batter,
     handling: &'a Handling,
@@ -146,21 +175,9 @@ struct Walk<'a> {
 }
 
 impl Walk<'_> {
-    /// The water as it is then, leavening acids let in as far as they work.
-    fn solution(&self, minutes: f64, celsius: f64) -> Solution {
-        let mut solution = self.batter.solution;
-        for acid in &self.batter.acids {
-            acid.let_in(&mut solution, acid.release.part(minutes, celsius));
-        }
-        // Ammonia goes with the heat, and its charge with it.
-        solution.strong -= self.batter.ammonium * Release::AMMONIA.part(minutes, celsius);
-        solution.celsius = celsius;
-        solution
-    }
-
     /// The next state; `driven_out` is the part of what is made in it that does not stay.
     fn state(&mut self, stage: Stage, minutes: f64, celsius: f64, driven_out: f64) -> State {
-        let solution = self.solution(minutes, celsius);
+        let solution = self.batter.at_work(minutes, celsius);
         let left = (self.batter.bicarbonate - self.made).max(0.0);
         let dry = (self.handling.air - WATER_ACTIVITY * steam(celsius)).max(0.02);
         // The more carbon dioxide there is beside the air in the bubbles, the higher its pressure, and the more the
@@ -238,16 +255,9 @@ impl Walk<'_> {
         self.lost += (self.made - self.lost) * part;
     }
 
-    /// The crumb once it is cold: in balance with the carbon dioxide in its pores.
+    /// The crumb once it is cold.
     fn crumb(&mut self, minutes: f64) -> State {
-        let mut solution = self.solution(minutes, HOTTEST);
-        solution.celsius = 25.0;
-        solution.carbon = Carbon::Open {
-            pressure_atm: CRUMB_PRESSURE,
-        };
-        let found = solution
-            .in_water(self.batter.water)
-            .map(|solution| solution.solve());
+        let found = crumb(self.batter);
         let carbon = found.map(|found| found.carbon).unwrap_or_default();
         State {
             stage: Stage::Crumb,

@@ -4,8 +4,7 @@ use super::leavener::{
     GAS_OF_SODA, POWDER, POWDER_KEPT, SMALLEST, TEASPOON, gas_per_gram, in_spoons, last_leavener,
     soda_name, tenths,
 };
-use crate::baking::chemistry::course::Handling;
-use crate::baking::chemistry::{Bowl, Curve, NEUTRAL, SODA_MMOL_PER_GRAM, bowl};
+use crate::baking::chemistry::{Bowl, Curve, NEUTRAL, SODA_MMOL_PER_GRAM, crumb};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Edit, Facts, Remedy, gas_band, ph_band};
 use crate::baking::formula::{Formula, Place, Weighed};
@@ -96,7 +95,7 @@ impl Plan {
     fn of(facts: &Facts, formula: &Formula, gas: &Gas) -> Option<Self> {
         let band = ph_band(facts.kind);
         let step = (band.aim_from_above - band.aim_from_below) / f64::from(STEPS);
-        let before = bowl(formula, &facts.handling)?;
+        let before = crumb(formula)?;
         (0..=STEPS)
             .map(|count| before.missing(band.aim_from_below + step * f64::from(count)))
             .map(|missing| tenths(missing.to_milliequivalents() / SODA_MMOL_PER_GRAM))
@@ -106,15 +105,14 @@ impl Plan {
                 powder: gas.powder_beside(soda),
             })
             .find(|plan| {
-                plan.carried_out(formula, gas, &facts.handling)
-                    .is_some_and(|after| {
-                        after.chance_below(band.high) - after.chance_below(band.low) >= ENOUGH
-                    })
+                plan.carried_out(formula, gas).is_some_and(|after| {
+                    after.chance_below(band.high) - after.chance_below(band.low) >= ENOUGH
+                })
             })
     }
 
     /// The bowl once the plan is carried out, rounding and all.
-    fn carried_out(&self, formula: &Formula, gas: &Gas, handling: &Handling) -> Option<Bowl> {
+    fn carried_out(&self, formula: &Formula, gas: &Gas) -> Option<Bowl> {
         let mut formula = formula.clone();
         let powder = gas.powder.map(|line| (line.line, line.part));
         for line in formula
@@ -134,7 +132,7 @@ impl Plan {
             place: Place::Batter,
             ..soda
         });
-        bowl(&formula, handling)
+        crumb(&formula)
     }
 }
 
