@@ -50,7 +50,7 @@ reference: ## Solve the bowls of tests/reference again with PHREEQC; needs Pytho
 bench: dist chromium ## Print sizes and times, each as a ratio to its floor
 	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
 	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
-	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example solution_time
+	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example reading_time --example solution_time
 	@node tests/bench/bench.mjs
 
 FUZZ := cargo test --quiet --locked --profile fuzz --no-default-features

@@ -61,6 +61,12 @@ pub fn holds(text: &str, words: &str) -> bool {
     false
 }
 
+/// Whether the text begins with words in lower case, whatever its own case.
+pub fn begins(text: &str, words: &str) -> bool {
+    text.get(..words.len())
+        .is_some_and(|start| start.eq_ignore_ascii_case(words))
+}
+
 /// Which of the letters "a" to "z" a text has, a bit each.
 pub const fn letters(text: &str) -> u32 {
     let bytes = text.as_bytes();
@@ -158,6 +164,19 @@ mod tests {
             ("any", "", true),
         ] {
             assert_eq!(holds(text, words), is_there, "{words:?} in {text:?}");
+        }
+    }
+
+    #[test]
+    fn the_beginning_is_told_in_any_case() {
+        for (text, words, is_so) in [
+            ("Or oil", "or ", true),
+            ("or", "or ", false),
+            ("for oil", "or ", false),
+            ("é", "e", false),
+            ("OR", "or", true),
+        ] {
+            assert_eq!(begins(text, words), is_so, "{words:?} in {text:?}");
         }
     }
 

@@ -20,12 +20,17 @@ const FLOOR = join(ROOT, "target", "floor");
 /** Made by `make reference`; without it nothing here needs Python. */
 const PYTHON = join(ROOT, "target", "tools", "reference", "bin", "python");
 const RECIPE = readFileSync(join(HERE, "forty_lines.txt"), "utf8");
+const BUILT = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
 
 const FRAME = 1000 / 60;
 const SLOWED = 4;
 const LOADS = 5;
 /** After the last change this long nothing may change any more, in milliseconds; only then a key counts as done. */
 const QUIET = 300;
+/** How many different lines are read, and what a baker who pastes them may wait for their reading, in milliseconds. */
+const MANY = 2000;
+const MANY_MAY_TAKE = 50;
+const READINGS = 7;
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const high = (values) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * 0.95))];
@@ -39,6 +44,14 @@ function sent(path) {
   return Math.min(packed.length, content.length);
 }
 
+/** What the tables come to, as the build packed them last. */
+function tables() {
+  const builds = join(BUILT, "wasm32-unknown-unknown", "release", "build");
+  const packed = readdirSync(builds).map((name) => join(builds, name, "out", "larder.txt")).filter((path) => existsSync(path));
+  const newest = packed.sort((one, two) => statSync(two).mtimeMs - statSync(one).mtimeMs)[0];
+  return newest ? sent(newest) : Number.NaN;
+}
+
 const total = (folder, wanted = () => true) =>
   readdirSync(folder, { recursive: true })
     .filter((name) => statSync(join(folder, name)).isFile() && wanted(name))
@@ -47,9 +60,10 @@ const total = (folder, wanted = () => true) =>
 // Loading.
 
 /** A fresh visit to `folder`, slowed; gives the page, its session and what it took, in milliseconds. */
-async function visit(browser, folder) {
+async function visit(browser, folder, before = () => {}) {
   const server = await serve({ folder });
   const context = await browser.newContext(SCREENS.phone);
+  await context.addInitScript(before);
   await context.addInitScript(() => {
     const look = () => {
       if (document.documentElement?.dataset.ready === "true" && !window.usable) window.usable = performance.now();
@@ -84,6 +98,78 @@ async function loading(browser, folder) {
     painted: median(visits.map((one) => one.painted)),
     usable: median(visits.map((one) => one.usable)),
   };
+}
+
+// Reading.
+
+/** So many different lines of recipes: those of the tables of readings, then the same with other amounts. */
+function realLines(count) {
+  const tables = ["lines", "own", "public_domain"].map((name) => readFileSync(join(ROOT, "tests", "read", `${name}.tsv`), "utf8"));
+  const rows = tables.flatMap((table) => table.split("\n")).filter((row) => row && !row.startsWith("#"));
+  const lines = rows.map((row) => row.split("\t")[2].replaceAll("\\t", "\t"));
+  const others = lines.map((line) => line.replace(/[1-8]/, (figure) => String(Number(figure) + 1)));
+  return [...new Set([...lines, ...others])].slice(0, count);
+}
+
+/**
+ * Runs in the page before anything else: from now on `window.busy` is how long the module itself has worked, in
+ * milliseconds, without what it calls in the browser. Nothing of the page has to be changed for that.
+ */
+function watchModule() {
+  window.busy = 0;
+  let inside = false;
+  let since = 0;
+  const cross = (into) => {
+    const now = performance.now();
+    if (inside) window.busy += now - since;
+    since = now;
+    inside = into;
+  };
+  const timed = (call, into) =>
+    function timedCall(...args) {
+      const before = inside;
+      cross(into);
+      try {
+        return call.apply(this, args);
+      } finally {
+        cross(before);
+      }
+    };
+  const wrapped = (named, into) => Object.fromEntries(Object.entries(named).map(([name, it]) => [name, typeof it === "function" ? timed(it, into) : it]));
+  const instantiate = WebAssembly.instantiateStreaming;
+  WebAssembly.instantiateStreaming = async (source, imports) => {
+    const outside = Object.fromEntries(Object.entries(imports).map(([name, module]) => [name, wrapped(module, false)]));
+    const { instance, module } = await instantiate(source, outside);
+    return { instance: { exports: wrapped(instance.exports, true) }, module };
+  };
+}
+
+/**
+ * Many different lines read in the page, not slowed, in milliseconds: the first time, and the median of the times after.
+ * Under a heading of notes every line is read and none is shown, and one more letter does all the rest again but reads
+ * its own line alone; so the difference of the two is the reading. A blank behind each line makes it a new one.
+ */
+async function reading(browser, lines) {
+  const { page, session, close } = await visit(browser, PAGE, watchModule);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  const box = await textBox(page);
+  await page.evaluate(watchChanges);
+  const busy = async (text) => {
+    const before = await page.evaluate(() => window.busy);
+    await paste(box, text);
+    await page.evaluate(settle, QUIET);
+    return (await page.evaluate(() => window.busy)) - before;
+  };
+  // The demo that is open goes first, so that its rows are not counted.
+  await busy("Notes");
+  const times = [];
+  for (let round = 0; round < READINGS; round += 1) {
+    const text = ["Notes", ...lines.map((line) => line + " ".repeat(round))].join("\n");
+    const all = await busy(text);
+    times.push(all - (await busy(`${text}x`)));
+  }
+  await close();
+  return { first: times[0], again: median(times.slice(1)) };
 }
 
 // Typing.
@@ -159,7 +245,7 @@ async function press(page, keys) {
   return times.filter(Boolean);
 }
 
-async function typing(browser) {
+async function typing(browser, many) {
   const { page, session, close } = await visit(browser, PAGE);
   const box = await textBox(page);
   await page.evaluate(watchChanges);
@@ -177,8 +263,12 @@ async function typing(browser) {
   const pasted = await page.evaluate(settle, QUIET);
   await caretBehind(box, "1/2 cup raisins");
   const [longKey] = await press(page, ["x"]);
+  await paste(box, "");
+  await page.evaluate(settle, QUIET);
+  await paste(box, many.join("\n"));
+  const different = await page.evaluate(settle, QUIET);
   await close();
-  return { keys, pasted, longKey };
+  return { keys, pasted, longKey, different };
 }
 
 // The water of a batter.
@@ -204,17 +294,23 @@ function solving() {
 
 const rows = [];
 const line = (what, value, floor, unit, budget = "") => {
-  const shown = (number) => (unit === "kB" ? (number / 1000).toFixed(1) : number.toFixed(number < 10 ? 2 : 1));
+  const shown = (number) => {
+    if (unit === "") return Math.round(number).toLocaleString("en");
+    return `${unit === "kB" ? (number / 1000).toFixed(1) : number.toFixed(number < 10 ? 2 : 1)} ${unit}`;
+  };
   const missing = !Number.isFinite(value);
-  rows.push([what, missing ? "not measured" : `${shown(value)} ${unit}`, `${shown(floor)} ${unit}`, missing ? "" : `${(value / floor).toFixed(2)} x`, budget]);
+  rows.push([what, missing ? "not measured" : shown(value), shown(floor), missing ? "" : `${(value / floor).toFixed(2)} x`, budget]);
 };
 
 const browser = await launch();
 try {
   const page = await loading(browser, PAGE);
   const floor = await loading(browser, FLOOR);
-  const keys = await typing(browser);
+  const many = realLines(MANY);
+  const keys = await typing(browser, many);
+  const inPage = await reading(browser, many);
   const native = example("worksheet_time", RECIPE);
+  const nativeReading = example("reading_time", many.join("\n"));
 
   const button = "one-button page";
   const frame = "one frame";
@@ -222,6 +318,7 @@ try {
   line("All that a first visit loads, with brotli", total(PAGE), total(FLOOR), "kB", "4 x");
   line("  needed before it can be used", total(PAGE, (name) => page.asked.has(name)), total(FLOOR, (name) => floor.asked.has(name)), "kB");
   line("  the module", total(PAGE, (name) => name.endsWith(".wasm")), total(FLOOR, (name) => name.endsWith(".wasm")), "kB");
+  line("    the tables in it, by themselves", tables(), total(FLOOR), "kB");
   line("First paint, slowed 4 times", page.painted, floor.painted, "ms");
   line("Usable, slowed 4 times", page.usable, floor.usable, "ms");
   const updates = keys.keys.map((key) => key.update);
@@ -231,6 +328,13 @@ try {
   line("  and to the frame on the screen, median", median(frames), FRAME, "ms");
   line("10,000 lines pasted, not slowed", keys.pasted?.update, FRAME, "ms");
   line("  one key after that", keys.longKey?.update, FRAME, "ms");
+  line(`${many.length} different lines pasted, not slowed, with a pause of 150 ms`, keys.different?.update, FRAME, "ms");
+  line("  their reading alone, the first time", inPage.first, MANY_MAY_TAKE, "ms", "1 x");
+  line(`  again, median of ${READINGS - 1}`, inPage.again, MANY_MAY_TAKE, "ms", "1 x");
+  line("  native, median of 40", nativeReading.median / 1000, MANY_MAY_TAKE, "ms");
+  const perSecond = (milliseconds) => (many.length / milliseconds) * 1000;
+  line("Lines read in a second", perSecond(inPage.again), perSecond(MANY_MAY_TAKE), "", "at least 1 x");
+  line("  native", perSecond(nativeReading.median / 1000), perSecond(MANY_MAY_TAKE), "");
   line("One worksheet of 40 lines, native, median of 200", native.median / 1000, FRAME, "ms");
   line("  95 of 100", native.p95 / 1000, FRAME, "ms");
 
@@ -242,7 +346,7 @@ try {
     console.log("\nTyping could not be timed: the page did not change after a key.");
     process.exitCode = 1;
   }
-  console.log(`\nSizes and loading are against the ${button} of tests/floor, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
+  console.log(`\nSizes and loading are against the ${button} of tests/floor, reading against ${MANY_MAY_TAKE} ms for ${MANY.toLocaleString("en")} lines, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
   solving();
 } finally {
   await browser.close();

@@ -7,6 +7,7 @@ use super::token::Token;
 use super::{Amount, Level, Unit, phrase, understood};
 use crate::baking::ingredient::lookup;
 use crate::baking::ingredient::{Filling, Form, Ingredient, Larder, PieceSize};
+use crate::baking::text::begins;
 
 /// What is gathered from the chunks.
 #[derive(Default)]
@@ -260,8 +261,7 @@ impl Gather {
 
     /// Whether words after a known name offer another in its place.
     fn turns_to_choice(&self, words: &str, larder: Larder<'_>) -> bool {
-        let lower = words.to_ascii_lowercase();
-        (lower == "or" || lower.starts_with("or "))
+        (words.eq_ignore_ascii_case("or") || begins(words, "or "))
             && !self.amounts.is_empty()
             && lookup::search(&self.name, larder).is_known()
     }
@@ -358,11 +358,9 @@ impl Gather {
         if self.is_over && !self.name.is_empty() {
             return;
         }
-        let lower = words.to_ascii_lowercase();
         if self.name.is_empty() {
             words.clone_into(&mut self.name);
-        } else if lookup::only_describes(&self.name)
-            || self.after_bracket && !lower.starts_with("or ")
+        } else if lookup::only_describes(&self.name) || self.after_bracket && !begins(words, "or ")
         {
             if self.after_bracket && !lookup::only_describes(&self.name) {
                 let whole = format!("{} {words}", self.name);
@@ -457,10 +455,10 @@ enum Joined {
 
 /// What follows "or", "or use".
 pub(super) fn strip_or(words: &str) -> Option<&str> {
-    let is_or = words
-        .get(..3)
-        .is_some_and(|start| start.eq_ignore_ascii_case("or "));
-    let rest = words.get(3..).filter(|_| is_or)?.trim_start();
+    let rest = words
+        .get(3..)
+        .filter(|_| begins(words, "or "))?
+        .trim_start();
     Some(rest.strip_prefix("use ").unwrap_or(rest))
 }
 

@@ -249,6 +249,7 @@ impl Look {
 
     /// A heading that is the name of something bought as well: "Butterscotch sauce".
     pub fn may_head(&self) -> Option<Heading> {
+        let heading = self.heading?;
         let lower = self.text.to_ascii_lowercase();
         let is_made = [
             "sauce",
@@ -273,8 +274,8 @@ impl Look {
             .attempt
             .as_ref()
             .is_some_and(|attempt| attempt.has_amount);
-        self.heading
-            .filter(|_| is_made && !has_amount && !self.bullet.marked && !self.bullet.numbered)
+        let is_free = !self.bullet.marked && !self.bullet.numbered;
+        (is_made && !has_amount && is_free).then_some(heading)
     }
 }
 

@@ -6,6 +6,7 @@
 use super::token::{Kind, Token};
 use super::{Unit, VolumeUnit};
 use crate::baking::ingredient::{Piece, lookup};
+use crate::baking::lexicon::Lexicon;
 use crate::baking::quantity::Mass;
 
 /// A unit as it was found.
@@ -29,9 +30,6 @@ impl Measure {
 }
 
 /// The measure that starts at a token.
-///
-/// Words are matched as bytes here and wherever every word of a line is asked: the compiler then tells them apart
-/// letter by letter, where strings would be compared with each word of the list in turn.
 pub fn measure(tokens: &[Token], at: usize) -> Option<Measure> {
     let token = tokens.get(at)?;
     if token.kind != Kind::Word {
@@ -98,25 +96,185 @@ pub const SQUEEZE: &str = "A squeeze is taken as 1/2 teaspoon of juice. Write th
 const BREAKFAST_CUP: f64 = 284.130_625;
 
 /// Words for so little that it cannot be measured: "a few grains", "three scrapings".
+const SPECKS: &str = "grain grains grating gratings scraping scrapings speck specks shake shakes";
+
+/// Whether a word stands for so little that it cannot be measured.
 pub fn is_specks(word: &str) -> bool {
-    matches!(
-        word.as_bytes(),
-        b"grain"
-            | b"grains"
-            | b"grating"
-            | b"gratings"
-            | b"scraping"
-            | b"scrapings"
-            | b"speck"
-            | b"specks"
-            | b"shake"
-            | b"shakes"
-    )
+    is_among(word, SPECKS)
 }
+
+/// Whether a word stands in a row of words.
+fn is_among(word: &str, words: &str) -> bool {
+    words.split(' ').any(|known| known == word)
+}
+
+/// A measure of a word and what must follow it, or of one word alone that is only roughly known.
+struct Named {
+    /// The second word, one of these; empty where none is needed.
+    second: &'static str,
+    unit: VolumeUnit,
+    factor: f64,
+    doubt: Option<&'static str>,
+}
+
+/// A measure that everybody knows by two words.
+const fn two(second: &'static str, unit: VolumeUnit, factor: f64) -> Named {
+    Named {
+        second,
+        unit,
+        factor,
+        doubt: None,
+    }
+}
+
+/// An old or loose measure, with what is said of it.
+const fn rough(second: &'static str, unit: VolumeUnit, factor: f64, doubt: &'static str) -> Named {
+    Named {
+        second,
+        unit,
+        factor,
+        doubt: Some(doubt),
+    }
+}
+
+const CUPS: &str = "cup cups cupful cupfuls cupsful";
+const SPOONS: &str = "spoon spoons spoonful spoonfuls spoonsful";
+const GLASSES: &str = "glass glasses glassful";
+const TEACUP: &str = "A teacup is taken as 3/4 cup; old books differ.";
+const COFFEE_CUP: &str = "A coffee cup is taken as 1 cup; old books differ.";
+const BREAKFAST: &str = "A breakfast cup is taken as half an imperial pint; old books differ.";
+const SALTSPOON: &str = "A saltspoon is taken as 1/4 teaspoon.";
+const WINEGLASS: &str = "A wineglass is taken as 1/4 cup; old books differ.";
+const AS_A_PINCH: &str = "Taken as a pinch.";
+
+/// Two words that make one measure, and old measures that are only roughly known.
+static NAMED: Lexicon<Named> = {
+    use VolumeUnit::*;
+    Lexicon::new(&[
+        (
+            "fl fluid liquid",
+            two("oz ozs ounce ounces", FluidOunce, 1.0),
+        ),
+        ("metric", two(CUPS, Millilitre, 250.0)),
+        (
+            "australian aussie",
+            two("tablespoon tablespoons tbsp", Millilitre, 20.0),
+        ),
+        (
+            "imperial uk british",
+            two("pint pints", Millilitre, 568.261_25),
+        ),
+        ("us american standard measuring", two(CUPS, Cup, 1.0)),
+        ("tea", two(SPOONS, Teaspoon, 1.0)),
+        ("table", two(SPOONS, Tablespoon, 1.0)),
+        ("dessert", two(SPOONS, Dessertspoon, 1.0)),
+        ("tea", rough(CUPS, Cup, 0.75, TEACUP)),
+        ("coffee", rough(CUPS, Cup, 1.0, COFFEE_CUP)),
+        (
+            "breakfast",
+            rough(CUPS, Millilitre, BREAKFAST_CUP, BREAKFAST),
+        ),
+        (
+            "coffee",
+            rough(
+                SPOONS,
+                Teaspoon,
+                0.5,
+                "A coffee spoon is taken as 1/2 teaspoon.",
+            ),
+        ),
+        ("salt", rough(SPOONS, Teaspoon, 0.25, SALTSPOON)),
+        (
+            "teacup teacups teacupful teacupfuls",
+            rough("", Cup, 0.75, TEACUP),
+        ),
+        (
+            "saltspoon saltspoons saltspoonful saltspoonfuls",
+            rough("", Teaspoon, 0.25, SALTSPOON),
+        ),
+        (
+            "wineglass wineglassful wineglasses",
+            rough("", Cup, 0.25, WINEGLASS),
+        ),
+        (
+            "glass glasses glassful tumbler mug mugs",
+            rough(
+                "",
+                Cup,
+                1.0,
+                "A glass or mug is taken as 1 cup. Measure yours.",
+            ),
+        ),
+        ("wine sherry", rough(GLASSES, Cup, 0.25, WINEGLASS)),
+        (
+            "coffeecup coffeecups coffeecupful",
+            rough("", Cup, 1.0, COFFEE_CUP),
+        ),
+        (
+            "breakfastcup breakfastcups breakfastcupful breakfastcupfuls",
+            rough("", Millilitre, BREAKFAST_CUP, BREAKFAST),
+        ),
+        (
+            "great large big kitchen",
+            rough(
+                SPOONS,
+                Tablespoon,
+                1.0,
+                "A large spoon is taken as a tablespoon.",
+            ),
+        ),
+        (
+            "shot shots",
+            rough("", Millilitre, 30.0, "A shot is taken as 30 ml."),
+        ),
+        (
+            "ladle ladleful ladles",
+            rough("", Cup, 0.5, "A ladle is taken as 1/2 cup. Measure yours."),
+        ),
+        (
+            "splash drizzle glug lug splashes",
+            rough(
+                "",
+                Tablespoon,
+                1.0,
+                "A splash is taken as 1 tablespoon. Write the amount.",
+            ),
+        ),
+        (SPECKS, rough("", Pinch, 1.0, AS_A_PINCH)),
+        ("squeeze squirt", rough("", Teaspoon, 0.5, SQUEEZE)),
+        (
+            "sprinkle sprinkling",
+            rough(
+                "",
+                Teaspoon,
+                0.5,
+                "Taken as 1/2 teaspoon. Write the amount.",
+            ),
+        ),
+        (
+            "spoon spoons spoonful spoonfuls",
+            rough(
+                "",
+                Tablespoon,
+                1.0,
+                "A spoon without its kind is taken as a tablespoon.",
+            ),
+        ),
+        (
+            "scoop scoops",
+            rough("", Cup, 0.25, "A scoop is taken as 1/4 cup. Measure yours."),
+        ),
+        (
+            "tad smidgen touch hint smidge",
+            rough("", Pinch, 1.0, AS_A_PINCH),
+        ),
+    ])
+};
 
 /// Two words that make one measure, and old measures that are only roughly known.
 fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
-    let first = tokens[at].lower;
+    let mut named = NAMED.all(tokens[at].lower).peekable();
+    named.peek()?;
     let mut second_at = past_dot(tokens, at + 1);
     if tokens
         .get(second_at)
@@ -127,212 +285,82 @@ fn two_words(tokens: &[Token], at: usize) -> Option<Measure> {
     let second = tokens
         .get(second_at)
         .filter(|token| token.kind == Kind::Word)
-        .map_or("", |token| token.lower)
-        .as_bytes();
-    let made = |unit: VolumeUnit, factor: f64, doubt: Option<&'static str>, words: usize| {
-        let next = if words == 2 { second_at + 1 } else { at + 1 };
-        Some(Measure {
-            unit: Unit::Volume(unit),
-            factor,
-            next: past_dot(tokens, next),
-            doubt,
-        })
+        .map_or("", |token| token.lower);
+    let found = named.find(|named| named.second.is_empty() || is_among(second, named.second))?;
+    let last = if found.second.is_empty() {
+        at
+    } else {
+        second_at
     };
-    let is_cup = matches!(
-        second,
-        b"cup" | b"cups" | b"cupful" | b"cupfuls" | b"cupsful"
-    );
-    let is_spoon = matches!(
-        second,
-        b"spoon" | b"spoons" | b"spoonful" | b"spoonfuls" | b"spoonsful"
-    );
-    match first.as_bytes() {
-        b"fl" | b"fluid" | b"liquid" if matches!(second, b"oz" | b"ozs" | b"ounce" | b"ounces") => {
-            made(VolumeUnit::FluidOunce, 1.0, None, 2)
-        }
-        b"metric" if is_cup => made(VolumeUnit::Millilitre, 250.0, None, 2),
-        b"australian" | b"aussie" if matches!(second, b"tablespoon" | b"tablespoons" | b"tbsp") => {
-            made(VolumeUnit::Millilitre, 20.0, None, 2)
-        }
-        b"imperial" | b"uk" | b"british" if matches!(second, b"pint" | b"pints") => {
-            made(VolumeUnit::Millilitre, 568.261_25, None, 2)
-        }
-        b"us" | b"american" | b"standard" | b"measuring" if is_cup => {
-            made(VolumeUnit::Cup, 1.0, None, 2)
-        }
-        b"tea" if is_spoon => made(VolumeUnit::Teaspoon, 1.0, None, 2),
-        b"table" if is_spoon => made(VolumeUnit::Tablespoon, 1.0, None, 2),
-        b"dessert" if is_spoon => made(VolumeUnit::Dessertspoon, 1.0, None, 2),
-        b"tea" if is_cup => made(
-            VolumeUnit::Cup,
-            0.75,
-            Some("A teacup is taken as 3/4 cup; old books differ."),
-            2,
-        ),
-        b"coffee" if is_cup => made(
-            VolumeUnit::Cup,
-            1.0,
-            Some("A coffee cup is taken as 1 cup; old books differ."),
-            2,
-        ),
-        b"breakfast" if is_cup => made(
-            VolumeUnit::Millilitre,
-            BREAKFAST_CUP,
-            Some("A breakfast cup is taken as half an imperial pint; old books differ."),
-            2,
-        ),
-        b"coffee" if is_spoon => made(
-            VolumeUnit::Teaspoon,
-            0.5,
-            Some("A coffee spoon is taken as 1/2 teaspoon."),
-            2,
-        ),
-        b"salt" if is_spoon => made(
-            VolumeUnit::Teaspoon,
-            0.25,
-            Some("A saltspoon is taken as 1/4 teaspoon."),
-            2,
-        ),
-        b"teacup" | b"teacups" | b"teacupful" | b"teacupfuls" => made(
-            VolumeUnit::Cup,
-            0.75,
-            Some("A teacup is taken as 3/4 cup; old books differ."),
-            1,
-        ),
-        b"saltspoon" | b"saltspoons" | b"saltspoonful" | b"saltspoonfuls" => made(
-            VolumeUnit::Teaspoon,
-            0.25,
-            Some("A saltspoon is taken as 1/4 teaspoon."),
-            1,
-        ),
-        b"wineglass" | b"wineglassful" | b"wineglasses" => made(
-            VolumeUnit::Cup,
-            0.25,
-            Some("A wineglass is taken as 1/4 cup; old books differ."),
-            1,
-        ),
-        b"glass" | b"glasses" | b"glassful" | b"tumbler" | b"mug" | b"mugs" => made(
-            VolumeUnit::Cup,
-            1.0,
-            Some("A glass or mug is taken as 1 cup. Measure yours."),
-            1,
-        ),
-        b"wine" | b"sherry" if matches!(second, b"glass" | b"glasses" | b"glassful") => made(
-            VolumeUnit::Cup,
-            0.25,
-            Some("A wineglass is taken as 1/4 cup; old books differ."),
-            2,
-        ),
-        b"coffeecup" | b"coffeecups" | b"coffeecupful" => made(
-            VolumeUnit::Cup,
-            1.0,
-            Some("A coffee cup is taken as 1 cup; old books differ."),
-            1,
-        ),
-        b"breakfastcup" | b"breakfastcups" | b"breakfastcupful" | b"breakfastcupfuls" => made(
-            VolumeUnit::Millilitre,
-            BREAKFAST_CUP,
-            Some("A breakfast cup is taken as half an imperial pint; old books differ."),
-            1,
-        ),
-        b"great" | b"large" | b"big" | b"kitchen" if is_spoon => made(
-            VolumeUnit::Tablespoon,
-            1.0,
-            Some("A large spoon is taken as a tablespoon."),
-            2,
-        ),
-        b"shot" | b"shots" => made(
-            VolumeUnit::Millilitre,
-            30.0,
-            Some("A shot is taken as 30 ml."),
-            1,
-        ),
-        b"ladle" | b"ladleful" | b"ladles" => made(
-            VolumeUnit::Cup,
-            0.5,
-            Some("A ladle is taken as 1/2 cup. Measure yours."),
-            1,
-        ),
-        b"splash" | b"drizzle" | b"glug" | b"lug" | b"splashes" => made(
-            VolumeUnit::Tablespoon,
-            1.0,
-            Some("A splash is taken as 1 tablespoon. Write the amount."),
-            1,
-        ),
-        _ if is_specks(first) => made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1),
-        b"squeeze" | b"squirt" => made(VolumeUnit::Teaspoon, 0.5, Some(SQUEEZE), 1),
-        b"sprinkle" | b"sprinkling" => made(
-            VolumeUnit::Teaspoon,
-            0.5,
-            Some("Taken as 1/2 teaspoon. Write the amount."),
-            1,
-        ),
-        b"spoon" | b"spoons" | b"spoonful" | b"spoonfuls" => made(
-            VolumeUnit::Tablespoon,
-            1.0,
-            Some("A spoon without its kind is taken as a tablespoon."),
-            1,
-        ),
-        b"scoop" | b"scoops" => made(
-            VolumeUnit::Cup,
-            0.25,
-            Some("A scoop is taken as 1/4 cup. Measure yours."),
-            1,
-        ),
-        b"tad" | b"smidgen" | b"touch" | b"hint" | b"smidge" => {
-            made(VolumeUnit::Pinch, 1.0, Some("Taken as a pinch."), 1)
-        }
-        _ => None,
-    }
+    Some(Measure {
+        unit: Unit::Volume(found.unit),
+        factor: found.factor,
+        next: past_dot(tokens, last + 1),
+        doubt: found.doubt,
+    })
 }
+
+/// Units by their words.
+static UNITS: Lexicon<Unit> = {
+    use Unit::{Mass as Weight, Volume};
+    use VolumeUnit::*;
+    Lexicon::new(&[
+        ("cup cups cupful cupfuls cupsful cp cps", Volume(Cup)),
+        (
+            "tablespoon tablespoons tablespoonful tablespoonfuls tablespoonsful tbsp tbsps tbs tb tbl tbls tblsp tblsps \
+             tblspn tbspn tbspns tabsp tablespn tblespoon tblespoons tablesp tbps tablespoon's tablespons tblspoon",
+            Volume(Tablespoon),
+        ),
+        (
+            "dessertspoon dessertspoons dessertspoonful dessertspoonfuls dsp dstspn dssp dessertsp dstsp",
+            Volume(Dessertspoon),
+        ),
+        (
+            "teaspoon teaspoons teaspoonful teaspoonfuls teaspoonsful tsp tsps teas tspn tspns teasp tspoon teaspn ts \
+             teaspons teapoon teapoons",
+            Volume(Teaspoon),
+        ),
+        ("floz", Volume(FluidOunce)),
+        ("gill gills", Volume(Gill)),
+        ("pint pints pt pts", Volume(Pint)),
+        ("quart quarts qt qts", Volume(Quart)),
+        ("gallon gallons gal gals", Volume(Gallon)),
+        (
+            "ml mls cc millilitre millilitres milliliter milliliters mil mils",
+            Volume(Millilitre),
+        ),
+        (
+            "cl cls centilitre centilitres centiliter centiliters",
+            Volume(Centilitre),
+        ),
+        (
+            "dl dls decilitre decilitres deciliter deciliters",
+            Volume(Decilitre),
+        ),
+        ("l ltr ltrs lt litre litres liter liters", Volume(Litre)),
+        ("pinch pinches", Volume(Pinch)),
+        ("dash dashes", Volume(Dash)),
+        ("drop drops", Volume(Drop)),
+        (
+            "g gr grs gm gms gram grams gramme grammes",
+            Weight(Mass::GRAM),
+        ),
+        (
+            "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
+            Weight(Mass::grams(1000.0)),
+        ),
+        ("mg mgs milligram milligrams", Weight(Mass::grams(0.001))),
+        ("oz ozs ounce ounces onz", Weight(Mass::OUNCE)),
+        ("lb lbs pound pounds lbm", Weight(Mass::POUND)),
+    ])
+};
 
 /// The unit of a word in lower case.
 fn plain(word: &str) -> Option<Unit> {
-    use VolumeUnit::*;
-    let volume = |unit: VolumeUnit| Some(Unit::Volume(unit));
-    let mass = |unit: Mass| Some(Unit::Mass(unit));
-    match word.as_bytes() {
-        b"cup" | b"cups" | b"cupful" | b"cupfuls" | b"cupsful" | b"cp" | b"cps" => volume(Cup),
-        b"tablespoon" | b"tablespoons" | b"tablespoonful" | b"tablespoonfuls"
-        | b"tablespoonsful" | b"tbsp" | b"tbsps" | b"tbs" | b"tb" | b"tbl" | b"tbls" | b"tblsp"
-        | b"tblsps" | b"tblspn" | b"tbspn" | b"tbspns" | b"tabsp" | b"tablespn" | b"tblespoon"
-        | b"tblespoons" | b"tablesp" | b"tbps" | b"tablespoon's" | b"tablespons" | b"tblspoon" => {
-            volume(Tablespoon)
-        }
-        b"dessertspoon" | b"dessertspoons" | b"dessertspoonful" | b"dessertspoonfuls" | b"dsp"
-        | b"dstspn" | b"dssp" | b"dessertsp" | b"dstsp" => volume(Dessertspoon),
-        b"teaspoon" | b"teaspoons" | b"teaspoonful" | b"teaspoonfuls" | b"teaspoonsful"
-        | b"tsp" | b"tsps" | b"teas" | b"tspn" | b"tspns" | b"teasp" | b"tspoon" | b"teaspn"
-        | b"ts" | b"teaspons" | b"teapoon" | b"teapoons" => volume(Teaspoon),
-        b"floz" => volume(FluidOunce),
-        b"gill" | b"gills" => volume(Gill),
-        b"pint" | b"pints" | b"pt" | b"pts" => volume(Pint),
-        b"quart" | b"quarts" | b"qt" | b"qts" => volume(Quart),
-        b"gallon" | b"gallons" | b"gal" | b"gals" => volume(Gallon),
-        b"ml" | b"mls" | b"cc" | b"millilitre" | b"millilitres" | b"milliliter"
-        | b"milliliters" | b"mil" | b"mils" => volume(Millilitre),
-        b"cl" | b"cls" | b"centilitre" | b"centilitres" | b"centiliter" | b"centiliters" => {
-            volume(Centilitre)
-        }
-        b"dl" | b"dls" | b"decilitre" | b"decilitres" | b"deciliter" | b"deciliters" => {
-            volume(Decilitre)
-        }
-        b"l" | b"ltr" | b"ltrs" | b"lt" | b"litre" | b"litres" | b"liter" | b"liters" => {
-            volume(Litre)
-        }
-        b"pinch" | b"pinches" => volume(Pinch),
-        b"dash" | b"dashes" => volume(Dash),
-        b"drop" | b"drops" => volume(Drop),
-        b"g" | b"gr" | b"grs" | b"gm" | b"gms" | b"gram" | b"grams" | b"gramme" | b"grammes" => {
-            mass(Mass::GRAM)
-        }
-        b"kg" | b"kgs" | b"kilo" | b"kilos" | b"kilogram" | b"kilograms" | b"kilogramme"
-        | b"kilogrammes" => mass(Mass::grams(1000.0)),
-        b"mg" | b"mgs" | b"milligram" | b"milligrams" => mass(Mass::grams(0.001)),
-        b"oz" | b"ozs" | b"ounce" | b"ounces" | b"onz" => mass(Mass::OUNCE),
-        b"lb" | b"lbs" | b"pound" | b"pounds" | b"lbm" => mass(Mass::POUND),
-        _ => piece(word).map(Unit::Piece),
-    }
+    UNITS
+        .find(word)
+        .copied()
+        .or_else(|| piece(word).map(Unit::Piece))
 }
 
 /// A spoon with a slip in it: two letters changed places, or one is wrong, missing or too many.
@@ -348,35 +376,41 @@ fn misspelt(word: &str) -> Option<Unit> {
     plain(near)
 }
 
+/// What is counted, by its words.
+static PIECES: Lexicon<Piece> = Lexicon::new(&[
+    ("stick sticks quill quills", Piece::Stick),
+    ("slice slices round rounds", Piece::Slice),
+    ("stalk stalks rib ribs", Piece::Stalk),
+    ("square squares sq sqs", Piece::Square),
+    ("bar bars", Piece::Bar),
+    (
+        "packet packets sachet sachets envelope envelopes package packages pkg pkgs pkge pk pkt pkts pack packs box boxes \
+         bag bags pouch pouches tube tubes satchet",
+        Piece::Packet,
+    ),
+    ("can cans tin tins", Piece::Can),
+    ("block blocks", Piece::Block),
+    (
+        "carton cartons ctn pot pots tub tubs jar jars container containers bottle bottles punnet punnets",
+        Piece::Pot,
+    ),
+    ("knob knobs", Piece::Knob),
+    (
+        "handful handfuls handsful bunch bunches fistful",
+        Piece::Handful,
+    ),
+    ("pod pods", Piece::Pod),
+    ("sprig sprigs leaf leaves", Piece::Sprig),
+    (
+        "piece pieces pcs nos clove cloves head heads ball balls sheet sheets cube cubes ring rings segment segments wedge \
+         wedges cake cakes loaf rasher fillet",
+        Piece::Each,
+    ),
+]);
+
 /// The piece that a word counts, if it does.
 pub fn piece(word: &str) -> Option<Piece> {
-    Some(match word.as_bytes() {
-        b"stick" | b"sticks" | b"quill" | b"quills" => Piece::Stick,
-        b"slice" | b"slices" | b"round" | b"rounds" => Piece::Slice,
-        b"stalk" | b"stalks" | b"rib" | b"ribs" => Piece::Stalk,
-        b"square" | b"squares" | b"sq" | b"sqs" => Piece::Square,
-        b"bar" | b"bars" => Piece::Bar,
-        b"packet" | b"packets" | b"sachet" | b"sachets" | b"envelope" | b"envelopes"
-        | b"package" | b"packages" | b"pkg" | b"pkgs" | b"pkge" | b"pk" | b"pkt" | b"pkts"
-        | b"pack" | b"packs" | b"box" | b"boxes" | b"bag" | b"bags" | b"pouch" | b"pouches"
-        | b"tube" | b"tubes" | b"satchet" => Piece::Packet,
-        b"can" | b"cans" | b"tin" | b"tins" => Piece::Can,
-        b"block" | b"blocks" => Piece::Block,
-        b"carton" | b"cartons" | b"ctn" | b"pot" | b"pots" | b"tub" | b"tubs" | b"jar"
-        | b"jars" | b"container" | b"containers" | b"bottle" | b"bottles" | b"punnet"
-        | b"punnets" => Piece::Pot,
-        b"knob" | b"knobs" => Piece::Knob,
-        b"handful" | b"handfuls" | b"handsful" | b"bunch" | b"bunches" | b"fistful" => {
-            Piece::Handful
-        }
-        b"pod" | b"pods" => Piece::Pod,
-        b"sprig" | b"sprigs" | b"leaf" | b"leaves" => Piece::Sprig,
-        b"piece" | b"pieces" | b"pcs" | b"nos" | b"clove" | b"cloves" | b"head" | b"heads"
-        | b"ball" | b"balls" | b"sheet" | b"sheets" | b"cube" | b"cubes" | b"ring" | b"rings"
-        | b"segment" | b"segments" | b"wedge" | b"wedges" | b"cake" | b"cakes" | b"loaf"
-        | b"rasher" | b"fillet" => Piece::Each,
-        _ => return None,
-    })
+    PIECES.find(word).copied()
 }
 
 /// Whether the word names something that holds an amount printed on it.
@@ -428,33 +462,15 @@ fn piece_in_place(tokens: &[Token], at: usize, found: Measure) -> Option<Measure
     }
 }
 
+static ALONE: Lexicon<()> = Lexicon::new(&[(
+    "pinch pinches dash dashes knob handful splash drizzle squeeze drop drops sprinkle sprinkling glug smidgen tad \
+     touch hint grating speck shake bunch",
+    (),
+)]);
+
 /// Whether a measure may stand without a number: "pinch of salt".
 pub fn stands_alone(word: &str) -> bool {
-    matches!(
-        word.as_bytes(),
-        b"pinch"
-            | b"pinches"
-            | b"dash"
-            | b"dashes"
-            | b"knob"
-            | b"handful"
-            | b"splash"
-            | b"drizzle"
-            | b"squeeze"
-            | b"drop"
-            | b"drops"
-            | b"sprinkle"
-            | b"sprinkling"
-            | b"glug"
-            | b"smidgen"
-            | b"tad"
-            | b"touch"
-            | b"hint"
-            | b"grating"
-            | b"speck"
-            | b"shake"
-            | b"bunch"
-    )
+    ALONE.has(word)
 }
 
 #[cfg(test)]

@@ -370,22 +370,21 @@ fn percentage(text: &str) -> Option<f64> {
 pub fn pieces(amounts: &mut [Amount], name: &str, taken: Option<&Ingredient>) {
     let Some(ingredient) = taken else { return };
     let has = |piece: Piece| ingredient.pieces.iter().any(|row| row.piece == piece);
-    let last = name
-        .rsplit([' ', '-'])
-        .next()
-        .map(str::to_lowercase)
-        .unwrap_or_default();
+    let last = || {
+        let word = name.rsplit([' ', '-']).next();
+        word.map(str::to_lowercase).unwrap_or_default()
+    };
     for amount in amounts {
         amount.unit = match amount.unit {
             Unit::Volume(VolumeUnit::Pinch) if has(Piece::Pinch) => Unit::Piece(Piece::Pinch),
             Unit::Volume(VolumeUnit::Dash) if has(Piece::Dash) => Unit::Piece(Piece::Dash),
             Unit::Volume(VolumeUnit::Drop) if has(Piece::Drop) => Unit::Piece(Piece::Drop),
             Unit::Piece(Piece::Each)
-                if matches!(last.as_str(), "cake" | "cakes") && has(Piece::Block) =>
+                if matches!(last().as_str(), "cake" | "cakes") && has(Piece::Block) =>
             {
                 Unit::Piece(Piece::Block)
             }
-            Unit::Piece(Piece::Each) => match super::measure::piece(&last) {
+            Unit::Piece(Piece::Each) => match super::measure::piece(&last()) {
                 Some(piece) if piece != Piece::Each && has(piece) => Unit::Piece(piece),
                 _ => amount.unit,
             },

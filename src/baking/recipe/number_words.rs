@@ -3,6 +3,7 @@
 use super::measure;
 use super::number::{Single, part_after};
 use super::token::{Kind, Token};
+use crate::baking::lexicon::Lexicon;
 
 /// A number in words.
 pub fn words(tokens: &[Token], at: usize) -> Option<Single> {
@@ -202,58 +203,56 @@ pub fn word_part(tokens: &[Token], at: usize) -> Option<(f64, usize)> {
     .then_some((over / under, next + 1))
 }
 
+static NUMBERS: Lexicon<f64> = Lexicon::new(&[
+    ("zero", 0.0),
+    ("one", 1.0),
+    ("two", 2.0),
+    ("three", 3.0),
+    ("four", 4.0),
+    ("five", 5.0),
+    ("six", 6.0),
+    ("seven", 7.0),
+    ("eight", 8.0),
+    ("nine", 9.0),
+    ("ten", 10.0),
+    ("eleven", 11.0),
+    ("twelve", 12.0),
+    ("thirteen", 13.0),
+    ("fourteen", 14.0),
+    ("fifteen", 15.0),
+    ("sixteen", 16.0),
+    ("seventeen", 17.0),
+    ("eighteen", 18.0),
+    ("nineteen", 19.0),
+    ("twenty", 20.0),
+    ("thirty", 30.0),
+    ("forty", 40.0),
+    ("fifty", 50.0),
+    ("sixty", 60.0),
+    ("seventy", 70.0),
+    ("eighty", 80.0),
+    ("ninety", 90.0),
+]);
+
 /// The number that a word names.
 pub fn small_number(token: &Token) -> Option<f64> {
-    if token.kind != Kind::Word {
-        return None;
-    }
-    Some(match token.lower.as_bytes() {
-        b"zero" => 0.0,
-        b"one" => 1.0,
-        b"two" => 2.0,
-        b"three" => 3.0,
-        b"four" => 4.0,
-        b"five" => 5.0,
-        b"six" => 6.0,
-        b"seven" => 7.0,
-        b"eight" => 8.0,
-        b"nine" => 9.0,
-        b"ten" => 10.0,
-        b"eleven" => 11.0,
-        b"twelve" => 12.0,
-        b"thirteen" => 13.0,
-        b"fourteen" => 14.0,
-        b"fifteen" => 15.0,
-        b"sixteen" => 16.0,
-        b"seventeen" => 17.0,
-        b"eighteen" => 18.0,
-        b"nineteen" => 19.0,
-        b"twenty" => 20.0,
-        b"thirty" => 30.0,
-        b"forty" => 40.0,
-        b"fifty" => 50.0,
-        b"sixty" => 60.0,
-        b"seventy" => 70.0,
-        b"eighty" => 80.0,
-        b"ninety" => 90.0,
-        _ => return None,
-    })
+    let is_word = token.kind == Kind::Word;
+    NUMBERS.find(token.lower).copied().filter(|_| is_word)
 }
+
+static PARTS: Lexicon<f64> = Lexicon::new(&[
+    ("half halves", 2.0),
+    ("third thirds", 3.0),
+    ("quarter quarters fourth fourths", 4.0),
+    ("eighth eighths", 8.0),
+    ("sixth sixths", 6.0),
+    ("fifth fifths", 5.0),
+]);
 
 /// What a word of parts divides by.
 pub fn denominator(token: &Token) -> Option<f64> {
-    if token.kind != Kind::Word {
-        return None;
-    }
-    Some(match token.lower.as_bytes() {
-        b"half" | b"halves" => 2.0,
-        b"third" | b"thirds" => 3.0,
-        b"quarter" | b"quarters" | b"fourth" | b"fourths" => 4.0,
-        b"eighth" | b"eighths" => 8.0,
-        b"sixth" | b"sixths" => 6.0,
-        b"fifth" | b"fifths" => 5.0,
-        _ => return None,
-    })
+    let is_word = token.kind == Kind::Word;
+    PARTS.find(token.lower).copied().filter(|_| is_word)
 }
 
 /// Whether a measure follows, an "of a" or article between.

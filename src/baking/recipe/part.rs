@@ -3,7 +3,7 @@
 use super::token::{Kind, Token};
 use crate::baking::ingredient::Larder;
 use crate::baking::ingredient::lookup::{self, Found};
-use crate::baking::text::holds;
+use crate::baking::text::{begins, holds};
 
 /// A part of a fruit or an egg that a line asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -114,7 +114,6 @@ pub fn leading_part(tokens: &[Token]) -> (Option<Part>, usize) {
 
 /// "juice of" and "of" left before an amount: the part, and what else stands there.
 pub fn part_in_name(words: &str) -> (Option<Part>, &str) {
-    let lower = words.to_ascii_lowercase();
     for (start, part) in [
         ("juice and zest of ", Part::JuiceAndZest),
         ("zest and juice of ", Part::JuiceAndZest),
@@ -131,7 +130,7 @@ pub fn part_in_name(words: &str) -> (Option<Part>, &str) {
         ("whites of ", Part::White),
         ("yolks of ", Part::Yolk),
     ] {
-        if lower.starts_with(start) {
+        if begins(words, start) {
             let rest = words[start.len()..].trim_start();
             let rest = rest
                 .strip_prefix("a ")

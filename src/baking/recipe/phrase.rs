@@ -2,55 +2,69 @@
 
 use super::{Aside, Level};
 use crate::baking::ingredient::{Filling, Form, PieceSize};
+use crate::baking::lexicon::Lexicon;
 use crate::baking::text::{Phrases, holds, letters};
+
+static FORMS: Lexicon<Form> = Lexicon::new(&[
+    ("melted", Form::Melted),
+    ("packed", Form::Packed),
+    ("loose loosely unpacked", Form::Loose),
+    ("chopped minced broken crumbled", Form::Chopped),
+    ("diced cubed cubes chunks dice", Form::Cubed),
+    ("sliced slices", Form::Sliced),
+    ("slivered slivers julienned", Form::Slivered),
+    ("whole", Form::Whole),
+    ("halved halves", Form::Halved),
+    ("mashed", Form::Mashed),
+    ("pureed puree purée puréed purèe", Form::Pureed),
+    ("grated shredded", Form::Grated),
+    ("ground", Form::Ground),
+    ("whipped", Form::Whipped),
+    ("crushed", Form::Crushed),
+    ("chips", Form::Chips),
+]);
 
 /// The state that a word names.
 pub fn form(word: &str) -> Option<Form> {
-    Some(match word.as_bytes() {
-        b"melted" => Form::Melted,
-        b"packed" => Form::Packed,
-        b"loose" | b"loosely" | b"unpacked" => Form::Loose,
-        b"chopped" | b"minced" | b"broken" | b"crumbled" => Form::Chopped,
-        b"diced" | b"cubed" | b"cubes" | b"chunks" | b"dice" => Form::Cubed,
-        b"sliced" | b"slices" => Form::Sliced,
-        b"slivered" | b"slivers" | b"julienned" => Form::Slivered,
-        b"whole" => Form::Whole,
-        b"halved" | b"halves" => Form::Halved,
-        b"mashed" => Form::Mashed,
-        b"pureed" | b"puree" => Form::Pureed,
-        b"grated" | b"shredded" => Form::Grated,
-        b"ground" => Form::Ground,
-        b"whipped" => Form::Whipped,
-        b"crushed" => Form::Crushed,
-        b"chips" => Form::Chips,
-        _ if matches!(word, "purée" | "puréed" | "purèe") => Form::Pureed,
-        _ => return None,
-    })
+    FORMS.find(word).copied()
 }
+
+/// Words for a cup filled with what was sifted before.
+const SIFTED: Phrases = Phrases(&Phrases::of([
+    "measured after sift",
+    "sifted before measur",
+    "sifted, then measured",
+    "sift before measur",
+    "sifted then measured",
+]));
+
+/// Words for a cup filled with a spoon, where it is levelled too.
+const SPOONED: Phrases = Phrases(&Phrases::of(["spooned", "spoon ", "spoon-"]));
+
+/// Words for a cup that went into the bag.
+const DIPPED: Phrases = Phrases(&Phrases::of([
+    "scooped",
+    "dipped and",
+    "dip and sweep",
+    "scoop and",
+    "dip-and",
+]));
 
 /// How a cup was filled, where a note says so.
 pub fn filling(note: &str) -> Option<Filling> {
-    let has = |words: &str| holds(note, words);
-    if has("measured after sift")
-        || has("sifted before measur")
-        || has("sifted, then measured")
-        || has("sift before measur")
-        || has("sifted then measured")
-    {
+    let letters = letters(note);
+    let has = |phrases: Phrases| phrases.any_in(note, letters);
+    let is_levelled = || {
+        ["level", "swept", "into"]
+            .iter()
+            .any(|words| holds(note, words))
+    };
+    if has(SIFTED) {
         Some(Filling::Sifted)
-    } else if (has("spooned") || has("spoon ") || has("spoon-"))
-        && (has("level") || has("swept") || has("into"))
-    {
+    } else if has(SPOONED) && is_levelled() {
         Some(Filling::Spooned)
-    } else if has("scooped")
-        || has("dipped and")
-        || has("dip and sweep")
-        || has("scoop and")
-        || has("dip-and")
-    {
-        Some(Filling::Dipped)
     } else {
-        None
+        has(DIPPED).then_some(Filling::Dipped)
     }
 }
 

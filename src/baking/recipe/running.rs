@@ -131,7 +131,7 @@ pub fn is_fact(lower: &str) -> bool {
     STARTS
         .iter()
         .any(|start| start.as_bytes().first() == first && lower.starts_with(start))
-        || states_yield.iter().any(|words| text::holds(lower, words))
+        || lower.contains(':') && states_yield.iter().any(|words| text::holds(lower, words))
         || is_bake_time(lower)
 }
 

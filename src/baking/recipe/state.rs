@@ -22,15 +22,18 @@ pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, larder: Lar
     let mut states = States::default();
     let head = found.named_by.last();
     let mut is_after = false;
-    for word in name
-        .split(|letter: char| !(letter.is_alphanumeric() || letter == '\''))
-        .filter(|word| !word.is_empty())
+    let is_gap = |letter: char| !(letter.is_alphanumeric() || letter == '\'');
+    let all_lower = text::lower(name);
+    // No letter is longer or shorter in lower case, so the words stand beside one another.
+    for (word, lower) in name
+        .split(is_gap)
+        .zip(all_lower.split(is_gap))
+        .filter(|words| !words.0.is_empty())
     {
-        let lower = text::lower(word);
         let plain = lookup::plain_word(word);
         let is_own = found.named_by.contains(&plain);
         if matches!(
-            lower.as_str(),
+            lower,
             "or" | "in" | "with" | "for" | "at" | "to" | "from" | "into" | "plus"
         ) {
             break;
@@ -38,7 +41,7 @@ pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, larder: Lar
         if lower == "sifted" && !is_after {
             states.is_sifted = true;
         }
-        if let Some(form) = phrase::form(&lower) {
+        if let Some(form) = phrase::form(lower) {
             let has_weight = taken.is_some_and(|ingredient| {
                 ingredient.fillings.iter().any(|row| row.form == Some(form))
             });
@@ -58,7 +61,7 @@ pub fn states(name: &str, found: &Found, taken: Option<&Ingredient>, larder: Lar
             if (!is_own || has_weight) && names_whole && is_state {
                 // A shape named last ("pecan halves", "apple puree") is the shape it is measured in.
                 let is_shape = matches!(
-                    lower.as_str(),
+                    lower,
                     "halves" | "slices" | "cubes" | "chunks" | "puree" | "purée" | "slivers"
                 );
                 if is_after && !is_shape {

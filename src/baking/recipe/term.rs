@@ -12,6 +12,7 @@ use super::sum::compound;
 use super::token::{Kind, Token};
 use super::{Amount, Level, Unit};
 use crate::baking::ingredient::{Filling, Form, Piece, PieceSize};
+use crate::baking::lexicon::Lexicon;
 
 /// Where a term is looked for: it decides how much must be there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -298,37 +299,58 @@ pub fn past_about(tokens: &[Token], at: usize) -> usize {
     next
 }
 
+/// What a word before a measure says.
+#[derive(Clone, Copy)]
+enum Said {
+    Level(Level),
+    Packed,
+    Loose,
+    Filling(Filling),
+    Nothing,
+    /// Nothing, and a full stop may follow.
+    Short,
+}
+
+static SAID: Lexicon<Said> = Lexicon::new(&[
+    ("scant scanty short scarce", Said::Level(Level::Scant)),
+    ("heaping heaped heap", Said::Level(Level::Heaped)),
+    ("rounded rounding", Said::Level(Level::Rounded)),
+    (
+        "generous good full brimming overflowing big",
+        Said::Level(Level::Generous),
+    ),
+    ("level leveled levelled even", Said::Level(Level::Level)),
+    ("packed", Said::Packed),
+    ("loosely lightly", Said::Loose),
+    (
+        "firmly tightly well slightly very extra whole standard regular us imperial additional more mini medium small \
+         large flat dry individual normal ordinary average sized size tiny",
+        Said::Nothing,
+    ),
+    ("sifted", Said::Filling(Filling::Sifted)),
+    ("spooned", Said::Filling(Filling::Spooned)),
+    ("sm lg lge med", Said::Short),
+]);
+
 /// One word that says how a measure is filled; what it says is noted.
 pub fn modifier(tokens: &[Token], at: usize, found: &mut Term) -> Option<usize> {
     let token = tokens.get(at).filter(|token| token.kind == Kind::Word)?;
-    match token.lower.as_bytes() {
-        b"scant" | b"scanty" | b"short" | b"scarce" => found.level = Level::Scant,
-        b"heaping" | b"heaped" | b"heap" => found.level = Level::Heaped,
-        b"rounded" | b"rounding" => found.level = Level::Rounded,
-        b"generous" | b"good" | b"full" | b"brimming" | b"overflowing" | b"big" => {
-            found.level = Level::Generous
+    let mut next = at + 1;
+    match *SAID.find(token.lower)? {
+        Said::Level(level) => found.level = level,
+        Said::Packed if found.form == Some(Form::Loose) => {}
+        Said::Packed => found.form = Some(Form::Packed),
+        Said::Loose => found.form = Some(Form::Loose),
+        Said::Filling(filling) => found.filling = Some(filling),
+        Said::Nothing => {}
+        Said::Short => {
+            let has_dot = tokens
+                .get(next)
+                .is_some_and(|dot| dot.is_mark('.') && !dot.spaced);
+            next += usize::from(has_dot);
         }
-        b"level" | b"leveled" | b"levelled" | b"even" => found.level = Level::Level,
-        b"packed" => {
-            if found.form != Some(Form::Loose) {
-                found.form = Some(Form::Packed);
-            }
-        }
-        b"loosely" | b"lightly" => found.form = Some(Form::Loose),
-        b"firmly" | b"tightly" | b"well" | b"slightly" | b"very" | b"extra" | b"whole"
-        | b"standard" | b"regular" | b"us" | b"imperial" | b"additional" | b"more" | b"mini"
-        | b"medium" | b"small" | b"large" | b"flat" | b"dry" | b"individual" | b"normal"
-        | b"ordinary" | b"average" | b"sized" | b"size" | b"tiny" => {}
-        b"sifted" => found.filling = Some(Filling::Sifted),
-        b"spooned" => found.filling = Some(Filling::Spooned),
-        b"sm" | b"lg" | b"lge" | b"med" => {}
-        _ => return None,
     }
-    let has_dot = matches!(token.lower.as_bytes(), b"sm" | b"lg" | b"lge" | b"med")
-        && tokens
-            .get(at + 1)
-            .is_some_and(|dot| dot.is_mark('.') && !dot.spaced);
-    Some(at + 1 + usize::from(has_dot))
+    Some(next)
 }
 
 /// A measure, with at most four words before it that say how full it is.

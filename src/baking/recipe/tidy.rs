@@ -5,7 +5,6 @@
 //! written with a slash ("1½" becomes "1 1/2").
 
 use crate::baking::text::holds;
-
 use std::borrow::Cow;
 
 /// The longest run that is taken for a tag, an entity or a link; it keeps the work linear.
@@ -14,7 +13,8 @@ const LONGEST_MARKUP: usize = 400;
 /// The line made plain.
 pub fn tidy(line: &str) -> String {
     let decoded = entities(past_stamp(line.trim_start()));
-    let text = old_price(&markup(&decoded));
+    let unmarked = markup(&decoded);
+    let text = old_price(&unmarked);
     // Most lines are plain already.
     if text.bytes().all(|byte| is_plain(byte.into())) {
         return blanks(&text);
@@ -131,13 +131,13 @@ fn past_stamp(text: &str) -> &str {
 }
 
 /// Two dashes part a name from a note; a price behind them in shillings and pence ("--2d.") falls out.
-fn old_price(text: &str) -> String {
+fn old_price(text: &str) -> Cow<'_, str> {
     let Some((before, after)) = holds(text, "--")
         .then(|| text.rsplit_once("--"))
         .flatten()
         .filter(|(before, _)| !before.trim_matches('-').is_empty())
     else {
-        return text.to_owned();
+        return text.into();
     };
     let price = after.trim().trim_end_matches('.');
     let is_price = price.strip_suffix(['d', 's']).is_some_and(|figure| {
@@ -147,9 +147,9 @@ fn old_price(text: &str) -> String {
             })
     });
     if is_price {
-        before.to_owned()
+        before.into()
     } else {
-        text.replace("--", " - ")
+        text.replace("--", " - ").into()
     }
 }
 
@@ -231,9 +231,9 @@ fn is_combining(character: char) -> bool {
 }
 
 /// HTML entities replaced by what they mean.
-pub fn entities(line: &str) -> String {
+pub fn entities(line: &str) -> Cow<'_, str> {
     if !line.contains('&') {
-        return line.to_owned();
+        return line.into();
     }
     let mut out = String::with_capacity(line.len());
     let mut rest = line;
@@ -258,7 +258,7 @@ pub fn entities(line: &str) -> String {
         }
     }
     out.push_str(rest);
-    out
+    out.into()
 }
 
 /// What one entity means, its ampersand and semicolon taken off.
@@ -304,9 +304,9 @@ fn entity(name: &str) -> Option<char> {
 }
 
 /// Tags and links taken out: "<b>1</b> cup [flour](address)" becomes "1 cup flour".
-fn markup(text: &str) -> String {
+fn markup(text: &str) -> Cow<'_, str> {
     if !text.contains(['<', ']']) && !holds(text, "://") {
-        return text.to_owned();
+        return text.into();
     }
     let mut out = String::with_capacity(text.len());
     let mut rest = text;
@@ -334,7 +334,7 @@ fn markup(text: &str) -> String {
         }
     }
     out.push_str(rest);
-    out
+    out.into()
 }
 
 /// The length of the tag that stands here. A blank is left for one that parts words.

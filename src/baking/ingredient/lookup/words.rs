@@ -1,6 +1,7 @@
 //! Words of names in one plain form, and which of them only describe.
 
 use crate::baking::ingredient::{Allergen, Ingredient};
+use crate::baking::lexicon::Lexicon;
 use crate::baking::text::lower_letter;
 
 /// A name's words in the one form that both the tables and the text are brought to: lower case,
@@ -111,71 +112,58 @@ fn singular(word: &mut String) {
     word.push_str(on);
 }
 
-/// Adds a word in the one spelling that is kept; some are two words.
+/// Words in the one spelling that is kept; some are two words.
+static SPELT: Lexicon<&str> = Lexicon::new(&[
+    ("yoghurt yogourt yoghourt yogart", "yogurt"),
+    ("flavour flavouring flavoring", "flavor"),
+    ("flavoured", "flavored"),
+    ("colour colouring coloring", "color"),
+    ("grey", "gray"),
+    ("castor", "caster"),
+    ("allpurpose", "all purpose"),
+    ("selfraising selfrising", "self raising"),
+    ("wholewheat", "whole wheat"),
+    ("wholegrain", "whole grain"),
+    ("semisweet", "semi sweet"),
+    ("lowfat", "low fat"),
+    ("nonfat", "non fat"),
+    ("fullfat", "full fat"),
+    ("sulphured", "sulfured"),
+    ("unsulphured", "unsulfured"),
+    ("glace glaced", "glace"),
+    ("choc choco", "chocolate"),
+    ("veg", "vegetable"),
+    ("pwdr pwd pdr", "powder"),
+    ("ess", "essence"),
+    ("evoo", "extra virgin olive oil"),
+    ("ap", "all purpose"),
+    ("crystallised", "crystallized"),
+    ("caramelised", "caramelized"),
+    ("pasteurised", "pasteurized"),
+    ("n", "and"),
+    ("lemon's", "lemon"),
+]);
+
+/// Adds a word in the one spelling that is kept.
 fn push_spelt(out: &mut Vec<String>, word: String) {
-    let spelt = match word.as_bytes() {
-        b"yoghurt" | b"yogourt" | b"yoghourt" | b"yogart" => "yogurt",
-        b"flavour" | b"flavouring" | b"flavoring" => "flavor",
-        b"flavoured" => "flavored",
-        b"colour" | b"colouring" | b"coloring" => "color",
-        b"grey" => "gray",
-        b"castor" => "caster",
-        b"allpurpose" => "all purpose",
-        b"selfraising" | b"selfrising" => "self raising",
-        b"rising" if out.last().is_some_and(|last| last == "self") => "raising",
-        b"wholewheat" => "whole wheat",
-        b"wholegrain" => "whole grain",
-        b"semisweet" => "semi sweet",
-        b"lowfat" => "low fat",
-        b"nonfat" => "non fat",
-        b"fullfat" => "full fat",
-        b"sulphured" => "sulfured",
-        b"unsulphured" => "unsulfured",
-        b"glace" | b"glaced" => "glace",
-        b"choc" | b"choco" => "chocolate",
-        b"veg" => "vegetable",
-        b"pwdr" | b"pwd" | b"pdr" => "powder",
-        b"ess" => "essence",
-        b"evoo" => "extra virgin olive oil",
-        b"ap" => "all purpose",
-        b"crystallised" => "crystallized",
-        b"caramelised" => "caramelized",
-        b"pasteurised" => "pasteurized",
-        b"n" => "and",
-        b"lemon's" => "lemon",
-        _ => {
-            out.push(word);
-            return;
-        }
-    };
-    out.extend(spelt.split(' ').map(str::to_owned));
+    if word == "rising" && out.last().is_some_and(|last| last == "self") {
+        out.push("raising".to_owned());
+    } else if let Some(spelt) = SPELT.find(&word) {
+        out.extend(spelt.split(' ').map(str::to_owned));
+    } else {
+        out.push(word);
+    }
 }
+
+static SHARED_HEADS: Lexicon<()> = Lexicon::new(&[(
+    "extract essence flavouring oil zest rind peel juice milk flour butter yogurt cream crumb vinegar \
+     liqueur jam seed puree meal",
+    (),
+)]);
 
 /// Heads that two names share: "almond or vanilla extract", "lemon or orange zest".
 pub fn is_shared_head(word: &str) -> bool {
-    matches!(
-        word.as_bytes(),
-        b"extract"
-            | b"essence"
-            | b"flavouring"
-            | b"oil"
-            | b"zest"
-            | b"rind"
-            | b"peel"
-            | b"juice"
-            | b"milk"
-            | b"flour"
-            | b"butter"
-            | b"yogurt"
-            | b"cream"
-            | b"crumb"
-            | b"vinegar"
-            | b"liqueur"
-            | b"jam"
-            | b"seed"
-            | b"puree"
-            | b"meal"
-    )
+    SHARED_HEADS.has(word)
 }
 
 /// Whether a word parts one ingredient from another that may take its place.
@@ -183,55 +171,16 @@ pub fn is_or(word: &str) -> bool {
     word == "or"
 }
 
+static CUTS: Lexicon<()> = Lexicon::new(&[(
+    "in with at from for to such like of if plu plus see about enough preferably eg ie that which \
+     without until as per on into before after i you we depending but then not minus less including \
+     use using is are it when",
+    (),
+)]);
+
 /// Whether the name is over where this word stands.
 pub fn cuts(word: &str) -> bool {
-    matches!(
-        word.as_bytes(),
-        b"in"
-            | b"with"
-            | b"at"
-            | b"from"
-            | b"for"
-            | b"to"
-            | b"such"
-            | b"like"
-            | b"of"
-            | b"if"
-            | b"plu"
-            | b"plus"
-            | b"see"
-            | b"about"
-            | b"enough"
-            | b"preferably"
-            | b"eg"
-            | b"ie"
-            | b"that"
-            | b"which"
-            | b"without"
-            | b"until"
-            | b"as"
-            | b"per"
-            | b"on"
-            | b"into"
-            | b"before"
-            | b"after"
-            | b"i"
-            | b"you"
-            | b"we"
-            | b"depending"
-            | b"but"
-            | b"then"
-            | b"not"
-            | b"minus"
-            | b"less"
-            | b"including"
-            | b"use"
-            | b"using"
-            | b"is"
-            | b"are"
-            | b"it"
-            | b"when"
-    )
+    CUTS.has(word)
 }
 
 /// Whether an unknown word has the shape of one that only describes: "rinsed", "loosely", "70%".
