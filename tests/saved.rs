@@ -19,6 +19,7 @@ fn kept() -> KeptRecipe {
             }],
             choices: Choices {
                 waits: None,
+                crumb_ph: None,
                 region: None,
                 own_pan: None,
                 other_pan: Some(PanEntry {

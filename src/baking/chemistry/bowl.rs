@@ -73,8 +73,11 @@ pub struct Bowl {
     curve: Curve,
     /// All bicarbonate.
     bicarbonate: Equivalents,
-    /// Base that is at work in the crumb: the bicarbonate, and what the course makes of it.
+    /// Base that is at work in the crumb: the bicarbonate, what the ionic strength makes of it, and what a measured
+    /// crumb tells beyond it.
     base: Equivalents,
+    /// What was measured.
+    measured: Option<Measured>,
     water: Mass,
 }
 
@@ -87,9 +90,8 @@ pub fn bowl(formula: &Formula, handling: &Handling) -> Option<Bowl> {
     Some(bowl)
 }
 
-/// The same without the course and its gas: what the crumb is in the end is no matter of how it came to be, and one
-/// balance is a hundredth of the work. For trying out amounts.
-pub fn crumb(formula: &Formula) -> Option<Bowl> {
+/// The same without the course and its gas: what the crumb is in the end is no matter of how it came to be.
+fn crumb(formula: &Formula) -> Option<Bowl> {
     let contributions: Vec<Contribution> = formula.batter().map(Contribution::of).collect();
     let acids: Vec<_> = contributions
         .iter()
@@ -115,6 +117,7 @@ pub fn crumb(formula: &Formula) -> Option<Bowl> {
         curve: contributions.iter().map(Contribution::curve).sum(),
         bicarbonate,
         base: bicarbonate,
+        measured: None,
         water: total(formula, Constituent::Water).grams.mean,
         contributions,
     };
@@ -130,7 +133,52 @@ pub fn crumb(formula: &Formula) -> Option<Bowl> {
     Some(bowl)
 }
 
+/// What a measured crumb tells.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Measured {
+    /// Standard deviation of the pH with the model and the measurement together.
+    deviation: f64,
+    /// Base that the model did not know of; negative where it is acid.
+    beyond: Equivalents,
+}
+
+/// Standard deviation of a crumb's pH by a strip or a plain meter in a slurry of one part crumb and one or two parts
+/// of water (common practice, no source: strips are read to 0.25, meters to 0.1, and the slurry takes its part).
+pub const METER: f64 = 0.2;
+
 impl Bowl {
+    /// The same once the baker has measured its crumb's pH: the mean of model and measurement, each weighed by its
+    /// certainty, and the narrower spread of both. What the model did not know is taken as base or acid.
+    pub fn with_measured(mut self, ph: f64) -> Self {
+        let model = self.ph.deviation().max(1e-3);
+        let (by_model, by_meter) = (model.powi(-2), METER.powi(-2));
+        let mean = (self.ph.mean.value() * by_model + ph * by_meter) / (by_model + by_meter);
+        let measured = Measured {
+            deviation: (by_model + by_meter).powf(-0.5),
+            beyond: self.need(mean) - self.base,
+        };
+        self.carry(measured);
+        self
+    }
+
+    /// The crumb of a changed formula, with what was measured of this one; without a course and its gas, which is a
+    /// hundredth of the work. For trying out amounts.
+    pub fn tried(&self, formula: &Formula) -> Option<Self> {
+        let mut changed = crumb(formula)?;
+        if let Some(measured) = self.measured {
+            changed.carry(measured);
+        }
+        Some(changed)
+    }
+
+    fn carry(&mut self, measured: Measured) {
+        self.base = self.base + measured.beyond;
+        self.measured = Some(measured);
+        let shift = self.root(0.0) - self.ph.mean.value();
+        self.ph = Estimate::normal(self.root(0.0), measured.deviation);
+        self.batter_ph = Estimate::normal(self.batter_ph.mean.value() + shift, measured.deviation);
+    }
+
     /// Base that the whole bowl takes up to reach a pH: its ingredients, its leavening acids, and the bicarbonate
     /// that its crumb then keeps. It rises with pH.
     pub fn need(&self, ph: f64) -> Equivalents {
@@ -144,6 +192,9 @@ impl Bowl {
 
     /// How likely the crumb lies below a pH, from 0 to 1, by the spread of all that is in the bowl.
     pub fn chance_below(&self, ph: f64) -> f64 {
+        if let Some(measured) = self.measured {
+            return normal_below((ph - self.ph.mean.value()) / measured.deviation);
+        }
         let deviation = self
             .deviation(ph)
             .hypot(self.slope(ph) * self.model_spread() / NORMAL_95);
@@ -160,6 +211,11 @@ impl Bowl {
         let mut parts: Vec<&Part> = self.parts.iter().collect();
         parts.sort_unstable_by(|a, b| figure(b).total_cmp(&figure(a)).then(a.line.cmp(&b.line)));
         parts
+    }
+
+    /// Whether the baker's own measurement is in the pH.
+    pub fn is_measured(&self) -> bool {
+        self.measured.is_some()
     }
 
     /// The standard deviation of need less soda at a pH, meq.
@@ -316,6 +372,36 @@ fn normal_below(deviations: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::baking::formula::{Habits, weigh};
+    use crate::baking::ingredient::{Larder, PieceSize, Region};
+    use crate::baking::recipe::read;
+
+    fn formula(text: &str) -> Formula {
+        let habits = Habits {
+            region: Region::Us,
+            filling: None,
+            eggs: PieceSize::Large,
+        };
+        weigh(&read(text, Larder::of(habits.region), &[]), &habits)
+    }
+
+    /// Two readings of one thing, weighed by their certainty (common to all of measurement): the mean lies nearer the
+    /// surer one and is surer than either; base that the model did not know stays where soda is added.
+    #[test]
+    fn a_measured_crumb_narrows_the_model() {
+        let cake = "200 g flour\n200 g sugar\n240 g buttermilk\n2 eggs\n1 tsp baking soda";
+        let before = bowl(&formula(cake), &Handling::default()).expect("a bowl");
+        let reading = before.ph.mean.value() - 0.5;
+        let after = before.clone().with_measured(reading);
+        let found = after.ph.mean.value();
+        assert!(found > reading && found < before.ph.mean.value());
+        assert!(after.ph.deviation() < METER && after.ph.deviation() < before.ph.deviation());
+        assert!((after.chance_below(found) - 0.5).abs() < 1e-3);
+        let more = formula(&format!("{cake}\n2 g baking soda"));
+        let told = after.tried(&more).expect("a bowl").ph.mean.value();
+        let untold = before.tried(&more).expect("a bowl").ph.mean.value();
+        assert!(told < untold && told > found);
+    }
 
     /// Abramowitz and Stegun 1964, table 26.1: P(0) 0.5, P(1) 0.8413, P(1.645) 0.9500.
     #[test]

@@ -18,7 +18,7 @@ mod leavening;
 pub mod release;
 pub mod solution;
 
-pub use bowl::{Bowl, Gas, Part, bowl, crumb};
+pub use bowl::{Bowl, Gas, METER, Part, bowl};
 pub use charge::Curve;
 pub use leavening::{
     CARBON_DIOXIDE_GRAMS_PER_MMOL, SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake_deviation,

@@ -54,7 +54,10 @@ pub fn worksheet_again(
     let kind = kind(&formula, &percentages);
     let choices = &inputs.choices;
     let handling = handling(choices);
-    let bowl = bowl(&formula, &handling);
+    let bowl = bowl(&formula, &handling).map(|bowl| match choices.crumb_ph {
+        Some(ph) => bowl.with_measured(ph),
+        None => bowl,
+    });
     let fit = fit(
         &recipe,
         choices.own_pan.as_ref(),

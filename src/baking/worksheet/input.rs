@@ -32,6 +32,8 @@ pub struct Choices {
     pub region: Option<Region>,
     /// Minutes that the batter waits between mixing and the oven, where the baker says it.
     pub waits: Option<f64>,
+    /// The pH of the crumb of this very recipe, where the baker has measured it.
+    pub crumb_ph: Option<f64>,
 }
 
 /// What holds for every recipe of this baker.

@@ -4,7 +4,7 @@ use super::leavener::{
     GAS_OF_SODA, POWDER, POWDER_KEPT, SMALLEST, TEASPOON, gas_per_gram, in_spoons, last_leavener,
     soda_name, tenths,
 };
-use crate::baking::chemistry::{Bowl, Curve, NEUTRAL, SODA_MMOL_PER_GRAM, crumb};
+use crate::baking::chemistry::{Bowl, Curve, NEUTRAL, SODA_MMOL_PER_GRAM};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Edit, Facts, Remedy, gas_band, ph_band};
 use crate::baking::formula::{Formula, Place, Weighed};
@@ -23,7 +23,7 @@ pub fn more_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     let Some(gas) = Gas::of(facts, bowl) else {
         return Vec::new();
     };
-    if let Some(whole) = Plan::of(facts, facts.formula, &gas) {
+    if let Some(whole) = Plan::of(facts, bowl, facts.formula, &gas) {
         return soda_for_powder(facts, &whole, &gas).into_iter().collect();
     }
     // Water takes the place of juice or purée, never of fruit in pieces.
@@ -32,7 +32,7 @@ pub fn more_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     };
     (1..10)
         .rev()
-        .find_map(|tenths| diluted(facts, sour, f64::from(tenths) / 10.0, &gas))
+        .find_map(|tenths| diluted(facts, bowl, sour, f64::from(tenths) / 10.0, &gas))
         .into_iter()
         .collect()
 }
@@ -92,10 +92,10 @@ struct Plan {
 
 impl Plan {
     /// The least soda that is likely to do and leaves the gas its room; `None` where there is none.
-    fn of(facts: &Facts, formula: &Formula, gas: &Gas) -> Option<Self> {
+    fn of(facts: &Facts, bowl: &Bowl, formula: &Formula, gas: &Gas) -> Option<Self> {
         let band = ph_band(facts.kind);
         let step = (band.aim_from_above - band.aim_from_below) / f64::from(STEPS);
-        let before = crumb(formula)?;
+        let before = bowl.tried(formula)?;
         (0..=STEPS)
             .map(|count| before.missing(band.aim_from_below + step * f64::from(count)))
             .map(|missing| tenths(missing.to_milliequivalents() / SODA_MMOL_PER_GRAM))
@@ -105,14 +105,14 @@ impl Plan {
                 powder: gas.powder_beside(soda),
             })
             .find(|plan| {
-                plan.carried_out(formula, gas).is_some_and(|after| {
+                plan.carried_out(bowl, formula, gas).is_some_and(|after| {
                     after.chance_below(band.high) - after.chance_below(band.low) >= ENOUGH
                 })
             })
     }
 
     /// The bowl once the plan is carried out, rounding and all.
-    fn carried_out(&self, formula: &Formula, gas: &Gas) -> Option<Bowl> {
+    fn carried_out(&self, bowl: &Bowl, formula: &Formula, gas: &Gas) -> Option<Bowl> {
         let mut formula = formula.clone();
         let powder = gas.powder.map(|line| (line.line, line.part));
         for line in formula
@@ -132,12 +132,12 @@ impl Plan {
             place: Place::Batter,
             ..soda
         });
-        crumb(&formula)
+        bowl.tried(&formula)
     }
 }
 
 /// The plan with a part of the sour ingredient kept and the rest of it water; `None` where that does not fit either.
-fn diluted(facts: &Facts, sour: &Weighed, part: f64, gas: &Gas) -> Option<Remedy> {
+fn diluted(facts: &Facts, bowl: &Bowl, sour: &Weighed, part: f64, gas: &Gas) -> Option<Remedy> {
     let grams = sour.grams.mean.to_grams();
     let kept = (grams * part).round();
     let poured = (grams - kept).round();
@@ -157,7 +157,7 @@ fn diluted(facts: &Facts, sour: &Weighed, part: f64, gas: &Gas) -> Option<Remedy
         ..line.clone()
     };
     formula.lines.push(water_line);
-    let plan = Plan::of(facts, &formula, gas)?;
+    let plan = Plan::of(facts, bowl, &formula, gas)?;
     let name = sour.ingredient.name;
     let remedy = soda_for_powder(facts, &plan, gas)?;
     let leavening = remedy
