@@ -16,14 +16,16 @@ mod gas_excess;
 mod gas_short;
 mod line_without_weight;
 mod no_flour;
+mod no_leavening;
 mod pan_depth_changed;
 mod pan_overfull;
+mod soda_excess;
 mod soda_short;
 mod soda_to_spare;
 mod soda_too_close;
 mod weigh_first;
 
-pub use band::{GasBand, PhBand, gas_band, ph_band};
+pub use band::{GasBand, PhBand, SodaLeft, gas_band, ph_band, soda_left};
 pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub use record::{Edit, Finding, Remedy, Severity};
@@ -36,9 +38,11 @@ type Check = fn(&Facts) -> Vec<Finding>;
 const CHECKS: &[Check] = &[
     line_without_weight::check,
     no_flour::check,
+    soda_excess::check,
     soda_short::check,
     soda_to_spare::check,
     soda_too_close::check,
+    no_leavening::check,
     gas_short::check,
     gas_excess::check,
     acid_hidden::check,
