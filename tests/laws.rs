@@ -297,6 +297,14 @@ fn a_remedy_mends_what_it_says() {
         "300 g flour\n200 g sugar\n120 g lemon juice\n120 g milk\n2 eggs\n2 teaspoons baking powder",
         "300 g flour\n200 g sugar\n240 g milk\n2 eggs\n100 g oil\n1/4 teaspoon baking powder",
         "200 g flour\n100 g sugar\n300 g passion fruit juice\n50 g oil\n2 teaspoons baking powder",
+        "300 g flour\n300 g sugar\n150 g butter\n165 g eggs\n200 g milk\n9 g baking soda",
+        "300 g flour\n300 g sugar\n150 g butter\n165 g eggs\n200 g milk",
+        "250 g flour\n330 g sugar\n45 g natural cocoa powder\n140 g shortening\n290 g milk\n165 g eggs\n6 g baking soda",
+        "250 g flour\n250 g sugar\n60 g alkalised cocoa\n120 g butter\n100 g eggs\n290 g milk\n7 g baking soda",
+        "300 g flour\n300 g sugar\n150 g butter\n165 g eggs\n200 g milk\n28 g baking powder",
+        "250 g flour\n11 g baking powder\n200 g sugar\n150 g eggs\n100 g oil\n250 g yogurt",
+        "250 g flour\n200 g sugar\n100 g oil\n200 g water\n10 g baking powder\n30 g lemon juice",
+        "Gingerbread\n310 g flour\n11 g baking powder\n110 g butter\n50 g egg\n330 g molasses\n170 g water",
     ];
     for text in faulty {
         let inputs = Inputs::of_text(text);
@@ -305,8 +313,12 @@ fn a_remedy_mends_what_it_says() {
             sheet
                 .findings
                 .iter()
+                // "Bake at once" comes with soda in powder's place, and is no fault.
                 .filter(|finding| {
-                    finding.name.starts_with("soda_") || finding.name.starts_with("gas_")
+                    finding.name != "gas_early"
+                        && ["soda_", "gas_", "crumb_", "powder_", "no_leavening"]
+                            .iter()
+                            .any(|start| finding.name.starts_with(start))
                 })
                 .map(|finding| finding.name)
                 .collect::<Vec<_>>()

@@ -433,8 +433,8 @@ fn totals_of_a_pound_cake() {
         "half the flour",
     );
     assert_eq!(
-        kind(&cake, &percentages),
-        batterwright::baking::balance::Kind::Rich
+        kind(&cake, &percentages, None).0,
+        batterwright::baking::balance::Kind::Pound
     );
 }
 

@@ -219,7 +219,8 @@ fn verdicts_are_a_practitioners() {
         (
             "vinegar and soda, no egg, no milk",
             "1 1/2 cups flour\n1 cup sugar\n1/4 cup cocoa powder\n1 teaspoon baking soda\n1 tablespoon vinegar\n1/3 cup oil\n1 cup water",
-            VerdictKind::Agreed,
+            // 4.6 g of soda; vinegar answers 1 g, cocoa and flour 0.5 g: the rest, 1.6 % of the flour, darkens the cocoa, and is a note.
+            VerdictKind::Spare,
             VerdictKind::Agreed,
         ),
         (

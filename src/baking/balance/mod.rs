@@ -7,5 +7,5 @@ mod kind;
 mod percentage;
 
 pub use constituent::{Constituent, Total, total};
-pub use kind::{Kind, kind};
+pub use kind::{By, Kind, is_alkalised, is_berry, is_yeast, kind};
 pub use percentage::{Percentages, percentages};

@@ -1,10 +1,10 @@
 //! All facts of a formula in one place, for the checks.
 
-use crate::baking::balance::{Kind, Percentages};
-use crate::baking::chemistry::Bowl;
+use crate::baking::balance::{By, Kind, Percentages};
 use crate::baking::chemistry::course::Handling;
+use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM, bicarbonate};
 use crate::baking::formula::{Formula, Unweighed, Weighed};
-use crate::baking::ingredient::{FlourBasis, Region};
+use crate::baking::ingredient::{FlourBasis, Group, Ingredient, Region};
 use crate::baking::pan::Fit;
 use crate::baking::quantity::Mass;
 
@@ -17,6 +17,10 @@ pub struct Facts<'a> {
     pub percentages: &'a Percentages,
     /// The broad kind of cake.
     pub kind: Kind,
+    /// By what that was recognised.
+    pub kind_by: By,
+    /// How many the recipe says it makes.
+    pub servings: Option<f64>,
     /// Acid, soda and gas; `None` where nothing in the batter brings any.
     pub bowl: Option<&'a Bowl>,
     /// How the batter is handled.
@@ -38,10 +42,102 @@ impl Facts<'_> {
     /// The batter lines that are soda and nothing else.
     pub fn sodas(&self) -> impl Iterator<Item = &Weighed> {
         self.formula.batter().filter(|line| {
-            line.ingredient.leavening.is_some_and(|leavening| {
-                leavening.bicarbonate.is_some() && leavening.neutralised.1 == 0.0
-            })
+            line.ingredient.key != "bakers_ammonia"
+                && line.ingredient.leavening.is_some_and(|leavening| {
+                    leavening.bicarbonate.is_some() && leavening.neutralised.1 == 0.0
+                })
         })
+    }
+
+    /// Whether there is soda that brings no acid of its own.
+    pub fn has_loose_soda(&self) -> bool {
+        self.sodas().next().is_some()
+    }
+
+    /// The lines of baker's ammonia, which goes off as gas and is no soda.
+    pub fn ammonia(&self) -> Vec<usize> {
+        self.lines_of(|line| line.ingredient.key == "bakers_ammonia")
+    }
+
+    /// The batter lines for which something holds.
+    pub fn lines_of(&self, holds: impl Fn(&Weighed) -> bool) -> Vec<usize> {
+        self.formula
+            .batter()
+            .filter(|line| holds(line))
+            .map(|line| line.line)
+            .collect()
+    }
+
+    /// The weight of the batter lines for which something holds, per cent of the flour.
+    pub fn percent_of(&self, holds: impl Fn(&Weighed) -> bool) -> f64 {
+        let grams: Mass = self
+            .formula
+            .batter()
+            .filter(|line| holds(line))
+            .map(|line| line.grams.mean)
+            .sum();
+        self.percentages
+            .of(grams)
+            .map_or(0.0, |share| share.to_percent())
+    }
+
+    /// Milliequivalents as grams of soda, per cent of the flour; `None` without flour.
+    pub fn as_soda(&self, milliequivalents: f64) -> Option<f64> {
+        Some(milliequivalents / SODA_MMOL_PER_GRAM / self.flour()?.to_grams() * 100.0)
+    }
+
+    /// What the sour lines take up to pH 7, meq, each with its line, the largest first.
+    pub fn sour(&self) -> Vec<(usize, f64)> {
+        let Some(bowl) = self.bowl else {
+            return Vec::new();
+        };
+        bowl.parts_by(&|part| part.acid.mean.to_milliequivalents())
+            .into_iter()
+            .filter(|part| {
+                self.formula.batter().any(|line| {
+                    (line.line, line.part) == (part.line, part.part) && is_sour(line.ingredient)
+                })
+            })
+            .map(|part| (part.line, part.acid.mean.to_milliequivalents()))
+            .filter(|(_, acid)| *acid > 0.0)
+            .collect()
+    }
+
+    /// The sum of that.
+    pub fn sour_sum(&self) -> f64 {
+        self.sour().iter().map(|(_, acid)| acid).sum()
+    }
+
+    /// Bicarbonate of loose soda, meq.
+    pub fn loose_soda(&self) -> f64 {
+        self.sodas()
+            .filter_map(|line| Some(bicarbonate(line.ingredient.leavening?, line.grams.mean)))
+            .sum()
+    }
+
+    /// Loose soda that is left at pH 7, per cent of flour: the mean and its standard deviation. `None` without
+    /// flour or loose soda.
+    pub fn soda_left(&self) -> Option<(f64, f64)> {
+        let bowl = self.bowl.filter(|_| self.has_loose_soda())?;
+        let mean = -self.as_soda(bowl.missing(NEUTRAL).to_milliequivalents())?;
+        let deviation = self.as_soda(bowl.acid.deviation().hypot(bowl.soda.deviation()))?;
+        Some((mean, deviation))
+    }
+
+    /// Whether anything in the batter brings bicarbonate.
+    pub fn is_leavened(&self) -> bool {
+        self.formula.batter().any(|line| {
+            line.ingredient
+                .leavening
+                .is_some_and(|leavening| leavening.bicarbonate.is_some())
+        })
+    }
+
+    /// Whether there is acid in it that a baker counts: by three thousandths of the flour in soda, a scant sixth
+    /// of a teaspoon to two cups (our own limit).
+    pub fn is_sour(&self) -> bool {
+        self.as_soda(self.sour_sum())
+            .is_none_or(|percent| percent >= 0.3)
     }
 
     /// The batter lines that are baking powder.
@@ -64,10 +160,12 @@ impl Facts<'_> {
     pub fn holes(&self) -> Vec<usize> {
         let neutral = |line: &Unweighed| {
             line.ingredient.is_some_and(|ingredient| {
-                ingredient.leavening.is_none()
-                    && ingredient
-                        .acidity
-                        .is_some_and(|acidity| acidity.key == "none")
+                // A spice is too little to turn a verdict.
+                ingredient.group == Group::Spice
+                    || ingredient.leavening.is_none()
+                        && ingredient
+                            .acidity
+                            .is_some_and(|acidity| acidity.key == "none")
             })
         };
         let mut lines: Vec<usize> = self
@@ -80,4 +178,18 @@ impl Facts<'_> {
         lines.sort_unstable();
         lines
     }
+}
+
+/// Whether an ingredient is sour to a baker: its own pH below 5.8, and neither flour nor leavener, which practice
+/// does not count.
+fn is_sour(ingredient: &Ingredient) -> bool {
+    !matches!(
+        ingredient.group,
+        Group::Flour | Group::Starch | Group::Grain | Group::Leavener
+    ) && ingredient.acidity.is_some_and(|acidity| acidity.ph.1 < 5.8)
+}
+
+/// How likely a figure lies above a limit: the normal curve by a logistic one, to 0.01.
+pub fn chance_above(mean: f64, deviation: f64, limit: f64) -> f64 {
+    1.0 / (1.0 + f64::exp(-1.702 * (mean - limit) / deviation.max(1e-9)))
 }

@@ -12,18 +12,35 @@ mod record;
 mod verdict;
 
 mod acid_hidden;
+mod acid_in_foam;
+mod acid_outside;
+mod aluminium_taste;
+mod ammonia_kept;
+mod cocoa_confused;
+mod colour_shift;
+mod crumb_gummy;
+mod crumb_low_weak;
+mod crumb_soapy;
+mod curdled;
+mod gas_early;
 mod gas_excess;
 mod gas_short;
 mod line_without_weight;
 mod no_flour;
+mod no_leavening;
 mod pan_depth_changed;
 mod pan_overfull;
+mod potassium_weaker;
+mod powder_in_acid;
+mod soda_excess;
 mod soda_short;
 mod soda_to_spare;
 mod soda_too_close;
+mod soda_unmet;
+mod sodium_much;
 mod weigh_first;
 
-pub use band::{GasBand, PhBand, gas_band, ph_band};
+pub use band::{GasBand, PhBand, SodaLeft, gas_band, ph_band, soda_left};
 pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub use record::{Edit, Finding, Remedy, Severity};
@@ -36,14 +53,31 @@ type Check = fn(&Facts) -> Vec<Finding>;
 const CHECKS: &[Check] = &[
     line_without_weight::check,
     no_flour::check,
+    ammonia_kept::check,
+    soda_excess::check,
     soda_short::check,
     soda_to_spare::check,
     soda_too_close::check,
+    powder_in_acid::check,
+    soda_unmet::check,
+    cocoa_confused::check,
+    acid_outside::check,
+    no_leavening::check,
     gas_short::check,
     gas_excess::check,
+    crumb_gummy::check,
+    crumb_soapy::check,
+    colour_shift::check,
+    crumb_low_weak::check,
+    acid_in_foam::check,
+    gas_early::check,
+    curdled::check,
+    potassium_weaker::check,
+    aluminium_taste::check,
     acid_hidden::check,
     pan_overfull::check,
     pan_depth_changed::check,
+    sodium_much::check,
     weigh_first::check,
 ];
 

@@ -1,6 +1,7 @@
 //! More acid in the bowl than its soda answers.
 
 use super::VerdictKind;
+use super::leavening::is_weak;
 use super::{Facts, Finding, Severity, acid_verdict, mend, ph_band};
 use crate::baking::chemistry::{Part, SODA_MMOL_PER_GRAM};
 use crate::baking::quantity::{Equivalents, Mass, show};
@@ -18,6 +19,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     let grave = bowl.ph.mean.value() < band.low - FAULT_BELOW;
     let missing =
         Mass::grams(bowl.missing(band.aim_from_below).to_milliequivalents() / SODA_MMOL_PER_GRAM);
+    let weak = is_weak(facts);
     let remedies = mend::more_soda(facts, bowl);
     let mut sentence = format!(
         "{} {} of soda are missing to pH {}.",
@@ -28,9 +30,14 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     if remedies.is_empty() && facts.flour().is_some() {
         sentence.push_str(" No amount of soda mends this within what the flour can hold as gas: use much less of the sour ingredient.");
     }
+    if weak {
+        sentence.push_str(" This is weak evidence: layer cakes on powder alone are reckoned 0.4 to 0.7 below the textbook bands, and either may be off.");
+    }
     vec![Finding {
         name: "soda_short",
-        severity: if grave {
+        severity: if weak {
+            Severity::Note
+        } else if grave {
             Severity::Fault
         } else {
             Severity::Look

@@ -13,6 +13,8 @@ pub struct Verdict {
     pub sentence: String,
     /// How sure: "Sure", "Likely", "Too close to call".
     pub sure: String,
+    /// Whether it is worth a note and no alarm: soda to spare that is meant, a low crumb on weak evidence.
+    pub mild: bool,
 }
 
 /// The kinds of verdict.

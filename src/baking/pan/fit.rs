@@ -134,10 +134,10 @@ fn filled(pan: &Pan, batter: Estimate<Mass>, kind: Kind) -> Fill {
 /// Batter density by kind: textbook scaling sheets (Gisslen; Sultan; AACC 10-90), from memory.
 fn batter_density(kind: Kind) -> Estimate<Density> {
     let (low, mean, high) = match kind {
-        Kind::WhiteFoam => (0.26, 0.30, 0.36),
-        Kind::EggFoam => (0.40, 0.48, 0.55),
-        Kind::Rich => (0.80, 0.85, 0.90),
-        Kind::Plain | Kind::Cocoa => (0.80, 0.93, 1.05),
+        Kind::AngelFood => (0.26, 0.30, 0.36),
+        Kind::Sponge | Kind::Genoise | Kind::Chiffon => (0.40, 0.48, 0.55),
+        Kind::Pound | Kind::Victoria => (0.80, 0.85, 0.90),
+        _ => (0.80, 0.93, 1.05),
     };
     let [low, mean, high] = [low, mean, high].map(Density::grams_per_millilitre);
     Estimate::between(low, mean, high)

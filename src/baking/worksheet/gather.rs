@@ -51,7 +51,7 @@ pub fn worksheet_again(
     let formula = weigh(&recipe, &habits);
 
     let percentages = percentages(&formula);
-    let kind = kind(&formula, &percentages);
+    let (kind, kind_by) = kind(&formula, &percentages, recipe.title.as_deref());
     let choices = &inputs.choices;
     let handling = handling(choices);
     let bowl = bowl(&formula, &handling).map(|bowl| match choices.crumb_ph {
@@ -71,6 +71,8 @@ pub fn worksheet_again(
         formula: &formula,
         percentages: &percentages,
         kind,
+        kind_by,
+        servings: servings(&recipe),
         bowl: bowl.as_ref(),
         handling,
         fit: &fit,
@@ -139,6 +141,20 @@ fn country(text: &str, inputs: &Inputs, settings: &Settings) -> CountrySheet {
         chosen: false,
         lines: guess.because.iter().map(|(line, _)| *line).collect(),
     }
+}
+
+/// How many the recipe says it makes, the first figure of what is written.
+fn servings(recipe: &Recipe) -> Option<f64> {
+    recipe.lines.iter().find_map(|line| {
+        let words = line.mentions.makes.as_deref()?;
+        let start = words.find(|letter: char| letter.is_ascii_digit())?;
+        let figure: f64 = words[start..]
+            .bytes()
+            .take_while(u8::is_ascii_digit)
+            .take(4)
+            .fold(0.0, |sum, digit| sum * 10.0 + f64::from(digit - b'0'));
+        (figure >= 1.0).then_some(figure)
+    })
 }
 
 /// Lines in the batter's place that could not be read.

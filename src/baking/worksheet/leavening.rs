@@ -119,20 +119,21 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
         band_for: band.source.to_owned(),
         crumb,
         words: format!(
-            "The crumb is reckoned at pH {}, nine cases in ten from {} to {}. The band for {} runs from {} to {}.",
+            "The crumb is reckoned at pH {}, nine cases in ten from {} to {}. The band for {} runs from {} to {}. The kind is {}.",
             show::ph(crumb.mean),
             show::ph(crumb.low),
             show::ph(crumb.high),
             facts.kind.words(),
             show::ph(band.low),
             show::ph(band.high),
+            facts.kind_by.words(),
         ),
     }
 }
 
 fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
     let flour = facts.flour()?;
-    let band = gas_band();
+    let band = gas_band(facts);
     let percent = bowl
         .gas
         .made
@@ -151,11 +152,12 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
         scale_high: (percent.high.to_percent() * 1.1).max(band.high * 1.25),
         early_percent: early.to_percent(),
         words: format!(
-            "Soda and powder set free {} of carbon dioxide, {} of the flour ({} to {}); a batter wants {} to {} %. {} of it comes from soda without an acid of its own, for the most part on the bench.",
+            "Soda and powder set free {} of carbon dioxide, {} of the flour ({} to {}); {} want {} to {} %. {} of it comes from soda without an acid of its own, for the most part on the bench.",
             show::mass(bowl.gas.made.mean),
             shown(percent.mean),
             shown(percent.low),
             shown(percent.high),
+            facts.kind.words(),
             show::plain(band.low),
             show::plain(band.high),
             shown(early),

@@ -67,7 +67,7 @@ pub fn leavening(bench: Bench) -> Element {
 
 /// Findings whose remedies belong beside the rules.
 fn about_leavening(finding: &finding::Finding) -> bool {
-    ["soda", "gas", "acid"]
+    ["soda", "gas", "acid", "leaven"]
         .iter()
         .any(|word| finding.name.contains(word))
 }
@@ -85,7 +85,7 @@ fn verdict(verdict: &Verdict) -> Element {
         .text(" ")
         .child(element("span").class("verdict__sure").text(beside(verdict)));
     element("div")
-        .class(format!("verdict verdict--{}", look(verdict.kind)))
+        .class(format!("verdict verdict--{}", look(verdict)))
         .child(title)
         .child(paragraph("verdict__sentence", verdict.sentence.clone()))
 }

@@ -57,7 +57,7 @@ fn tiles(sheet: &Worksheet) -> Vec<Tile> {
         of,
         title: verdict.title.clone(),
         beside: beside(verdict),
-        look: look(verdict.kind),
+        look: look(verdict),
         mark: mark(verdict.kind),
     };
     let count = |is: fn(&&SheetLine) -> bool| sheet.lines.iter().filter(is).count();
@@ -175,8 +175,9 @@ pub fn beside(verdict: &Verdict) -> String {
 }
 
 /// The look of a verdict, a modifier of classes.
-pub fn look(kind: VerdictKind) -> &'static str {
-    match kind {
+pub fn look(verdict: &Verdict) -> &'static str {
+    match verdict.kind {
+        VerdictKind::Short | VerdictKind::Spare if verdict.mild => "look",
         VerdictKind::Agreed => "agreed",
         VerdictKind::Short | VerdictKind::Spare => "fault",
         VerdictKind::TooClose => "look",

@@ -10,7 +10,7 @@ pub fn more_gas(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     let Some(flour) = facts.flour() else {
         return Vec::new();
     };
-    let lacking = gas_band().aim / 100.0 * flour.to_grams() - bowl.gas.made.mean.to_grams();
+    let lacking = gas_band(facts).aim / 100.0 * flour.to_grams() - bowl.gas.made.mean.to_grams();
     if lacking <= 0.0 {
         return Vec::new();
     }
@@ -27,7 +27,8 @@ pub fn less_gas(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     let (Some(flour), Some(powder)) = (facts.flour(), facts.powders().next()) else {
         return Vec::new();
     };
-    let extra = bowl.gas.made.mean.to_grams() - gas_band().high * 0.8 / 100.0 * flour.to_grams();
+    let extra =
+        bowl.gas.made.mean.to_grams() - gas_band(facts).high * 0.8 / 100.0 * flour.to_grams();
     let before = powder.grams.mean.to_grams();
     let left = tenths(before - extra / gas_per_gram(powder).max(1e-9));
     if left < 0.0 || before - left < SMALLEST {

@@ -4,14 +4,22 @@ use super::leavener::{
     CREAM_OF_TARTAR, GAS_OF_SODA, SMALLEST, TEASPOON, TEASPOON_OF_TARTAR, in_spoons, last_leavener,
     powder_for, soda_name, tenths,
 };
-use crate::baking::chemistry::{Bowl, SODA_MMOL_PER_GRAM};
-use crate::baking::finding::{Edit, Facts, Remedy, gas_band, ph_band};
+use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM};
+use crate::baking::finding::{Edit, Facts, Remedy, gas_band, ph_band, soda_left};
 use crate::baking::quantity::{Mass, show};
 
 /// Mends for soda to spare: less of it, with powder for the lost gas; or cream of tartar to answer it.
 pub fn less_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     let aim = ph_band(facts.kind).aim_from_above;
-    let extra = -bowl.missing(aim).to_milliequivalents();
+    // Both limits are to be met: the crumb's pH, and what is left over to pH 7, here down to four fifths of its limit.
+    let flour = facts.flour().map_or(0.0, Mass::to_grams);
+    let bearable = soda_left(facts.kind).spare * 0.8 / 100.0 * flour * SODA_MMOL_PER_GRAM;
+    let beyond = -bowl.missing(NEUTRAL).to_milliequivalents() - bearable;
+    let extra = if flour > 0.0 {
+        beyond.max(-bowl.missing(aim).to_milliequivalents())
+    } else {
+        -bowl.missing(aim).to_milliequivalents()
+    };
     let mut remedies = Vec::new();
     let too_much = extra / SODA_MMOL_PER_GRAM;
     if let Some(soda) = facts.sodas().next() {
@@ -32,12 +40,11 @@ pub fn less_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
             );
             let gas = bowl.gas.made.mean.to_grams();
             // Soda that met no acid made little gas; only what lies below the gas band is made good.
-            let flour = facts.flour().map_or(0.0, Mass::to_grams);
             let after = (gas - too_much * GAS_OF_SODA).max(0.0);
             let lacking = if facts.kind.leans_on_air() {
                 0.0
             } else {
-                gas_band().aim / 100.0 * flour - after
+                gas_band(facts).aim / 100.0 * flour - after
             };
             if lacking > 0.0 {
                 let (edit, words) = powder_for(facts, lacking);
@@ -56,7 +63,7 @@ pub fn less_soda(facts: &Facts, bowl: &Bowl) -> Vec<Remedy> {
     let gas_then = bowl.gas.made.mean.to_grams() + too_much * GAS_OF_SODA;
     let holds = facts
         .flour()
-        .is_none_or(|flour| gas_then <= gas_band().high * 0.9 / 100.0 * flour.to_grams());
+        .is_none_or(|flour| gas_then <= gas_band(facts).high * 0.9 / 100.0 * flour.to_grams());
     let tartar = tenths(extra / CREAM_OF_TARTAR);
     if tartar >= SMALLEST && holds {
         let words = in_spoons(tartar, TEASPOON_OF_TARTAR, "cream of tartar");

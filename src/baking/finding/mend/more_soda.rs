@@ -14,6 +14,8 @@ use crate::baking::quantity::{Mass, show};
 /// A plan is taken where the crumb, reckoned with the plan carried out, is this likely to end inside its band:
 /// just above what the verdict calls likely.
 const ENOUGH: f64 = 0.67;
+/// Gas that flour holds where soda is in play, per cent of it (Book and Brill 2015).
+const HELD: f64 = 2.0;
 /// Steps in which the aim is moved through the band.
 const STEPS: i32 = 5;
 
@@ -61,13 +63,13 @@ impl<'a> Gas<'a> {
         let powder_grams = powder.map_or(0.0, |line| line.grams.mean.to_grams());
         let per_gram = powder.map_or(0.0, gas_per_gram);
         let other = (now - powder_grams * per_gram).max(0.0);
-        let held = gas_band().high * 0.9 / 100.0 * flour;
+        let held = HELD * 0.9 / 100.0 * flour;
         Some(Self {
             powder,
             powder_grams,
             per_gram,
             other,
-            wanted: now.max(gas_band().aim / 100.0 * flour),
+            wanted: now.max(gas_band(facts).aim / 100.0 * flour),
             room: (held - other - powder_grams * POWDER_KEPT * per_gram).max(0.0) / GAS_OF_SODA,
         })
     }

@@ -1,0 +1,108 @@
+//! Colours that turn with the crumb's pH.
+
+use super::leavening::LIKELY;
+use super::{Facts, Finding, Severity};
+use crate::baking::balance::{Kind, is_alkalised, is_berry};
+use crate::baking::ingredient::{Group, Ingredient};
+use crate::baking::quantity::show;
+
+/// What turns, above what pH, to what.
+struct Colour {
+    is: fn(&Ingredient) -> bool,
+    name: &'static str,
+    above: f64,
+    to: &'static str,
+}
+
+const COLOURS: [Colour; 7] = [
+    Colour {
+        is: is_berry,
+        name: "Berries",
+        above: 7.2,
+        to: "blue-green",
+    },
+    Colour {
+        is: |it| it.key.starts_with("sunflower_seed"),
+        name: "Sunflower seeds",
+        above: 8.0,
+        to: "green",
+    },
+    Colour {
+        is: |it| it.key == "carrot",
+        name: "Carrots",
+        above: 8.0,
+        to: "green in spots",
+    },
+    Colour {
+        is: |it| matches!(it.key, "walnuts" | "ground_walnuts"),
+        name: "Walnuts",
+        above: 7.5,
+        to: "blue-violet",
+    },
+    Colour {
+        is: |it| it.key == "turmeric",
+        name: "Turmeric",
+        above: 8.0,
+        to: "orange-red",
+    },
+    Colour {
+        is: |it| matches!(it.key, "beetroot" | "raw_beetroot"),
+        name: "Beetroot",
+        above: 8.0,
+        to: "brown",
+    },
+    Colour {
+        is: |it| it.group == Group::Cocoa && !is_alkalised(it),
+        name: "Cocoa",
+        above: 8.0,
+        to: "red-brown",
+    },
+];
+
+/// Below this share of the flour a colour is not seen; turmeric is seen at any: our own limit.
+const SEEN: f64 = 1.0;
+
+/// Checks each colour against its own limit.
+pub fn check(facts: &Facts) -> Vec<Finding> {
+    let Some(bowl) = facts.bowl else {
+        return Vec::new();
+    };
+    COLOURS
+        .iter()
+        .filter(|colour| {
+            let percent = facts.percent_of(|line| (colour.is)(line.ingredient));
+            percent >= SEEN || (percent > 0.0 && colour.name == "Turmeric")
+        })
+        // Devil's food is red-brown by intent.
+        .filter(|colour| {
+            colour.name != "Cocoa" || !matches!(facts.kind, Kind::DevilsFood | Kind::DarkChocolate)
+        })
+        .filter(|colour| 1.0 - bowl.chance_below(colour.above) >= LIKELY)
+        .map(|colour| Finding {
+            name: "colour_shift",
+            severity: if colour.name == "Cocoa" {
+                Severity::Note
+            } else {
+                Severity::Look
+            },
+            title: format!("{} will turn {}", colour.name, colour.to),
+            sentence: format!(
+                "{} turn {} above pH {}; this crumb is reckoned at {}. It is safe to eat. Less soda keeps the colour.",
+                colour.name,
+                colour.to,
+                show::ph(colour.above),
+                show::ph(bowl.ph.mean.value())
+            )
+            .replace("Cocoa turn ", "Cocoa turns ")
+            .replace("Turmeric turn ", "Turmeric turns ")
+            .replace("Beetroot turn ", "Beetroot turns "),
+            why: "Plant pigments change with alkali: anthocyanins, chlorogenic acid, curcumin. Specks of unmixed soda do the same in a good crumb.",
+            limit: format!(
+                "Above pH {}: McGee, On food and cooking, and textbooks, from memory.",
+                show::ph(colour.above)
+            ),
+            lines: facts.lines_of(|line| (colour.is)(line.ingredient)),
+            remedies: Vec::new(),
+        })
+        .collect()
+}

@@ -1,0 +1,36 @@
+//! Soda in a batter that has no acid for it.
+
+use super::{Facts, Finding, Severity, VerdictKind, acid_verdict};
+use crate::baking::quantity::{Share, show};
+
+/// The part of the loose soda that acid answers to pH 7: devil's food answers some three tenths of it and is sound,
+/// so less than this is called nothing (our own limit).
+const NOTHING: f64 = 0.25;
+/// The part that lines other than flour answer, likewise.
+const HARDLY: f64 = 0.15;
+
+/// Checks how much of the loose soda finds an acid.
+pub fn check(facts: &Facts) -> Vec<Finding> {
+    let (Some((left, _)), Some(loose)) = (facts.soda_left(), facts.as_soda(facts.loose_soda()))
+    else {
+        return Vec::new();
+    };
+    let met = 1.0 - left / loose.max(1e-9);
+    let by_sour = facts.sour_sum() / facts.loose_soda().max(1e-9);
+    if met >= NOTHING || by_sour >= HARDLY || acid_verdict(facts).kind != VerdictKind::Spare {
+        return Vec::new();
+    }
+    vec![Finding {
+        name: "soda_unmet",
+        severity: Severity::Look,
+        title: "Soda with nothing to meet".into(),
+        sentence: format!(
+            "Only {} of the soda finds an acid. Was buttermilk, yogurt or natural cocoa meant? Otherwise take powder.",
+            show::percent(Share::fraction(met.max(0.0)))
+        ),
+        why: "Soda without acid gives little gas and stays in the crumb.",
+        limit: "A quarter of the loose soda should find acid, and 15 % of it in lines other than flour (our own limits).".into(),
+        lines: facts.sodas().map(|line| line.line).collect(),
+        remedies: Vec::new(),
+    }]
+}

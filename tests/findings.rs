@@ -1,0 +1,414 @@
+//! Every finding just below its limit and just above it.
+
+use batterwright::baking::finding::{Finding, Severity, VerdictKind};
+use batterwright::baking::worksheet::{Inputs, Settings, Worksheet, worksheet};
+
+fn sheet(text: &str) -> Worksheet {
+    worksheet(&Inputs::of_text(text), &Settings::default())
+}
+
+fn find<'a>(sheet: &'a Worksheet, name: &str) -> Option<&'a Finding> {
+    sheet.findings.iter().find(|finding| finding.name == name)
+}
+
+fn ph(sheet: &Worksheet) -> f64 {
+    sheet.leavening.rule.as_ref().expect("a pH").crumb.mean
+}
+
+/// The finding is there with the one text and not with the other.
+#[track_caller]
+fn turns(name: &str, without: &str, with: &str) {
+    let (without, with) = (sheet(without), sheet(with));
+    let names = |sheet: &Worksheet| -> Vec<&'static str> {
+        sheet.findings.iter().map(|finding| finding.name).collect()
+    };
+    assert!(
+        find(&without, name).is_none(),
+        "{name} at pH {:.2}: {:?}; {}",
+        ph(&without),
+        names(&without),
+        without.leavening.verdict.sentence
+    );
+    assert!(
+        find(&with, name).is_some(),
+        "no {name} at pH {:.2}: {:?}; {}",
+        ph(&with),
+        names(&with),
+        with.leavening.verdict.sentence
+    );
+}
+
+/// A creamed layer cake with so much more in it. 300 g of flour and 200 g of milk answer some 0.5 g of soda.
+fn layer(more: &str) -> String {
+    format!("300 g plain flour\n300 g sugar\n150 g butter\n165 g eggs\n200 g milk\n{more}")
+}
+
+/// 1.5 % of 300 g is 4.5 g left over, with 0.5 g answered 5.0 g in all; the spread wants some more to be likely.
+#[test]
+fn gross_excess_of_soda() {
+    turns(
+        "soda_excess",
+        &layer("4.5 g baking soda"),
+        &layer("6 g baking soda"),
+    );
+    let found = sheet(&layer("6 g baking soda"));
+    assert_eq!(
+        find(&found, "soda_excess").map(|it| it.severity),
+        Some(Severity::Fault)
+    );
+    assert_eq!(found.leavening.verdict.kind, VerdictKind::Spare);
+}
+
+/// A dark cake bears 1.9 %: 250 g of flour, 5 g of soda in cocoa is a note, 9 g a fault.
+#[test]
+fn dark_cakes_bear_more_soda() {
+    let dark = |soda: f64| {
+        sheet(&format!(
+            "250 g plain flour\n330 g sugar\n45 g natural cocoa powder\n140 g shortening\n290 g milk\n165 g eggs\n{soda} g baking soda"
+        ))
+    };
+    let (some, much) = (dark(5.0), dark(9.0));
+    assert!(find(&some, "soda_excess").is_none());
+    assert_eq!(
+        find(&some, "soda_to_spare").map(|it| it.severity),
+        Some(Severity::Note)
+    );
+    assert!(some.leavening.verdict.mild && !much.leavening.verdict.mild);
+    assert!(find(&much, "soda_excess").is_some());
+}
+
+/// A gram of lemon juice answers about 0.06 g of soda: 0.5 % of 250 g, 1.25 g of soda, is some 21 g of juice.
+#[test]
+fn powder_left_with_acid() {
+    let cake = |juice: u32| {
+        format!(
+            "250 g plain flour\n200 g sugar\n100 g oil\n150 g water\n10 g baking powder\n{juice} g lemon juice"
+        )
+    };
+    turns("powder_in_acid", &cake(15), &cake(28));
+    // Half of it answered by soda is a pairing.
+    let paired = sheet(&format!("{}\n1.5 g baking soda", cake(40)));
+    assert!(find(&paired, "powder_in_acid").is_none());
+}
+
+/// 5 g of soda; 15 % of it is 0.75 g, that 100 g of buttermilk (0.65 g) and more answer.
+#[test]
+fn soda_with_nothing_to_meet() {
+    turns(
+        "soda_unmet",
+        &layer("5 g baking soda\n250 g buttermilk"),
+        &layer("5 g baking soda"),
+    );
+}
+
+/// Nine tenths of the bicarbonate: beside 2 g of soda that is 0.74 g of powder with 30 % soda in it.
+#[test]
+fn gas_that_does_not_wait() {
+    let cake = |powder: f64| {
+        format!(
+            "250 g plain flour\n200 g sugar\n100 g oil\n250 g buttermilk\n2 g baking soda\n{powder} g baking powder"
+        )
+    };
+    turns("gas_early", &cake(0.8), &cake(0.7));
+    turns(
+        "gas_early",
+        &layer("12 g baking powder"),
+        &layer("12 g cream of tartar baking powder"),
+    );
+}
+
+/// To pH 5.2 milk gives about 37 meq/kg and lemon juice takes some 0.6 meq/g: 200 g of milk clots from 12 g of juice.
+#[test]
+fn acid_and_milk() {
+    turns(
+        "curdled",
+        &layer("8 g lemon juice\n10 g baking powder"),
+        &layer("18 g lemon juice\n10 g baking powder"),
+    );
+}
+
+/// A quarter of a teaspoon, 0.75 g, for each of ten whites of 33 g is 7.5 g.
+#[test]
+fn acid_of_the_foam() {
+    let angel = |tartar: f64| {
+        sheet(&format!(
+            "Angel cake\n\n120 g cake flour\n300 g sugar\n330 g egg whites\n{tartar} g cream of tartar"
+        ))
+    };
+    let (some, much) = (angel(4.0), angel(9.0));
+    assert_eq!(
+        find(&some, "acid_in_foam").map(|it| it.severity),
+        Some(Severity::Note)
+    );
+    assert!(find(&some, "soda_short").is_none());
+    assert_eq!(
+        find(&much, "acid_in_foam").map(|it| it.severity),
+        Some(Severity::Look)
+    );
+}
+
+/// 0.3 % of 200 g of flour is 0.6 g of soda: some 10 g of lemon juice.
+#[test]
+fn acid_of_a_glaze() {
+    let cake = |juice: u32| {
+        format!(
+            "For the cake:\n200 g plain flour\n200 g sugar\n100 g butter\n2 eggs\n100 g milk\n8 g baking powder\n\nFor the glaze:\n100 g icing sugar\n{juice} g lemon juice"
+        )
+    };
+    turns("acid_outside", &cake(6), &cake(15));
+    assert_eq!(sheet(&cake(60)).leavening.verdict.kind, VerdictKind::Agreed);
+}
+
+/// 4 % of 250 g is 10 g.
+#[test]
+fn cocoa_that_answers_nothing() {
+    let cake = |cocoa: &str| {
+        format!(
+            "250 g plain flour\n250 g sugar\n120 g butter\n100 g eggs\n250 g milk\n7 g baking soda\n{cocoa}"
+        )
+    };
+    turns(
+        "cocoa_confused",
+        &cake("9 g Dutch process cocoa powder"),
+        &cake("11 g Dutch process cocoa powder"),
+    );
+    assert!(find(&sheet(&cake("60 g natural cocoa powder")), "cocoa_confused").is_none());
+    let with_powder = layer("40 g Dutch process cocoa powder\n14 g baking powder");
+    assert!(find(&sheet(&with_powder), "cocoa_confused").is_none());
+}
+
+/// 5.5 % of 300 g is 16.5 g.
+#[test]
+fn aluminium() {
+    turns(
+        "aluminium_taste",
+        &layer("16 g aluminium baking powder"),
+        &layer("17 g aluminium baking powder"),
+    );
+}
+
+/// 38.76 % of salt is sodium: 0.6 g in 100 g of 203 g of dough is 3.14 g of salt.
+#[test]
+fn sodium() {
+    let dough = |salt: f64| format!("100 g plain flour\n100 g water\n{salt} g salt");
+    turns("sodium_much", &dough(3.0), &dough(3.3));
+    let found = sheet(&format!("{}\n\nServes 4", dough(4.0)));
+    let sentence = &find(&found, "sodium_much").expect("much").sentence;
+    assert!(sentence.contains("in each of 4"), "{sentence}");
+}
+
+/// Anthocyanins turn above pH 7.2.
+#[test]
+fn colours_of_berries() {
+    let cake = |soda: f64| {
+        format!(
+            "250 g plain flour\n150 g sugar\n100 g butter\n100 g eggs\n120 g milk\n100 g blueberries\n8 g baking powder\n{soda} g baking soda"
+        )
+    };
+    assert!(ph(&sheet(&cake(0.2))) < 7.2 && ph(&sheet(&cake(2.0))) > 7.2);
+    turns("colour_shift", &cake(0.2), &cake(2.0));
+}
+
+/// Each colour has a limit of its own: walnuts 7.5, sunflower seeds and carrots 8.0.
+#[test]
+fn other_colours() {
+    let cake = |what: &str, soda: f64| {
+        format!("{}\n100 g {what}", layer(&format!("{soda} g baking soda")))
+    };
+    let (some, much) = (
+        sheet(&cake("walnuts", 2.4)),
+        sheet(&cake("carrot, grated", 2.4)),
+    );
+    assert!((7.5..8.0).contains(&ph(&some)), "{}", ph(&some));
+    assert!(find(&some, "colour_shift").is_some() && find(&much, "colour_shift").is_none());
+    turns(
+        "colour_shift",
+        &cake("sunflower seeds", 0.5),
+        &cake("sunflower seeds", 6.0),
+    );
+    turns(
+        "colour_shift",
+        &cake("carrot, grated", 0.5),
+        &cake("carrot, grated", 6.0),
+    );
+}
+
+/// pH 8.3 for all but devil's food.
+#[test]
+fn soap() {
+    turns(
+        "crumb_soapy",
+        &layer("4 g baking soda"),
+        &layer("12 g baking soda"),
+    );
+}
+
+/// pH 5.0.
+#[test]
+fn gum() {
+    turns(
+        "crumb_gummy",
+        &layer("30 g lemon juice\n12 g baking powder"),
+        &layer("220 g lemon juice\n12 g baking powder"),
+    );
+}
+
+/// Chlorinated cake flour, pH 4.8, takes a layer cake on powder alone below 6.8; bread flour's kin does not.
+#[test]
+fn a_low_layer_cake_is_weak_evidence() {
+    let cake = |flour: &str| {
+        format!(
+            "300 g {flour}\n300 g sugar\n150 g butter\n165 g eggs\n200 g milk\n12 g baking powder"
+        )
+    };
+    turns("crumb_low_weak", &cake("plain flour"), &cake("cake flour"));
+    let found = sheet(&cake("cake flour"));
+    assert!(find(&found, "soda_short").is_none());
+    assert_eq!(found.leavening.verdict.title, "No soda needed");
+}
+
+/// A layer cake wants gas; self-raising flour brings it, and a pound cake has its air.
+#[test]
+fn leavening_left_out() {
+    turns("no_leavening", &layer("12 g baking powder"), &layer(""));
+    for lifted in [
+        "250 g plain flour\n250 g butter\n250 g sugar\n250 g eggs",
+        "250 g self-raising flour\n200 g butter\n200 g sugar\n200 g eggs",
+        "500 g bread flour\n300 g water\n7 g instant yeast\n8 g salt",
+    ] {
+        let found = sheet(lifted);
+        assert!(
+            find(&found, "no_leavening").is_none() && find(&found, "gas_short").is_none(),
+            "{lifted}: {:?}",
+            found.leavening.gas_verdict
+        );
+    }
+}
+
+/// Powder gives 15.7 % of its weight as gas: 1.2 % of 300 g of flour, 3.6 g, and what the crumb keeps are some 24 g.
+#[test]
+fn too_much_powder() {
+    turns(
+        "gas_excess",
+        &layer("20 g baking powder"),
+        &layer("28 g baking powder"),
+    );
+}
+
+#[test]
+fn ammonia_in_a_cake() {
+    let cookies = "Aniseed cookies\n\n300 g plain flour\n150 g sugar\n100 g butter\n50 g egg\n4 g baker's ammonia";
+    turns("ammonia_kept", cookies, &layer("4 g baker's ammonia"));
+}
+
+#[test]
+fn potassium_bicarbonate() {
+    turns(
+        "potassium_weaker",
+        &layer("2 g baking soda"),
+        &layer("2 g potassium bicarbonate"),
+    );
+}
+
+/// Where nothing is sour and no soda is loose, none is needed, whatever the title.
+#[test]
+fn none_needed() {
+    for text in [
+        layer("12 g baking powder"),
+        layer(""),
+        "Brownies\n\n115 g unsweetened chocolate\n170 g butter\n350 g sugar\n150 g eggs\n110 g plain flour".into(),
+        "Sponge cake\n\n300 g eggs\n180 g sugar\n150 g plain flour\n2 g lemon juice\n1 g cream of tartar".into(),
+    ] {
+        let found = sheet(&text);
+        assert_eq!(
+            found.leavening.verdict.title, "No soda needed",
+            "{text}: {}",
+            found.leavening.verdict.sentence
+        );
+    }
+}
+
+/// Kinds by their ratios, by their titles, and where nothing tells.
+#[test]
+fn kinds_are_recognised_and_say_how() {
+    for (text, words) in [
+        (
+            "250 g plain flour\n250 g butter\n250 g sugar\n250 g eggs",
+            "pound cakes",
+        ),
+        (
+            "250 g self-raising flour\n250 g butter\n250 g sugar\n250 g eggs",
+            "equal-weight creamed cakes",
+        ),
+        (
+            "Angel cake\n100 g cake flour\n250 g sugar\n260 g egg whites",
+            "angel food cakes",
+        ),
+        (
+            "100 g plain flour\n100 g sugar\n180 g eggs\n30 g butter",
+            "genoises",
+        ),
+        (
+            "100 g cake flour\n130 g sugar\n50 g oil\n100 g egg whites\n50 g egg yolks\n75 g water\n5 g baking powder",
+            "chiffon cakes",
+        ),
+        (
+            "250 g plain flour\n100 g dark chocolate\n250 g sugar\n125 g butter\n120 g eggs\n150 g milk\n10 g baking powder",
+            "chocolate cakes",
+        ),
+        (
+            "Devil's food\n250 g plain flour\n45 g cocoa powder\n330 g sugar\n140 g shortening\n290 g milk\n165 g eggs\n4 g baking soda",
+            "devil's food",
+        ),
+        (
+            "250 g plain flour\n340 g mashed banana\n150 g sugar\n100 g butter\n100 g eggs\n4 g baking soda",
+            "banana and fruit-puree breads",
+        ),
+        (
+            "250 g plain flour\n250 g grated carrot\n300 g sugar\n230 g oil\n200 g eggs\n4 g baking soda",
+            "pumpkin and carrot cakes",
+        ),
+        (
+            "250 g plain flour\n200 g molasses\n100 g butter\n150 g water\n4 g baking soda",
+            "gingerbreads",
+        ),
+        (
+            "225 g plain flour\n225 g butter\n225 g sugar\n200 g eggs\n700 g raisins",
+            "rich fruit cakes",
+        ),
+        (
+            "Muffins\n250 g plain flour\n100 g sugar\n100 g butter\n50 g eggs\n200 g milk\n12 g baking powder",
+            "muffins",
+        ),
+        (
+            "250 g plain flour\n100 g sugar\n100 g butter\n50 g eggs\n200 g milk\n12 g baking powder",
+            "cakes and quick breads",
+        ),
+        (
+            "Pancakes\n250 g plain flour\n100 g eggs\n300 g milk\n8 g baking powder",
+            "pancakes and waffles",
+        ),
+        (
+            "Scones\n450 g plain flour\n75 g butter\n50 g sugar\n280 g milk\n20 g baking powder",
+            "scones and biscuits",
+        ),
+        (
+            "250 g plain flour\n250 g sugar\n125 g butter\n100 g eggs\n60 g lemon juice\n60 g milk\n8 g baking powder",
+            "citrus cakes",
+        ),
+        (
+            "250 g plain flour\n200 g sugar\n100 g oil\n250 g soy milk\n10 g baking powder",
+            "oil and plant-based cakes",
+        ),
+    ] {
+        let found = sheet(text);
+        let rule = &found.leavening.rule.as_ref().expect("a rule").words;
+        assert!(
+            rule.contains(&format!("The band for {words} runs")),
+            "{words}: {rule}"
+        );
+    }
+    let nothing = sheet("250 g plain flour\n200 g milk\n10 g baking powder");
+    let rule = &nothing.leavening.rule.as_ref().expect("a rule").words;
+    assert!(rule.contains("nothing tells the kind"), "{rule}");
+}
