@@ -9,7 +9,7 @@ use batterwright::baking::ingredient::card::card;
 use batterwright::baking::ingredient::own::{LabelStyle, OwnEntry, OwnField, Weighing};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::worksheet::{
-    Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
+    BatterSaid, Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
 };
 use chance::damaged_lines;
 use proptest::prelude::*;
@@ -262,8 +262,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         unit: LengthUnit::Centimetres,
     };
     let choices = Choices {
-        waits: None,
-        crumb_ph: None,
+        batter: BatterSaid::default(),
         region: None,
         own_pan: Some(entry(own)),
         other_pan: Some(entry(other)),

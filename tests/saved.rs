@@ -5,7 +5,9 @@ use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{KeptRecipe, SavedTrouble, from_text, to_text};
-use batterwright::baking::worksheet::{Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings};
+use batterwright::baking::worksheet::{
+    BatterSaid, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
+};
 
 fn kept() -> KeptRecipe {
     KeptRecipe {
@@ -18,8 +20,7 @@ fn kept() -> KeptRecipe {
                 ..Correction::default()
             }],
             choices: Choices {
-                waits: None,
-                crumb_ph: None,
+                batter: BatterSaid::default(),
                 region: None,
                 own_pan: None,
                 other_pan: Some(PanEntry {

@@ -54,9 +54,9 @@ pub fn worksheet_again(
     let (kind, kind_by) = kind(&formula, &percentages, recipe.title.as_deref());
     let choices = &inputs.choices;
     let handling = handling(choices);
-    let bowl = bowl(&formula, &handling).map(|bowl| match choices.crumb_ph {
-        Some(ph) => bowl.with_measured(ph),
-        None => bowl,
+    let bowl = bowl(&formula, &handling).map(|bowl| match choices.batter.crumb_ph() {
+        Ok(Some(ph)) => bowl.with_measured(ph),
+        _ => bowl,
     });
     let fit = fit(
         &recipe,
@@ -80,7 +80,7 @@ pub fn worksheet_again(
         region,
     };
     let findings = findings(&facts);
-    let leavening = leavening_sheet(&facts);
+    let leavening = leavening_sheet(&facts, &choices.batter);
 
     let lines = sheet_lines(&recipe, &formula, &percentages, &fit, &inputs.corrections);
     Worksheet {
@@ -107,7 +107,7 @@ pub fn worksheet_again(
 fn handling(choices: &Choices) -> Handling {
     let usual = Handling::default();
     Handling {
-        waits: choices.waits.unwrap_or(usual.waits),
+        waits: choices.batter.waits().ok().flatten().unwrap_or(usual.waits),
         ..usual
     }
 }

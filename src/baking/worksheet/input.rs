@@ -1,5 +1,6 @@
 //! What the baker gives: the text, what was mended in it, and what was chosen.
 
+use super::BatterSaid;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
 use crate::baking::pan::PanEntry;
@@ -30,10 +31,8 @@ pub struct Choices {
     pub other_pan: Option<PanEntry>,
     /// Whose cups, spoons and words it is in, where the baker says it; `None` goes by its words.
     pub region: Option<Region>,
-    /// Minutes that the batter waits between mixing and the oven, where the baker says it.
-    pub waits: Option<f64>,
-    /// The pH of the crumb of this very recipe, where the baker has measured it.
-    pub crumb_ph: Option<f64>,
+    /// What the baker says of the batter.
+    pub batter: BatterSaid,
 }
 
 /// What holds for every recipe of this baker.

@@ -1,14 +1,19 @@
 //! Acid, soda and gas as they are shown.
 
 use super::line::source;
-use super::{AcidShare, FigureShown, GasSheet, LeaveningSheet, PhRule, Spread};
-use crate::baking::chemistry::{Bowl, NEUTRAL, Part, SODA_MMOL_PER_GRAM};
+use super::{
+    AcidShare, BatterSaid, FigureShown, GasMoment, GasSheet, LeaveningSheet, PhRule, Spread,
+};
+use crate::baking::chemistry::course::{SETS_AT, Stage, State};
+use crate::baking::chemistry::{
+    Bowl, CARBON_DIOXIDE_GRAMS_PER_MMOL, NEUTRAL, Part, SODA_MMOL_PER_GRAM,
+};
 use crate::baking::finding::{Facts, acid_verdict, gas_band, gas_verdict, ph_band};
 use crate::baking::formula::Weighed;
 use crate::baking::quantity::{Equivalents, Mass, Share, show};
 
 /// Both verdicts with the figures behind them.
-pub fn leavening_sheet(facts: &Facts) -> LeaveningSheet {
+pub fn leavening_sheet(facts: &Facts, said: &BatterSaid) -> LeaveningSheet {
     LeaveningSheet {
         verdict: acid_verdict(facts),
         gas_verdict: gas_verdict(facts),
@@ -18,6 +23,9 @@ pub fn leavening_sheet(facts: &Facts) -> LeaveningSheet {
         rule: facts.bowl.map(|bowl| rule(facts, bowl)),
         gas: facts.bowl.and_then(|bowl| gas(facts, bowl)),
         figures: facts.bowl.map_or_else(Vec::new, figures),
+        said: said.clone(),
+        waits_trouble: said.waits().err(),
+        crumb_ph_trouble: said.crumb_ph().err(),
     }
 }
 
@@ -110,19 +118,34 @@ fn how(line: &Weighed) -> String {
 
 fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
     let band = ph_band(facts.kind);
-    let crumb = Spread::from(bowl.ph);
+    let (crumb, batter) = (Spread::from(bowl.ph), Spread::from(bowl.batter_ph));
+    let how = if bowl.is_measured() {
+        "reckoned from the bowl and your measurement, each by its certainty, at"
+    } else {
+        "reckoned at"
+    };
     PhRule {
-        scale_low: (band.low - 1.0).min(crumb.low).floor().max(1.0),
-        scale_high: (band.high + 1.0).max(crumb.high).ceil().min(13.0),
+        scale_low: (band.low - 1.0)
+            .min(crumb.low)
+            .min(batter.low)
+            .floor()
+            .max(1.0),
+        scale_high: (band.high + 1.0)
+            .max(crumb.high)
+            .max(batter.high)
+            .ceil()
+            .min(13.0),
         band_low: band.low,
         band_high: band.high,
         band_for: band.source.to_owned(),
         crumb,
+        batter,
         words: format!(
-            "The crumb is reckoned at pH {}, nine cases in ten from {} to {}. The band for {} runs from {} to {}. The kind is {}.",
+            "The crumb is {how} pH {}, nine cases in ten from {} to {}; the batter before the oven, with its gas in it, at {}. The band for {} runs from {} to {}. The kind is {}.",
             show::ph(crumb.mean),
             show::ph(crumb.low),
             show::ph(crumb.high),
+            show::ph(batter.mean),
             facts.kind.words(),
             show::ph(band.low),
             show::ph(band.high),
@@ -152,7 +175,7 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
         scale_high: (percent.high.to_percent() * 1.1).max(band.high * 1.25),
         early_percent: early.to_percent(),
         words: format!(
-            "Soda and powder set free {} of carbon dioxide, {} of the flour ({} to {}); {} want {} to {} %. {} of it comes from soda without an acid of its own, for the most part on the bench.",
+            "Soda and powder set free {} of carbon dioxide, {} of the flour ({} to {}); {} want {} to {} %. {} of it is there before the oven.",
             show::mass(bowl.gas.made.mean),
             shown(percent.mean),
             shown(percent.low),
@@ -162,7 +185,49 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
             show::plain(band.high),
             shown(early),
         ),
+        course: course(bowl, flour),
+        sets_at: SETS_AT,
+        course_words: course_words(bowl),
     })
+}
+
+/// The course up to the hot core, against the flour.
+fn course(bowl: &Bowl, flour: Mass) -> Vec<GasMoment> {
+    let percent = |moles: f64| {
+        moles * 1000.0 * CARBON_DIOXIDE_GRAMS_PER_MMOL / flour.to_grams().max(1e-9) * 100.0
+    };
+    let moment = |state: &State| GasMoment {
+        oven: state.stage == Stage::Oven,
+        minutes: state.minutes,
+        celsius: state.celsius,
+        made: percent(state.made),
+        held: percent(state.made - state.lost),
+    };
+    let hot = |state: &&State| state.stage != Stage::Crumb;
+    bowl.course.iter().filter(hot).map(moment).collect()
+}
+
+/// The course in words.
+fn course_words(bowl: &Bowl) -> String {
+    let sets = bowl
+        .course
+        .iter()
+        .find(|state| state.stage == Stage::Oven && state.celsius >= SETS_AT);
+    let (Some(sets), Some(crumb)) = (sets, bowl.course.last()) else {
+        return "Without water in it nothing can be said of the course.".into();
+    };
+    let grams =
+        |moles: f64| show::mass(Mass::grams(moles * 1000.0 * CARBON_DIOXIDE_GRAMS_PER_MMOL));
+    let kept = Mass::grams(crumb.kept * 1000.0 / SODA_MMOL_PER_GRAM);
+    format!(
+        "{} of the gas are there before the oven, {} are lost in mixing and waiting. When the crumb sets at about {} C, bubbles of gas, beaten air and steam come to some {} ml. {} of carbon dioxide stay dissolved, and as much bicarbonate as in {} of soda is left in the crumb. How much of the gas a batter holds is known to about 30 %.",
+        show::percent(bowl.gas.early),
+        show::percent(bowl.gas.lost),
+        show::fixed(SETS_AT, 0),
+        show::fixed((sets.litres * 100.0).round() * 10.0, 0),
+        grams(crumb.dissolved),
+        show::mass(kept),
+    )
 }
 
 /// The milliequivalents, and the same in soda.

@@ -9,16 +9,18 @@ mod leavening;
 mod line;
 mod pans;
 mod record;
+mod said;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
+pub use said::BatterSaid;
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;
 pub use record::{
-    AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, FigureShown, GasSheet,
-    LeaveningSheet, Offer, PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote, Spread,
-    Status, TableRow, Worksheet,
+    AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, FigureShown, GasMoment,
+    GasSheet, LeaveningSheet, Offer, PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote,
+    Spread, Status, TableRow, Worksheet,
 };

@@ -1,5 +1,6 @@
 //! The records of a worksheet: plain values, in figures and in words.
 
+use super::BatterSaid;
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
 use crate::baking::ingredient::Region;
@@ -248,6 +249,12 @@ pub struct LeaveningSheet {
     pub gas: Option<GasSheet>,
     /// Soda that would bring the bowl to pH 7, as figures.
     pub figures: Vec<FigureShown>,
+    /// What the baker says of the batter, and what is wrong with it: the wait, then the pH.
+    pub said: BatterSaid,
+    /// What is wrong with the minutes.
+    pub waits_trouble: Option<&'static str>,
+    /// What is wrong with the pH.
+    pub crumb_ph_trouble: Option<&'static str>,
 }
 
 /// What one line brings, in milliequivalents; acid is counted to pH 7.
@@ -282,6 +289,8 @@ pub struct PhRule {
     pub band_for: String,
     /// Where the crumb is reckoned to fall.
     pub crumb: Spread,
+    /// The same for the batter as it goes into the oven.
+    pub batter: Spread,
     /// All of it in words.
     pub words: String,
 }
@@ -299,10 +308,31 @@ pub struct GasSheet {
     pub band_high: f64,
     /// Right end of the scale.
     pub scale_high: f64,
-    /// Part of the gas that comes from free soda, and so on the bench: per cent of all.
+    /// Part of the gas that is there before the oven: per cent of all.
     pub early_percent: f64,
     /// All of it in words.
     pub words: String,
+    /// From mixing to the hot core, in the order of time.
+    pub course: Vec<GasMoment>,
+    /// The core temperature at which the crumb sets, C.
+    pub sets_at: f64,
+    /// The course in words.
+    pub course_words: String,
+}
+
+/// The gas at one moment.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct GasMoment {
+    /// In the oven, and not on the bench.
+    pub oven: bool,
+    /// Minutes since mixing began.
+    pub minutes: f64,
+    /// Temperature of the core, C.
+    pub celsius: f64,
+    /// Carbon dioxide that became gas so far, per cent of flour.
+    pub made: f64,
+    /// What of it is still in the batter, per cent of flour.
+    pub held: f64,
 }
 
 /// The two pans and the factor between them.

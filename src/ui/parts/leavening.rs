@@ -1,8 +1,10 @@
 //! Acid and gas: the verdicts, the two rules, who brings what, and what would mend it.
 
 use super::acid_shares::acid_shares;
-use super::common::{figure, paragraph, section};
+use super::batter_said::batter_said;
+use super::common::{figure, folded, paragraph, section};
 use super::findings::finding;
+use super::gas_course::gas_course;
 use super::gas_rule::gas_rule;
 use super::ph_rule::ph_rule;
 use super::verdict_strip::{beside, look, mark};
@@ -11,6 +13,8 @@ use crate::baking::worksheet::{LeaveningSheet, Verdict};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
+
+const NOT_RECKONED: &str = "The strength of the flour, enzymes, how the batter is mixed, how old the powder is. A crumb's pH is known to 0.4 at best, the gas made to a tenth, the gas held to a third. All of this advises a baker's judgement and a test bake, and replaces neither.";
 
 /// The part on acid, soda and gas.
 pub fn leavening(bench: Bench) -> Element {
@@ -24,9 +28,11 @@ pub fn leavening(bench: Bench) -> Element {
     });
     let gas = place(|sheet| {
         let rule = sheet.gas.as_ref().map(gas_rule);
+        let course = sheet.gas.as_ref().and_then(gas_course);
         [verdict(&sheet.gas_verdict)]
             .into_iter()
             .chain(rule)
+            .chain(course)
             .collect()
     });
     let figures = place(|sheet| {
@@ -62,6 +68,8 @@ pub fn leavening(bench: Bench) -> Element {
             .attribute("id", "/gas")
             .text("Gas"),
         gas,
+        batter_said(bench),
+        folded("What is not reckoned").child(paragraph("hint", NOT_RECKONED)),
     ])
 }
 

@@ -3,10 +3,12 @@
 mod acid_shares;
 mod allergens;
 mod banners;
+mod batter_said;
 mod common;
 mod country;
 mod done;
 mod findings;
+mod gas_course;
 mod gas_rule;
 mod leavening;
 mod mend;

@@ -44,19 +44,40 @@ pub fn ph_rule(rule: &PhRule) -> Element {
                 .class("rule__mark")
                 .attribute("d", format!("M{} 44 l-7 -16 h14 z", show::fixed(mean, 1))),
         )
+        .child(line(
+            "rule__whisker rule__whisker--thin",
+            x(rule.batter.low),
+            x(rule.batter.high),
+            8.0,
+        ))
+        .child(
+            drawing("circle")
+                .class("rule__ring")
+                .figure("cx", x(rule.batter.mean))
+                .figure("cy", 8.0)
+                .figure("r", 5.0),
+        )
         .child(words("rule__end", EDGE, "sour"))
         .child(words("rule__end rule__end--right", WIDE - EDGE, "soapy"))
-        .child(words(
-            "rule__end rule__end--middle",
-            WIDE / 2.0,
-            "pH of the crumb",
-        ));
-    let key = format!("Hatched: the band. {}", rule.band_for);
+        .child(words("rule__end rule__end--middle", WIDE / 2.0, "pH"));
+    let key = format!(
+        "Triangle: the crumb. Ring: the batter before the oven. Hatched: the band. {}",
+        rule.band_for
+    );
     captioned(drawn, &rule.words, key)
 }
 
 /// An empty drawing with its hatching, so that colour never stands alone.
 pub fn frame(hatch: &'static str) -> Element {
+    drawing("svg")
+        .class("rule")
+        .attribute("viewBox", "0 0 320 84")
+        .attribute("aria-hidden", "true")
+        .child(hatching(hatch))
+}
+
+/// The hatching of a band, by the name that it is used under.
+pub fn hatching(hatch: &'static str) -> Element {
     let square = |class: &'static str, width: &'static str| {
         drawing("rect")
             .class(class)
@@ -71,11 +92,7 @@ pub fn frame(hatch: &'static str) -> Element {
         .attribute("patternTransform", "rotate(45)")
         .child(square("rule__ground", "6"))
         .child(square("rule__hatch", "2"));
-    drawing("svg")
-        .class("rule")
-        .attribute("viewBox", "0 0 320 84")
-        .attribute("aria-hidden", "true")
-        .child(drawing("defs").child(pattern))
+    drawing("defs").child(pattern)
 }
 
 /// A drawing with its words, and what its signs mean.
