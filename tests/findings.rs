@@ -394,7 +394,7 @@ fn kinds_are_recognised_and_say_how() {
         ),
         (
             "250 g plain flour\n250 g sugar\n125 g butter\n100 g eggs\n60 g lemon juice\n60 g milk\n8 g baking powder",
-            "citrus cakes",
+            "citrus and juice cakes",
         ),
         (
             "250 g plain flour\n200 g sugar\n100 g oil\n250 g soy milk\n10 g baking powder",
@@ -411,4 +411,39 @@ fn kinds_are_recognised_and_say_how() {
     let nothing = sheet("250 g plain flour\n200 g milk\n10 g baking powder");
     let rule = &nothing.leavening.rule.as_ref().expect("a rule").words;
     assert!(rule.contains("nothing tells the kind"), "{rule}");
+}
+
+/// A yeast dough is judged as one; a spoon of sourdough in a batter with soda is not, and a title without a formula
+/// that bears it out tells nothing.
+#[test]
+fn kinds_that_are_easily_mistaken() {
+    for (text, words) in [
+        (
+            "500 g bread flour\n300 g water\n7 g instant yeast\n8 g salt",
+            "yeast doughs",
+        ),
+        (
+            "250 g plain flour\n100 g sourdough starter\n200 g sugar\n100 g oil\n200 g milk\n3 g baking soda",
+            "oil and plant-based cakes",
+        ),
+        (
+            "Devil's own buns\n250 g plain flour\n150 g milk\n10 g baking powder",
+            "cakes and quick breads",
+        ),
+        (
+            "Passion-fruit cake\n250 g plain flour\n200 g sugar\n100 g butter\n100 g eggs\n150 g milk\n10 g baking powder",
+            "creamed and yellow layer cakes",
+        ),
+        (
+            "Ginger biscuits\n300 g plain flour\n150 g sugar\n100 g butter\n50 g egg\n4 g baking soda",
+            "cookies",
+        ),
+    ] {
+        let found = sheet(text);
+        let rule = &found.leavening.rule.as_ref().expect("a rule").words;
+        assert!(
+            rule.contains(&format!("The band for {words} runs")),
+            "{words}: {rule}"
+        );
+    }
 }

@@ -51,7 +51,7 @@ pub enum Kind {
     Pumpkin,
     /// Molasses.
     Gingerbread,
-    /// Citrus juice in the batter.
+    /// Citrus or other sour juice in the batter.
     Citrus,
     /// Scones and US biscuits.
     Biscuit,
@@ -119,7 +119,7 @@ impl Kind {
             Self::Banana => "banana and fruit-puree breads",
             Self::Pumpkin => "pumpkin and carrot cakes",
             Self::Gingerbread => "gingerbreads",
-            Self::Citrus => "citrus cakes",
+            Self::Citrus => "citrus and juice cakes",
             Self::Biscuit => "scones and biscuits",
             Self::Pancake => "pancakes and waffles",
             Self::Cookie => "cookies",
@@ -300,10 +300,19 @@ impl Ratios {
             }),
             berries: share(&|line| is_berry(line.ingredient)),
             citrus: share(&|line| {
-                matches!(line.ingredient.group, Group::Juice | Group::Fruit)
-                    && ["lemon", "lime", "orange", "grapefruit", "mandarin"]
-                        .iter()
-                        .any(|name| holds(line.ingredient.key, name))
+                own_ph(line) < 4.2
+                    && (line.ingredient.group == Group::Juice
+                        || line.ingredient.group == Group::Fruit
+                            && [
+                                "lemon",
+                                "lime",
+                                "orange",
+                                "grapefruit",
+                                "mandarin",
+                                "passion",
+                            ]
+                            .iter()
+                            .any(|name| line.ingredient.key.starts_with(name)))
             }),
             vegetable: of(Group::Vegetable),
             molasses: named(&["molasses", "black_treacle", "sorghum_syrup"]),
@@ -314,7 +323,8 @@ impl Ratios {
     /// The kind by ratios alone, from textbook ranges (from memory).
     fn kind(&self) -> Option<Kind> {
         let rich = self.eggs >= 60.0 && self.fat >= 55.0 && self.milk < 20.0;
-        let kind = if self.yeast {
+        // A spoon of sourdough beside soda is there for its taste.
+        let kind = if self.yeast && !self.raised {
             Kind::Yeast
         } else if self.whites >= 150.0 && self.fat < 5.0 {
             Kind::AngelFood
@@ -408,7 +418,16 @@ pub fn kind(formula: &Formula, percentages: &Percentages, title: Option<&str>) -
         (Some(Kind::DevilsFood), Some(Kind::Chocolate | Kind::DarkChocolate)) => {
             (Kind::DevilsFood, By::Both)
         }
-        (Some(kind), None) => (kind, By::Title),
+        (
+            Some(
+                kind @ (Kind::Muffin
+                | Kind::Buttermilk
+                | Kind::Gingerbread
+                | Kind::Banana
+                | Kind::Pumpkin),
+            ),
+            None,
+        ) => (kind, By::Title),
         (
             Some(Kind::Muffin),
             Some(
@@ -420,6 +439,6 @@ pub fn kind(formula: &Formula, percentages: &Percentages, title: Option<&str>) -
             ),
         ) => (Kind::Muffin, By::Title),
         (_, Some(kind)) => (kind, By::Formula),
-        (None, None) => (Kind::Plain, By::Neither),
+        (_, None) => (Kind::Plain, By::Neither),
     }
 }

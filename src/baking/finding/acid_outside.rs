@@ -33,7 +33,8 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         return Vec::new();
     }
     let lines: Vec<usize> = outside.iter().map(|(line, _)| *line).collect();
-    let spare = acid_verdict(facts).kind == VerdictKind::Spare;
+    let verdict = acid_verdict(facts);
+    let spare = verdict.kind == VerdictKind::Spare && !verdict.mild;
     vec![Finding {
         name: "acid_outside",
         severity: if spare {

@@ -6,11 +6,12 @@ use crate::baking::balance::{Kind, is_alkalised, is_berry};
 use crate::baking::ingredient::{Group, Ingredient};
 use crate::baking::quantity::show;
 
-/// What turns, above what pH, to what.
+/// What turns, above what pH, to what; and how that is said.
 struct Colour {
     is: fn(&Ingredient) -> bool,
     name: &'static str,
     above: f64,
+    turn: &'static str,
     to: &'static str,
 }
 
@@ -19,42 +20,49 @@ const COLOURS: [Colour; 7] = [
         is: is_berry,
         name: "Berries",
         above: 7.2,
+        turn: "turn",
         to: "blue-green",
     },
     Colour {
         is: |it| it.key.starts_with("sunflower_seed"),
         name: "Sunflower seeds",
         above: 8.0,
+        turn: "turn",
         to: "green",
     },
     Colour {
         is: |it| it.key == "carrot",
         name: "Carrots",
         above: 8.0,
+        turn: "turn",
         to: "green in spots",
     },
     Colour {
         is: |it| matches!(it.key, "walnuts" | "ground_walnuts"),
         name: "Walnuts",
         above: 7.5,
+        turn: "turn",
         to: "blue-violet",
     },
     Colour {
         is: |it| it.key == "turmeric",
         name: "Turmeric",
         above: 8.0,
+        turn: "turns",
         to: "orange-red",
     },
     Colour {
         is: |it| matches!(it.key, "beetroot" | "raw_beetroot"),
         name: "Beetroot",
         above: 8.0,
+        turn: "turns",
         to: "brown",
     },
     Colour {
         is: |it| it.group == Group::Cocoa && !is_alkalised(it),
         name: "Cocoa",
         above: 8.0,
+        turn: "turns",
         to: "red-brown",
     },
 ];
@@ -87,15 +95,13 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             },
             title: format!("{} will turn {}", colour.name, colour.to),
             sentence: format!(
-                "{} turn {} above pH {}; this crumb is reckoned at {}. It is safe to eat. Less soda keeps the colour.",
+                "{} {} {} above pH {}; this crumb is reckoned at {}. It is safe to eat. Less soda keeps the colour.",
                 colour.name,
+                colour.turn,
                 colour.to,
                 show::ph(colour.above),
                 show::ph(bowl.ph.mean.value())
-            )
-            .replace("Cocoa turn ", "Cocoa turns ")
-            .replace("Turmeric turn ", "Turmeric turns ")
-            .replace("Beetroot turn ", "Beetroot turns "),
+            ),
             why: "Plant pigments change with alkali: anthocyanins, chlorogenic acid, curcumin. Specks of unmixed soda do the same in a good crumb.",
             limit: format!(
                 "Above pH {}: McGee, On food and cooking, and textbooks, from memory.",

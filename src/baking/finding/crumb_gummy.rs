@@ -1,7 +1,7 @@
 //! A crumb so acid that it sets badly.
 
 use super::leavening::LIKELY;
-use super::{Facts, Finding, Severity, mend};
+use super::{Facts, Finding, Severity, VerdictKind, acid_verdict, mend};
 use crate::baking::balance::Kind;
 use crate::baking::quantity::show;
 
@@ -34,6 +34,11 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             .map(|(line, _)| line)
             .take(3)
             .collect(),
-        remedies: mend::more_soda(facts, bowl),
+        // The mends of a bowl that is short stand with that finding.
+        remedies: if acid_verdict(facts).kind == VerdictKind::Short {
+            Vec::new()
+        } else {
+            mend::more_soda(facts, bowl)
+        },
     }]
 }
