@@ -263,8 +263,7 @@ impl Bowl {
     /// The pH where need meets soda, at the mean and at both ends of the spread.
     fn crumb(&self) -> Estimate<Ph> {
         let mean = self.root(0.0);
-        let spread = NORMAL_95 * self.deviation(mean);
-        let (low, high) = (self.root(-spread), self.root(spread));
+        let (low, high) = (self.root(-NORMAL_95), self.root(NORMAL_95));
         let model = self.model_spread();
         Estimate::between(
             Ph::of(mean - (mean - low).max(0.0).hypot(model)),
@@ -292,14 +291,19 @@ impl Bowl {
         )
     }
 
-    /// The pH at which the bowl takes up its soda and so much more. The need rises with pH, so halving
-    /// an interval that holds the root cannot fail; the ends stand for all that lies beyond them.
-    fn root(&self, more: f64) -> f64 {
-        let base = self.base.to_milliequivalents() + more;
+    /// The pH at which the bowl takes up its soda and so many standard deviations more, as they are at that pH: what is
+    /// unsure of an acid grows with how much of it is met. The need rises with pH, so halving an interval that holds
+    /// the root cannot fail; the ends stand for all that lies beyond them.
+    fn root(&self, deviations: f64) -> f64 {
         let (mut low, mut high) = (1.0, 12.0);
-        for _ in 0..40 {
+        for _ in 0..30 {
             let middle = (low + high) / 2.0;
-            if self.need(middle).to_milliequivalents() < base {
+            let more = if deviations == 0.0 {
+                0.0
+            } else {
+                deviations * self.deviation(middle)
+            };
+            if self.missing(middle).to_milliequivalents() < more {
                 low = middle
             } else {
                 high = middle
@@ -368,6 +372,9 @@ fn normal_below(deviations: f64) -> f64 {
     let above = 0.5 * series.powi(-4);
     if deviations < 0.0 { above } else { 1.0 - above }
 }
+
+#[cfg(test)]
+mod sampling;
 
 #[cfg(test)]
 mod tests {
