@@ -224,7 +224,7 @@ proptest! {
     }
 }
 
-/// Without water nothing dissolves: no course and no gas, but the pH that flour by itself would have, by its row 6.0.
+/// Without water nothing dissolves: no course, no gas, and a pH that is a number still. Water alone is no bowl.
 #[test]
 fn without_water_there_is_no_course() {
     let dry = bowl_of("citric_acid 10; bakers_ammonia 1");
@@ -234,8 +234,8 @@ fn without_water_there_is_no_course() {
     assert!(bowl(&formula(&[("water", 100.0)]), &Handling::default()).is_none());
 }
 
-/// Soda in water without acid lets go of a part of its gas when it is boiled, at most half of all by 2 HCO3 to CO3,
-/// and ends soapy; above 9 by the solubility of carbonate alone.
+/// Soda in water without acid lets go of half of its gas at most when it is boiled, by 2 NaHCO3 to Na2CO3, and ends
+/// soapy.
 #[test]
 fn without_acid_soda_keeps_at_least_half_of_its_gas() {
     let bowl = bowl_of("water 100; baking_soda 5");

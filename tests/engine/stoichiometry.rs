@@ -216,7 +216,7 @@ fn amounts_follow_from_molar_masses() {
             titrated("buttermilk", 7.0),
             7.93,
             0.02,
-            "the case was worked at ionic strength 0.1, ours at 0.25: a seventh less of the lactic acid is whole at pH 4.5",
+            "the case was worked at ionic strength 0.1, ours at 0.25: 7 % less of the lactic acid is whole then",
         ),
     ];
     let mut wrong = Vec::new();
