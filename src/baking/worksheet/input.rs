@@ -2,6 +2,7 @@
 
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
+use crate::baking::leaven::WishEntry;
 use crate::baking::pan::PanEntry;
 use crate::baking::quantity::LengthUnit;
 use crate::baking::recipe::{Correction, linked};
@@ -32,6 +33,8 @@ pub struct Choices {
     pub region: Option<Region>,
     /// Minutes that the batter waits between mixing and the oven, where the baker says it.
     pub waits: Option<f64>,
+    /// What is wished of the leavening, where it is to be worked out.
+    pub leavening: WishEntry,
 }
 
 /// What holds for every recipe of this baker.

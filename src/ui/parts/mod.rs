@@ -9,6 +9,7 @@ mod done;
 mod findings;
 mod gas_rule;
 mod leavening;
+mod leavening_plan;
 mod mend;
 mod method;
 mod navigation;
