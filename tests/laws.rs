@@ -263,6 +263,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
     };
     let choices = Choices {
         batter: BatterSaid::default(),
+        leavening: Default::default(),
         region: None,
         own_pan: Some(entry(own)),
         other_pan: Some(entry(other)),

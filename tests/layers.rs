@@ -96,7 +96,8 @@ fn a_value_goes_one_way() {
         ("balance", &["chemistry", "pan", "finding", "worksheet"]),
         ("chemistry", &["pan", "finding", "worksheet"]),
         ("pan", &["chemistry", "finding"]),
-        ("finding", &["saved", "demo"]),
+        ("finding", &["leaven", "worksheet", "saved", "demo"]),
+        ("leaven", &["worksheet", "saved", "demo"]),
     ];
     for (path, text) in baking() {
         let Some((_, later)) = FLOW.iter().find(|(stage, _)| {

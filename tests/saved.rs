@@ -2,6 +2,7 @@
 
 use batterwright::baking::ingredient::own::{OwnEntry, OwnField, OwnRecord, OwnWord};
 use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
+use batterwright::baking::leaven::{Tang, WishEntry};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{KeptRecipe, SavedTrouble, from_text, to_text};
@@ -21,6 +22,7 @@ fn kept() -> KeptRecipe {
             }],
             choices: Choices {
                 batter: BatterSaid::default(),
+                leavening: WishEntry::default(),
                 region: None,
                 own_pan: None,
                 other_pan: Some(PanEntry {
@@ -82,6 +84,19 @@ fn what_was_written_loads_again() {
     assert_eq!(from_text::<Settings>(&text), Ok(settings));
     let text = to_text(&larder()).expect("a finite record");
     assert_eq!(from_text::<OwnRecord>(&text), Ok(larder()));
+}
+
+/// A record from before the leavening could be worked out has the usual wish; one with a wish keeps it.
+#[test]
+fn a_wish_of_leavening_is_kept_with_its_recipe() {
+    let first = from_text::<KeptRecipe>(include_str!("saved/recipe-1.json")).expect("a record");
+    assert_eq!(first.inputs.choices.leavening, WishEntry::default());
+    let mut kept = kept();
+    kept.inputs.choices.leavening.tang = Tang::Tangy;
+    kept.inputs.choices.leavening.cupboard.powder = false;
+    kept.inputs.choices.leavening.sodium = "much".into();
+    let text = to_text(&kept).expect("a finite record");
+    assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
 }
 
 /// One file for each version that was ever written, kept as it was written.

@@ -9,6 +9,7 @@ pub mod estimate;
 pub mod finding;
 pub mod formula;
 pub mod ingredient;
+pub mod leaven;
 mod lexicon;
 mod packed;
 pub mod pan;

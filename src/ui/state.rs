@@ -13,7 +13,8 @@ use crate::baking::ingredient::own::{Meaning, OwnRecord};
 use crate::baking::pan::PanEntry;
 use crate::baking::recipe::linked;
 use crate::baking::worksheet::{
-    Inputs, LinePart, Looks, Settings, Worksheet, worksheet, worksheet_again,
+    Inputs, LeaveningPlan, LinePart, Looks, Settings, Worksheet, leavening_plan, worksheet,
+    worksheet_again,
 };
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::sync::Arc;
@@ -373,6 +374,12 @@ impl Bench {
         self.settings.update(change);
         self.settings_unkept
             .set(storage::keep_settings(&self.settings.get_untracked()).err());
+    }
+
+    /// The leavening that the open recipe's wish comes to, as things are now.
+    pub fn leavening_plan(self) -> Result<LeaveningPlan, String> {
+        let own = self.own.with_untracked(Own::of);
+        self.inputs_now(|inputs| leavening_plan(inputs, &self.settings_now(), &own))
     }
 
     /// A piece of the baker's own ingredients and words, followed.

@@ -43,6 +43,7 @@ mod weigh_first;
 pub use band::{GasBand, PhBand, SodaLeft, gas_band, ph_band, soda_left};
 pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
+pub(in crate::baking) use mend::{POWDER, POWDER_KEPT, last_leavener, soda_name};
 pub use record::{Edit, Finding, Remedy, Severity};
 pub use verdict::{Verdict, VerdictKind};
 

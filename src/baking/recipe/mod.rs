@@ -199,11 +199,12 @@ fn corrected(
         }
     }
     match correction.grams {
-        Some(grams) if grams.is_finite() && grams > 0.0 && grams <= number::LARGEST => {
+        // None of it is a weight too: a mend may leave a leavener out.
+        Some(grams) if (0.0..=number::LARGEST).contains(&grams) => {
             reading.own_weight = Some(Mass::grams(grams))
         }
         Some(_) => reading.doubts.push(
-            "The corrected weight must lie between 0 and 1,000,000 g; it is left out.".to_owned(),
+            "The corrected weight must lie from 0 to 1,000,000 g; it is left out.".to_owned(),
         ),
         None => {}
     }

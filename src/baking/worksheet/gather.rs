@@ -38,6 +38,28 @@ pub fn worksheet_again(
     settings: &Settings,
     own: &Own,
 ) -> Worksheet {
+    with_facts(looks, inputs, settings, own, |known| {
+        sheet_of(known, inputs, settings)
+    })
+}
+
+/// What the flow finds out before it judges.
+pub(super) struct Known<'a> {
+    text: &'a Cow<'a, str>,
+    country: CountrySheet,
+    recipe: &'a Recipe,
+    /// All facts of its formula.
+    pub facts: Facts<'a>,
+}
+
+/// Reads, weighs and finds the facts, and hands them on.
+pub(super) fn with_facts<R>(
+    looks: &mut Looks,
+    inputs: &Inputs,
+    settings: &Settings,
+    own: &Own,
+    then: impl FnOnce(Known) -> R,
+) -> R {
     let text = inputs.recipe_text();
     let country = country(&text, inputs, settings);
     let region = country.region;
@@ -79,23 +101,46 @@ pub fn worksheet_again(
         unread: &unread,
         region,
     };
+    then(Known {
+        text: &text,
+        country,
+        recipe: &recipe,
+        facts,
+    })
+}
+
+/// Judges, and gathers all of it.
+fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
+    let Known {
+        text,
+        country,
+        recipe,
+        facts,
+    } = known;
+    let (formula, choices, region) = (facts.formula, &inputs.choices, country.region);
     let findings = findings(&facts);
     let leavening = leavening_sheet(&facts, &choices.batter);
 
-    let lines = sheet_lines(&recipe, &formula, &percentages, &fit, &inputs.corrections);
+    let lines = sheet_lines(
+        recipe,
+        formula,
+        facts.percentages,
+        facts.fit,
+        &inputs.corrections,
+    );
     Worksheet {
         title: recipe.title.clone(),
         country,
-        taken_from: match &text {
+        taken_from: match text {
             Cow::Owned(_) => linked::text_of(&inputs.text).map(|page| page.said),
             Cow::Borrowed(_) => None,
         },
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
-        allergens: allergens(&formula, Law::of(region)),
-        plant_based: plant_based(&recipe, &formula),
-        cautions: cautions(&formula),
-        sources: sources(&formula),
+        allergens: allergens(formula, Law::of(region)),
+        plant_based: plant_based(recipe, formula),
+        cautions: cautions(formula),
+        sources: sources(formula),
         summary: summary(&lines, &leavening),
         findings,
         leavening,

@@ -3,6 +3,7 @@
 use super::BatterSaid;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
+use crate::baking::leaven::WishEntry;
 use crate::baking::pan::PanEntry;
 use crate::baking::quantity::LengthUnit;
 use crate::baking::recipe::{Correction, linked};
@@ -33,6 +34,8 @@ pub struct Choices {
     pub region: Option<Region>,
     /// What the baker says of the batter.
     pub batter: BatterSaid,
+    /// What is wished of the leavening, where it is to be worked out.
+    pub leavening: WishEntry,
 }
 
 /// What holds for every recipe of this baker.

@@ -3,6 +3,7 @@
 //! Everything that a page, the printed sheet or the example program shows is in that record, in
 //! figures and in words, so that nobody downstream adds, rounds or judges.
 
+mod backwards;
 mod gather;
 mod input;
 mod leavening;
@@ -13,6 +14,7 @@ mod said;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
+pub use backwards::{Change, LeaveningPlan, leavening_plan};
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;

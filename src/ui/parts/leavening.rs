@@ -61,6 +61,7 @@ pub fn leavening(bench: Bench) -> Element {
     section("/acid", "Acid and gas").children([
         acid,
         element("div").class("findings").children_of(mends),
+        super::leavening_plan::plan_panel(bench),
         acid_shares(bench),
         figures,
         element("h3")

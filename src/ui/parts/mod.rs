@@ -11,6 +11,7 @@ mod findings;
 mod gas_course;
 mod gas_rule;
 mod leavening;
+mod leavening_plan;
 mod mend;
 mod method;
 mod navigation;

@@ -12,14 +12,14 @@ pub(super) const GAS_OF_SODA: f64 = SODA_MMOL_PER_GRAM * CARBON_DIOXIDE_GRAMS_PE
 pub(super) const SODA_IN_POWDER: f64 = 0.308;
 /// Part of the powder that stays for the oven when soda takes its place: soda gives its gas on the
 /// bench, powder keeps some for the heat (common practice, no source).
-pub(super) const POWDER_KEPT: f64 = 1.0 / 3.0;
+pub(in crate::baking) const POWDER_KEPT: f64 = 1.0 / 3.0;
 /// Base that a gram of cream of tartar takes, meq: one proton of 188.177 g/mol.
 pub(super) const CREAM_OF_TARTAR: f64 = 1000.0 / 188.177;
 /// A US teaspoon of soda or powder and of cream of tartar, g (USDA SR28).
 pub(super) const TEASPOON: f64 = 4.6;
 pub(super) const TEASPOON_OF_TARTAR: f64 = 3.0;
 /// What a remedy calls baking powder of any kind.
-pub(super) const POWDER: &str = "baking powder";
+pub(in crate::baking) const POWDER: &str = "baking powder";
 /// The smallest change worth making on a scale that shows tenths.
 pub(super) const SMALLEST: f64 = 0.1;
 
@@ -66,7 +66,7 @@ pub(super) fn gas_per_gram(line: &Weighed) -> f64 {
 }
 
 /// The line below which a new leavener is written: the last leavener, or the last line of the batter.
-pub(super) fn last_leavener(facts: &Facts) -> usize {
+pub(in crate::baking) fn last_leavener(facts: &Facts) -> usize {
     facts
         .leaveners()
         .map(|line| line.line)
@@ -75,7 +75,7 @@ pub(super) fn last_leavener(facts: &Facts) -> usize {
         .unwrap_or(0)
 }
 
-pub(super) fn soda_name(region: Region) -> &'static str {
+pub(in crate::baking) fn soda_name(region: Region) -> &'static str {
     match region {
         Region::Us | Region::Ca => "baking soda",
         Region::Uk | Region::Au | Region::Nz => "bicarbonate of soda",

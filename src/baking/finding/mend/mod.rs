@@ -9,5 +9,6 @@ mod less_soda;
 mod more_soda;
 
 pub use gas::{less_gas, more_gas};
+pub(in crate::baking) use leavener::{POWDER, POWDER_KEPT, last_leavener, soda_name};
 pub use less_soda::less_soda;
 pub use more_soda::more_soda;

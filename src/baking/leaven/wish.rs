@@ -1,0 +1,181 @@
+//! What is wished of the leavening: by the baker, in plain choices, and as figures to aim at.
+
+use crate::baking::balance::Kind;
+use crate::baking::finding::{Facts, GasBand, PhBand, gas_band, ph_band};
+use crate::baking::text::decimal;
+use serde::{Deserialize, Serialize};
+
+/// Part of the band, counted from its lower end, in which a crumb is a little tangy (common practice, no source).
+const LITTLE: f64 = 0.25;
+/// How far below the band a tangy crumb may lie, pH: from here on `finding` calls it a fault.
+const BEYOND: f64 = 0.4;
+/// The largest limit that is taken for one, mg of sodium per 100 g: pure salt holds 39,300.
+const MOST_SODIUM: f64 = 40_000.0;
+
+/// The baking powders of the tables, by key, with the name by which each is read from a recipe in any country.
+pub const POWDERS: [(&str, &str); 8] = [
+    ("baking_powder_aluminium", "aluminium baking powder"),
+    (
+        "baking_powder_aluminium_phosphate",
+        "sodium aluminium phosphate baking powder",
+    ),
+    ("baking_powder_low_sodium", "low sodium baking powder"),
+    ("baking_powder_phosphate", "phosphate baking powder"),
+    (
+        "baking_powder_phosphate_single",
+        "single acting phosphate baking powder",
+    ),
+    (
+        "baking_powder_blend",
+        "phosphate and pyrophosphate baking powder",
+    ),
+    ("baking_powder_pyrophosphate", "pyrophosphate baking powder"),
+    ("baking_powder_tartrate", "cream of tartar baking powder"),
+];
+
+/// How sour the crumb is to be.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Tang {
+    /// As is usual for this kind of cake.
+    #[default]
+    Usual,
+    /// At the lower end of the band.
+    Little,
+    /// Below it.
+    Tangy,
+}
+
+impl Tang {
+    /// Every one, in the order shown.
+    pub const ALL: [Self; 3] = [Self::Usual, Self::Little, Self::Tangy];
+
+    /// In words on the page.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Usual => "As usual for this kind of cake",
+            Self::Little => "A little tangy",
+            Self::Tangy => "Tangy",
+        }
+    }
+
+    /// Where the crumb of a kind is to lie.
+    pub fn band(self, kind: Kind) -> PhBand {
+        let usual = ph_band(kind);
+        let (low, high) = match self {
+            Self::Usual => return usual,
+            Self::Little => (usual.low, usual.low + LITTLE * (usual.high - usual.low)),
+            Self::Tangy => (usual.low - BEYOND, usual.low),
+        };
+        PhBand {
+            low,
+            high,
+            // Inside, since the gas draws back a little what is led up from below.
+            aim_from_below: low + (high - low) / 4.0,
+            aim_from_above: high,
+            source: usual.source,
+        }
+    }
+}
+
+/// The leaveners that may be used.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Cupboard {
+    /// Baking soda.
+    pub soda: bool,
+    /// Baking powder.
+    pub powder: bool,
+    /// The key of the powder's kind; `None` is the recipe's own, or the usual one of its country.
+    pub powder_kind: Option<String>,
+    /// Cream of tartar.
+    pub tartar: bool,
+    /// Potassium bicarbonate.
+    pub potassium: bool,
+}
+
+impl Default for Cupboard {
+    fn default() -> Self {
+        Self {
+            soda: true,
+            powder: true,
+            powder_kind: None,
+            tartar: false,
+            potassium: false,
+        }
+    }
+}
+
+/// The choices of the baker, as they are kept with a recipe.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct WishEntry {
+    /// How sour.
+    pub tang: Tang,
+    /// What there is.
+    pub cupboard: Cupboard,
+    /// The most sodium, mg per 100 g of batter, as typed; empty for no limit.
+    pub sodium: String,
+}
+
+impl WishEntry {
+    /// The limit, if one is given, mg per 100 g of batter; or what is wrong with it.
+    pub fn sodium_limit(&self) -> Result<Option<f64>, String> {
+        let typed = self.sodium.trim();
+        let figure = typed.trim_end_matches("mg").trim_end().replace(',', ".");
+        match decimal(&figure) {
+            _ if typed.is_empty() => Ok(None),
+            Some(limit) if (0.0..=MOST_SODIUM).contains(&limit) => Ok(Some(limit)),
+            _ => Err(format!(
+                "\"{typed}\" is not a limit: write milligrams from 0 to 40000, such as 300."
+            )),
+        }
+    }
+
+    /// The wish for a kind of cake; or what is wrong with it.
+    pub fn wish(&self, facts: &Facts) -> Result<Wish, String> {
+        Ok(Wish {
+            ph: self.tang.band(facts.kind),
+            gas: gas_band(facts),
+            cupboard: self.cupboard.clone(),
+            sodium: self.sodium_limit()?,
+        })
+    }
+}
+
+/// What the leavening is to bring about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wish {
+    /// Where the crumb's pH is to lie.
+    pub ph: PhBand,
+    /// Where the gas is to lie, per cent of flour.
+    pub gas: GasBand,
+    /// What it may be made of.
+    pub cupboard: Cupboard,
+    /// The most sodium, mg per 100 g of batter.
+    pub sodium: Option<f64>,
+}
+
+impl Wish {
+    /// The wish with a pH and a lift (gas, per cent of flour) in the place of a kind's own.
+    pub fn at(ph: f64, lift: f64, cupboard: Cupboard) -> Self {
+        const NEAR: f64 = 0.1;
+        Self {
+            ph: PhBand {
+                low: ph - NEAR,
+                high: ph + NEAR,
+                aim_from_below: ph,
+                aim_from_above: ph,
+                source: "Your own.",
+            },
+            gas: GasBand {
+                low: lift * (1.0 - NEAR),
+                high: lift * (1.0 + NEAR),
+                aim: lift,
+                source: "Your own.",
+            },
+            cupboard,
+            sodium: None,
+        }
+    }
+}
