@@ -70,7 +70,8 @@ impl Tang {
         PhBand {
             low,
             high,
-            aim_from_below: low,
+            // Inside, since the gas draws back a little what is led up from below.
+            aim_from_below: low + (high - low) / 4.0,
             aim_from_above: high,
             source: usual.source,
         }
