@@ -266,9 +266,9 @@ fn a_tang_is_kept() {
     };
     let [usual, little, tangy] = Tang::ALL.map(ph);
     assert!(usual > little && little > tangy, "{usual} {little} {tangy}");
-    // The band of a plain cake begins at 6.0 and is 1.8 wide.
-    assert!((5.9..=6.5).contains(&little), "{little}");
-    assert!((5.5..=6.1).contains(&tangy), "{tangy}");
+    // The band of a citrus cake begins at 5.4 and is 2.0 wide: its first quarter, and what lies up to 0.4 below it.
+    assert!((5.3..=6.0).contains(&little), "{little}");
+    assert!((4.9..=5.5).contains(&tangy), "{tangy}");
 }
 
 #[test]

@@ -152,7 +152,7 @@ inBrowser("the keyboard opens a row, and a new page takes the focus", { screen: 
 /** Everything to be touched that is lower than 48 px, by its words and height. */
 const small = (page) =>
   page.evaluate(() => {
-    const touched = "button, nav a, summary, select, textarea, input:not([type=radio]), label:has(input[type=radio]), .button, ul a, li a";
+    const touched = "button, nav a, summary, select, textarea, input:not([type=radio], [type=checkbox]), label:has(input[type=radio], input[type=checkbox]), .button, ul a, li a";
     return [...document.querySelectorAll(touched)]
       .filter((element) => element.checkVisibility({ visibilityProperty: true }))
       .map((element) => ({ words: element.textContent.trim().slice(0, 60) || element.id, height: element.getBoundingClientRect().height }))

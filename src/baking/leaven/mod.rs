@@ -15,7 +15,9 @@ pub use wish::{Cupboard, POWDERS, Tang, Wish, WishEntry};
 use super::balance::{Constituent, total};
 use super::chemistry::{Bowl, bowl};
 use super::estimate::Estimate;
-use super::finding::{Edit, Facts, POWDER_KEPT, Remedy, gas_band, last_leavener, ph_band};
+use super::finding::{
+    Edit, Facts, POWDER_KEPT, Remedy, VerdictKind, acid_verdict, gas_band, last_leavener, ph_band,
+};
 use super::formula::{Formula, Place, Weighed};
 use super::quantity::{Mass, Ph, Share, show};
 use search::{descend, nearest};
@@ -258,10 +260,16 @@ impl<'a> Bench<'a> {
             gas.low
         };
         at_hand
-            && (aimed || likely >= ENOUGH)
+            && (aimed || likely >= ENOUGH || self.is_judged_well())
             && outcome.gas.low.to_percent() >= gas_low
             && outcome.gas.high.to_percent() <= gas.high
             && self.wish.sodium.is_none_or(|limit| outcome.sodium <= limit)
+    }
+
+    /// Whether the page finds nothing to mend in the acid of the recipe as it stands, and no other crumb is wished.
+    fn is_judged_well(&self) -> bool {
+        self.wish.ph == ph_band(self.facts.kind)
+            && acid_verdict(self.facts).kind == VerdictKind::Agreed
     }
 
     /// The best amounts and what they come to.
