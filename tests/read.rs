@@ -229,7 +229,19 @@ fn corrections_go_before_the_reading() {
         panic!()
     };
     assert_eq!(reading.own_weight, Some(Mass::grams(260.0)));
-    for grams in [f64::NAN, -1.0, 0.0, 1e9] {
+    // A mend may leave a leavener out: none of it is a weight.
+    let recipe = correct(Correction {
+        grams: Some(0.0),
+        ..base.clone()
+    });
+    let Role::Ingredient(reading) = &recipe.lines[2].role else {
+        panic!()
+    };
+    assert_eq!(
+        (reading.own_weight, reading.doubts.len()),
+        (Some(Mass::ZERO), 0)
+    );
+    for grams in [f64::NAN, -1.0, 1e9] {
         let recipe = correct(Correction {
             grams: Some(grams),
             ..base.clone()

@@ -164,11 +164,20 @@ impl Bowl {
     /// The crumb of a changed formula, with what was measured of this one; without a course and its gas, which is a
     /// hundredth of the work. For trying out amounts.
     pub fn tried(&self, formula: &Formula) -> Option<Self> {
-        let mut changed = crumb(formula)?;
-        if let Some(measured) = self.measured {
-            changed.carry(measured);
+        Some(crumb(formula)?.told_by(self))
+    }
+
+    /// The same with its course and its gas.
+    pub fn changed(&self, formula: &Formula, handling: &Handling) -> Option<Self> {
+        Some(bowl(formula, handling)?.told_by(self))
+    }
+
+    /// With what was measured of another bowl, if anything was.
+    fn told_by(mut self, other: &Self) -> Self {
+        if let Some(measured) = other.measured {
+            self.carry(measured);
         }
-        Some(changed)
+        self
     }
 
     fn carry(&mut self, measured: Measured) {

@@ -13,7 +13,7 @@ mod wish;
 pub use wish::{Cupboard, POWDERS, Tang, Wish, WishEntry};
 
 use super::balance::{Constituent, total};
-use super::chemistry::{Bowl, bowl};
+use super::chemistry::Bowl;
 use super::estimate::Estimate;
 use super::finding::{
     Edit, Facts, POWDER_KEPT, Remedy, VerdictKind, acid_verdict, gas_band, last_leavener, ph_band,
@@ -405,7 +405,7 @@ impl<'a> Bench<'a> {
 
     fn weighed(&self, grams: &[f64; 4]) -> Option<Outcome> {
         let formula = self.formula(grams)?;
-        let bowl = bowl(&formula, &self.facts.handling)?;
+        let bowl = self.facts.bowl?.changed(&formula, &self.facts.handling)?;
         Some(self.outcome(&bowl, &formula))
     }
 
