@@ -69,6 +69,7 @@ fn wishes() -> Vec<WishEntry> {
                     powder_kind: (mask % 3 == 0).then(|| "baking_powder_tartrate".to_owned()),
                 },
                 sodium: if mask % 5 == 0 { "150" } else { "" }.to_owned(),
+                ..WishEntry::default()
             });
         }
     }
@@ -269,6 +270,41 @@ fn a_tang_is_kept() {
     // The band of a citrus cake begins at 5.4 and is 2.0 wide: its first quarter, and what lies up to 0.4 below it.
     assert!((5.3..=6.0).contains(&little), "{little}");
     assert!((4.9..=5.5).contains(&tangy), "{tangy}");
+}
+
+/// By hand: 7 to 8 g of soda that answer the lemon to pH 7 give 1.5 to 1.7 % of gas, and a third of the powder, kept for
+/// the oven, 0.3 % more. So pH 7.0 with 1.9 % can be had, and with 1.3 % it cannot.
+#[test]
+fn a_ph_and_a_lift_of_ones_own_are_met() {
+    let wished = |lift: &str| {
+        let wish = WishEntry {
+            ph: "7,0".into(),
+            lift: lift.into(),
+            ..WishEntry::default()
+        };
+        plan(LEMON, wish).answer
+    };
+    let found = wished("1.9");
+    assert_eq!(found.gives_way, []);
+    assert!((found.after.ph.mean.value() - 7.0).abs() < 0.16);
+    assert!((found.after.gas.mean.to_percent() - 1.9).abs() < 0.2);
+    assert_ne!(wished("1.3").gives_way, []);
+    for (ph, lift) in [("sour", ""), ("2", ""), ("", "-1"), ("", "NaN")] {
+        let wish = WishEntry {
+            ph: ph.into(),
+            lift: lift.into(),
+            ..WishEntry::default()
+        };
+        let refused = leavening_plan(
+            &inputs(LEMON, wish),
+            &Settings::default(),
+            Larder::of(Region::Us).own,
+        );
+        assert!(
+            refused.is_err_and(|why| why.contains("write")),
+            "{ph} {lift}"
+        );
+    }
 }
 
 #[test]

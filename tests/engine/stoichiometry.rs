@@ -90,7 +90,7 @@ fn bicarbonate_in_a_gram(key: &str) -> f64 {
 
 /// Worked out beforehand by hand from IUPAC molar masses, the trade's neutralising values and the gas law, each with
 /// its tolerance. Three of the set are of things that the bowl does not reckon: how fast the lactone takes water (S20,
-/// S21: it works by its row's parts), and soda by dry heat (S22: a batter is wet).
+/// S21: held beside its rate), and soda by dry heat (S22: a batter is wet).
 #[test]
 fn amounts_follow_from_molar_masses() {
     let soda = bicarbonate_in_a_gram("baking_soda");

@@ -67,6 +67,7 @@ pub(super) fn work(leavening: &Leavening, grams: Mass) -> Vec<Work> {
                 mixing: acid.gas.mixing / 100.0,
                 bench: acid.gas.bench / 100.0,
                 wakes: (acid.active.0.to_celsius(), acid.active.1.to_celsius()),
+                is_lactone: acid.key == "glucono_delta_lactone",
             },
         })
         .collect();

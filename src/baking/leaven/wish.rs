@@ -116,6 +116,10 @@ pub struct WishEntry {
     pub cupboard: Cupboard,
     /// The most sodium, mg per 100 g of batter, as typed; empty for no limit.
     pub sodium: String,
+    /// The pH that the crumb is to have, as typed; empty for the kind's own band.
+    pub ph: String,
+    /// Gas, per cent of flour, as typed; empty for the kind's own band.
+    pub lift: String,
 }
 
 impl WishEntry {
@@ -132,11 +136,30 @@ impl WishEntry {
         }
     }
 
+    /// The pH, if one is given, 3 to 10; or what is wrong with it.
+    pub fn own_ph(&self) -> Result<Option<f64>, String> {
+        within(&self.ph, 3.0, 10.0).ok_or_else(|| {
+            let typed = self.ph.trim();
+            format!("\"{typed}\" is not a pH for a crumb: write one from 3 to 10, such as 7.2.")
+        })
+    }
+
+    /// The gas, if any is given, per cent of flour from 0 to 3; or what is wrong with it.
+    pub fn own_lift(&self) -> Result<Option<f64>, String> {
+        within(&self.lift, 0.0, 3.0).ok_or_else(|| {
+            let typed = self.lift.trim();
+            format!(
+                "\"{typed}\" is not a gas: write per cent of the flour from 0 to 3, such as 0.7."
+            )
+        })
+    }
+
     /// The wish for a kind of cake; or what is wrong with it.
     pub fn wish(&self, facts: &Facts) -> Result<Wish, String> {
+        let (ph, lift) = (self.own_ph()?, self.own_lift()?);
         Ok(Wish {
-            ph: self.tang.band(facts.kind),
-            gas: gas_band(facts),
+            ph: ph.map_or_else(|| self.tang.band(facts.kind), near_ph),
+            gas: lift.map_or_else(|| gas_band(facts), near_lift),
             cupboard: self.cupboard.clone(),
             sodium: self.sodium_limit()?,
         })
@@ -156,26 +179,34 @@ pub struct Wish {
     pub sodium: Option<f64>,
 }
 
-impl Wish {
-    /// The wish with a pH and a lift (gas, per cent of flour) in the place of a kind's own.
-    pub fn at(ph: f64, lift: f64, cupboard: Cupboard) -> Self {
-        const NEAR: f64 = 0.1;
-        Self {
-            ph: PhBand {
-                low: ph - NEAR,
-                high: ph + NEAR,
-                aim_from_below: ph,
-                aim_from_above: ph,
-                source: "Your own.",
-            },
-            gas: GasBand {
-                low: lift * (1.0 - NEAR),
-                high: lift * (1.0 + NEAR),
-                aim: lift,
-                source: "Your own.",
-            },
-            cupboard,
-            sodium: None,
-        }
+/// How near a pH and, relative to it, a lift of one's own are to be met.
+const NEAR: f64 = 0.1;
+
+fn near_ph(ph: f64) -> PhBand {
+    PhBand {
+        low: ph - NEAR,
+        high: ph + NEAR,
+        aim_from_below: ph,
+        aim_from_above: ph,
+        source: "Your own.",
     }
+}
+
+fn near_lift(lift: f64) -> GasBand {
+    GasBand {
+        low: lift * (1.0 - NEAR),
+        high: lift * (1.0 + NEAR),
+        aim: lift,
+        source: "Your own.",
+    }
+}
+
+/// A figure within limits, or nothing; `None` for anything else.
+fn within(text: &str, low: f64, high: f64) -> Option<Option<f64>> {
+    let text = text.trim();
+    if text.is_empty() {
+        return Some(None);
+    }
+    let figure = decimal(&text.replace(',', "."))?;
+    (low..=high).contains(&figure).then_some(Some(figure))
 }

@@ -141,7 +141,7 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
         crumb,
         batter,
         words: format!(
-            "The crumb is {how} pH {}, nine cases in ten from {} to {}; the batter before the oven, with its gas in it, at {}. The band for {} runs from {} to {}. The kind is {}.",
+            "The crumb is {how} pH {}, nine cases in ten from {} to {}; the batter before the oven, with its gas in it, at {}. The band for {} runs from {} to {}. The kind is {}.{}",
             show::ph(crumb.mean),
             show::ph(crumb.low),
             show::ph(crumb.high),
@@ -150,7 +150,24 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
             show::ph(band.low),
             show::ph(band.high),
             facts.kind_by.words(),
+            least_sure(facts, bowl),
         ),
+    }
+}
+
+/// The line that makes the pH unsure most, in a sentence.
+fn least_sure(facts: &Facts, bowl: &Bowl) -> String {
+    let parts = bowl.parts_by(&|part| part.acid.deviation());
+    let name = |part: &Part| {
+        facts
+            .formula
+            .batter()
+            .find(|line| (line.line, line.part) == (part.line, part.part))
+            .map(|line| line.ingredient.name)
+    };
+    match parts.first().map(|part| (part.line, name(part))) {
+        Some((line, Some(name))) => format!(" Least sure in it is {name} (line {line})."),
+        _ => String::new(),
     }
 }
 

@@ -36,6 +36,8 @@ pub fn plan_panel(bench: Bench) -> Element {
                 .child(tang(bench))
                 .child(cupboard(bench))
                 .child(powder_kind(bench))
+                .child(own_ph(bench))
+                .child(own_lift(bench))
                 .child(sodium(bench))
                 .child(
                     element("div")
@@ -169,6 +171,28 @@ fn powder_kind(bench: Bench) -> Element {
         choose,
     );
     kind.hidden_while(move || !wish(bench, |wish| wish.cupboard.powder))
+}
+
+fn own_ph(bench: Bench) -> Element {
+    text_field(
+        "plan-ph".into(),
+        "decimal",
+        || "Or a pH of the crumb (empty for that of the kind)".to_owned(),
+        move || wish(bench, |wish| wish.ph.clone()),
+        move || wish(bench, |wish| wish.own_ph().err()),
+        move |typed| change(bench, true, |wish| wish.ph = typed),
+    )
+}
+
+fn own_lift(bench: Bench) -> Element {
+    text_field(
+        "plan-lift".into(),
+        "decimal",
+        || "Gas, per cent of the flour (empty for that of the kind)".to_owned(),
+        move || wish(bench, |wish| wish.lift.clone()),
+        move || wish(bench, |wish| wish.own_lift().err()),
+        move |typed| change(bench, true, |wish| wish.lift = typed),
+    )
 }
 
 fn sodium(bench: Bench) -> Element {
