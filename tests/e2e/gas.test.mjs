@@ -9,7 +9,7 @@ const TEXT = ["Ferry buns", "", "250 g plain flour", "200 g sugar", "4 g baking 
 const acid = (page) => part(page, "Acid and gas");
 const wait = (page) => page.getByLabel("Minutes between mixing and the oven");
 const crumb = (page) => page.getByLabel("pH of the crumb, measured");
-const lost = (text) => Number(/([\d.]+)\s%\sare lost in mixing and waiting/.exec(text)?.[1]);
+const lost = (text) => Number(/([\d.]+)\s%\sof the gas is lost in mixing and waiting/.exec(text)?.[1]);
 
 everywhere("the rules are told in words, and nothing keeps anybody from them", async ({ page, paste, reachable, picture }) => {
   await paste(TEXT);

@@ -1,10 +1,10 @@
 //! Facts of acid, soda and gas, from what is in the bowl.
 //!
-//! Every ingredient is a charge curve: its known acids enter by their pKa values, whatever else
+//! Every ingredient is a charge curve: its known acids enter by their constants, whatever else
 //! buffers as a slope around its own pH. The base that it takes up to reach a pH is linear in its
-//! grams, so a bowl is a sum, and the pH where that sum meets the soda is the root of one rising
-//! function. Leavening acids count by their neutralising value, a figure of the trade, and the phosphates
-//! among them by a curve.
+//! grams, so who brings what, and how sure each is, is told by sums of curves. The pH itself is where the charges
+//! of all that is in the water balance ([`solution`]), followed from the bench through the oven to the crumb
+//! ([`course`]) while leavening acids wake up ([`release`]) and gas leaves.
 //!
 //! Goes in: a formula. Comes out: [`Bowl`], with no opinion of it.
 

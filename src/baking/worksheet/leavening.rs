@@ -235,15 +235,21 @@ fn course_words(bowl: &Bowl) -> String {
     };
     let grams =
         |moles: f64| show::mass(Mass::grams(moles * 1000.0 * CARBON_DIOXIDE_GRAMS_PER_MMOL));
-    let kept = Mass::grams(crumb.kept * 1000.0 / SODA_MMOL_PER_GRAM);
+    let kept = crumb.kept * 1000.0 / SODA_MMOL_PER_GRAM;
+    let left = if kept < 0.05 {
+        "Hardly any soda is left in the crumb".to_owned()
+    } else {
+        format!(
+            "The bicarbonate of {} of soda is left in the crumb",
+            show::mass(Mass::grams(kept))
+        )
+    };
     format!(
-        "{} of the gas are there before the oven, {} are lost in mixing and waiting. When the crumb sets at about {} C, bubbles of gas, beaten air and steam come to some {} ml. {} of carbon dioxide stay dissolved, and as much bicarbonate as in {} of soda is left in the crumb. How much of the gas a batter holds is known to about 30 %.",
-        show::percent(bowl.gas.early),
+        "{} of the gas is lost in mixing and waiting. When the crumb sets at about {} C, bubbles of gas, beaten air and steam come to some {} ml. {left}, and {} of carbon dioxide stays dissolved. How much of the gas a batter holds is known to about 30 %.",
         show::percent(bowl.gas.lost),
         show::fixed(SETS_AT, 0),
         show::fixed((sets.litres * 100.0).round() * 10.0, 0),
         grams(crumb.dissolved),
-        show::mass(kept),
     )
 }
 
