@@ -26,6 +26,8 @@ const LEAKS: f64 = 0.008;
 pub const SETS_AT: f64 = 85.0;
 /// The hottest that a core gets, C.
 const HOTTEST: f64 = 98.0;
+/// How much warmer the core is from one state to the next, C.
+const WARMER: f64 = 8.0;
 /// The pressure of carbon dioxide over a cooled crumb, atm: 0.01 to 0.05 (worked out, weakly known).
 pub const CRUMB_PRESSURE: f64 = 0.03;
 
@@ -121,7 +123,7 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
     let mut last = walk.state(Stage::Bench, MIXING, handling.bench, DRIVEN_OUT);
     states.push(last);
     let waits = handling.waits.clamp(0.0, 24.0 * 60.0);
-    const STEPS: u8 = 5;
+    const STEPS: u8 = 3;
     for step in 1..=STEPS {
         let minutes = MIXING + waits * f64::from(step) / f64::from(STEPS);
         let leak = 1.0 - (-LEAKS * (minutes - last.minutes)).exp();
@@ -131,7 +133,7 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
     }
     let mut celsius = handling.bench;
     while celsius < HOTTEST {
-        celsius = (celsius + 4.0).min(HOTTEST);
+        celsius = (celsius + WARMER).min(HOTTEST);
         states.push(walk.state(Stage::Oven, last.minutes, celsius, 0.0));
     }
     states.push(walk.crumb(last.minutes));
@@ -237,7 +239,7 @@ impl Walk<'_> {
             let pressure = (low * under - high * over) / (under - over);
             let (found, sign) = self.under(pressure, solution, left, dry)?;
             answer = found;
-            if sign.abs() < 1e-3 * dry {
+            if sign.abs() < 3e-3 * dry {
                 break;
             }
             // Halving the other end's value keeps one end from staying where it is.
