@@ -2,6 +2,8 @@
 
 #[path = "laws/chance.rs"]
 mod chance;
+#[path = "laws/real.rs"]
+mod real;
 
 use batterwright::baking::demo::DEMOS;
 use batterwright::baking::ingredient::all;

@@ -3,6 +3,8 @@
 
 #[path = "laws/chance.rs"]
 mod chance;
+#[path = "laws/real.rs"]
+mod real;
 
 use batterwright::baking::formula::{Habits, weigh};
 use batterwright::baking::ingredient::own::{Meaning, OwnRecord};
@@ -11,8 +13,9 @@ use batterwright::baking::recipe::linked::text_of;
 use batterwright::baking::recipe::{Reading, Recipe, Role, guess, read};
 use batterwright::baking::saved::{self, KeptRecipe};
 use batterwright::baking::worksheet::Settings;
-use chance::{damaged_lines, damaged_one, real_lines};
+use chance::{damaged_lines, damaged_one};
 use proptest::prelude::*;
+use real::real_lines;
 
 /// Pages and linked data as they are pasted.
 fn pages() -> Vec<String> {

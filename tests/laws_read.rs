@@ -1,9 +1,9 @@
 //! Laws of reading: they hold for any text, and random text is thrown at them.
 
-#[path = "laws/chance.rs"]
-mod chance;
 #[path = "laws/doubled.rs"]
 mod doubled;
+#[path = "laws/real.rs"]
+mod real;
 
 use batterwright::baking::formula::{Habits, weigh};
 use batterwright::baking::ingredient::{Ingredient, Larder, PieceSize, Region, all};
@@ -11,9 +11,9 @@ use batterwright::baking::quantity::{Mass, show};
 use batterwright::baking::recipe::{
     Amount, Correction, Looks, Reading, Recipe, Role, Unit, read, read_again,
 };
-use chance::real_lines;
 use doubled::doubled;
 use proptest::prelude::*;
+use real::real_lines;
 
 /// Pieces that lines of recipes are made of, and some that they are not.
 const PIECES: [&str; 64] = [

@@ -1,26 +1,9 @@
 //! Chance for the laws: lines and pages as people have them, damaged, since text made of nothing but chance seldom
 //! gets deep into the reader.
 
-// Each file of laws takes what it needs.
-#![allow(dead_code)]
-
+use crate::real::real_lines;
 use proptest::prelude::*;
 use proptest::sample::Index;
-
-/// The lines of the tables of readings.
-pub fn real_lines() -> Vec<String> {
-    [
-        include_str!("../read/lines.tsv"),
-        include_str!("../read/own.tsv"),
-        include_str!("../read/public_domain.tsv"),
-    ]
-    .iter()
-    .flat_map(|table| table.lines())
-    .filter(|row| !row.starts_with('#'))
-    .filter_map(|row| row.split('\t').nth(2))
-    .map(|line| line.replace("\\t", "\t"))
-    .collect()
-}
 
 /// One thing that goes wrong with a text.
 #[derive(Clone, Debug)]

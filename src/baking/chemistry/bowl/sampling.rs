@@ -46,36 +46,21 @@ fn moved_acidity(acidity: &Acidity, own_ph: f64, uptake: f64) -> &'static Acidit
     let times = 1.0 + acidity.deviation * uptake;
     let mut moved = *acidity;
     moved.ph.1 = own + own_ph * (high - low) / 3.29;
-    let OrganicAcids {
-        citric,
-        malic,
-        quinic,
-        tartaric,
-        lactic,
-        acetic,
-        oxalic,
-        succinic,
-        gluconic,
-        aconitic,
-        chlorogenic,
-        phosphoric,
-    } = &mut moved.acids;
-    for acid in [
-        citric,
-        malic,
-        quinic,
-        tartaric,
-        lactic,
-        acetic,
-        oxalic,
-        succinic,
-        gluconic,
-        aconitic,
-        chlorogenic,
-        phosphoric,
-    ] {
-        *acid *= times;
-    }
+    let acids = acidity.acids;
+    moved.acids = OrganicAcids {
+        citric: acids.citric * times,
+        malic: acids.malic * times,
+        quinic: acids.quinic * times,
+        tartaric: acids.tartaric * times,
+        lactic: acids.lactic * times,
+        acetic: acids.acetic * times,
+        oxalic: acids.oxalic * times,
+        succinic: acids.succinic * times,
+        gluconic: acids.gluconic * times,
+        aconitic: acids.aconitic * times,
+        chlorogenic: acids.chlorogenic * times,
+        phosphoric: acids.phosphoric * times,
+    };
     let buffer = &mut moved.buffer;
     for slope in [
         &mut buffer.below_6,
