@@ -1,7 +1,6 @@
 //! The main job against something outside: worked by hand, published, or a fact of the trade.
 //!
-//! Each check names its source. Figures marked "independent solver" were computed beforehand by another
-//! program from the same constants and tables; they test the arithmetic, never that a cake has that pH.
+//! Each check names its source. Bowls that another solver worked out stand in `tests/engine/recipes.tsv`.
 
 use batterwright::baking::balance::{Constituent, kind, percentages, total};
 use batterwright::baking::chemistry::course::Handling;
