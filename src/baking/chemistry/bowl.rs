@@ -1,5 +1,6 @@
 //! A bowl: who brings acid, who brings base, the pH where they meet, and the gas that is made.
 
+use super::acid::Protons;
 use super::contribution::Contribution;
 use super::course::{Batter, Handling, SETS_AT, Stage, State, course, crumb_ph};
 use super::leavening::CARBON_DIOXIDE_GRAMS_PER_MMOL;
@@ -16,6 +17,12 @@ const MODEL_SPREAD: f64 = 0.3;
 /// What is added to it where the powder holds sodium acid pyrophosphate alone, in the same measure: whether it takes
 /// up what its constants say, or what the trade's value says, or is split on the way. Worked out by comparing.
 const PYROPHOSPHATE_SPREAD: f64 = 0.6;
+
+/// Between these pH every crumb lies.
+const LIMITS: (f64, f64) = (1.0, 12.0);
+
+/// How near the ends of a range of pH are met.
+const END_STEP: f64 = 1e-3;
 
 /// The part of a mixed batter's volume that is air beaten in (common practice, no source: 0.05 stirred to 0.2 creamed;
 /// a whisked foam holds more).
@@ -93,17 +100,21 @@ pub fn bowl(formula: &Formula, handling: &Handling) -> Option<Bowl> {
 /// The same without the course and its gas: what the crumb is in the end is no matter of how it came to be.
 fn crumb(formula: &Formula) -> Option<Bowl> {
     let contributions: Vec<Contribution> = formula.batter().map(Contribution::of).collect();
+    let neutral = Protons::at(NEUTRAL);
     let acids: Vec<_> = contributions
         .iter()
-        .map(|line| line.acid(NEUTRAL))
+        .map(|line| line.acid(&neutral))
         .collect();
     let sodas: Vec<_> = contributions
         .iter()
-        .map(|line| line.free_soda(NEUTRAL))
+        .map(|line| line.free_soda(&neutral))
         .collect();
     let bicarbonate: Equivalents = contributions.iter().map(|line| line.base).sum();
     let mut bowl = Bowl {
-        parts: contributions.iter().filter_map(part).collect(),
+        parts: contributions
+            .iter()
+            .filter_map(|line| part(line, &neutral))
+            .collect(),
         acid: Estimate::sum(&acids),
         soda: Estimate::sum(&sodas),
         ph: Estimate::exact(Ph::of(NEUTRAL)),
@@ -125,11 +136,12 @@ fn crumb(formula: &Formula) -> Option<Bowl> {
     if bowl.parts.is_empty() || bowl.slope(NEUTRAL) <= 0.0 {
         return None;
     }
-    if let Some(ph) = crumb_ph(&bowl.batter(formula)) {
+    let mean = crumb_ph(&bowl.batter(formula));
+    if let Some(ph) = mean {
         // From here on the sum of curves is read from where the charges balance at the crumb's own ionic strength.
         bowl.base = bowl.need(ph);
     }
-    bowl.ph = bowl.crumb();
+    bowl.ph = bowl.crumb(mean.unwrap_or_else(|| bowl.root()));
     Some(bowl)
 }
 
@@ -183,8 +195,9 @@ impl Bowl {
     fn carry(&mut self, measured: Measured) {
         self.base = self.base + measured.beyond;
         self.measured = Some(measured);
-        let shift = self.root(0.0) - self.ph.mean.value();
-        self.ph = Estimate::normal(self.root(0.0), measured.deviation);
+        let mean = self.root();
+        let shift = mean - self.ph.mean.value();
+        self.ph = Estimate::normal(mean, measured.deviation);
         self.batter_ph = Estimate::normal(self.batter_ph.mean.value() + shift, measured.deviation);
     }
 
@@ -229,7 +242,8 @@ impl Bowl {
 
     /// The standard deviation of need less soda at a pH, meq.
     fn deviation(&self, ph: f64) -> f64 {
-        root_of_squares(self.contributions.iter().map(|line| line.deviation(ph)))
+        let at = Protons::at(ph);
+        root_of_squares(self.contributions.iter().map(|line| line.deviation(&at)))
     }
 
     /// How fast the need rises with pH, meq per unit.
@@ -269,10 +283,9 @@ impl Bowl {
         MODEL_SPREAD.hypot(PYROPHOSPHATE_SPREAD * part)
     }
 
-    /// The pH where need meets soda, at the mean and at both ends of the spread.
-    fn crumb(&self) -> Estimate<Ph> {
-        let mean = self.root(0.0);
-        let (low, high) = (self.root(-NORMAL_95), self.root(NORMAL_95));
+    /// The pH where need meets soda, with both ends of its spread.
+    fn crumb(&self, mean: f64) -> Estimate<Ph> {
+        let (low, high) = (self.end(mean, -NORMAL_95), self.end(mean, NORMAL_95));
         let model = self.model_spread();
         Estimate::between(
             Ph::of(mean - (mean - low).max(0.0).hypot(model)),
@@ -300,27 +313,51 @@ impl Bowl {
         )
     }
 
-    /// The pH at which the bowl takes up its soda and so many standard deviations more, as they are at that pH: what is
-    /// unsure of an acid grows with how much of it is met. The need rises with pH, so halving an interval that holds
-    /// the root cannot fail; the ends stand for all that lies beyond them.
-    fn root(&self, deviations: f64) -> f64 {
-        let (mut low, mut high) = (1.0, 12.0);
-        // The ends of a range need no more than thousandths.
-        let halvings = if deviations == 0.0 { 40 } else { 16 };
-        for _ in 0..halvings {
+    /// The pH at which the bowl takes up its soda. The need rises with pH, so halving an interval that holds the root
+    /// cannot fail; the ends stand for all that lies beyond them.
+    fn root(&self) -> f64 {
+        let (mut low, mut high) = LIMITS;
+        for _ in 0..40 {
             let middle = (low + high) / 2.0;
-            let more = if deviations == 0.0 {
-                0.0
-            } else {
-                deviations * self.deviation(middle)
-            };
-            if self.missing(middle).to_milliequivalents() < more {
+            if self.missing(middle) < Equivalents::ZERO {
                 low = middle
             } else {
                 high = middle
             }
         }
         (low + high) / 2.0
+    }
+
+    /// The pH at which it takes up so many standard deviations more, as they are at that pH: what is unsure of an acid
+    /// grows with how much of it is met. The line through the last two tries is followed, halving wherever it leaves
+    /// the interval that is known to hold the end.
+    fn end(&self, mean: f64, deviations: f64) -> f64 {
+        let over =
+            |ph: f64| self.missing(ph).to_milliequivalents() - deviations * self.deviation(ph);
+        let (mut low, mut high) = if deviations < 0.0 {
+            (LIMITS.0, mean)
+        } else {
+            (mean, LIMITS.1)
+        };
+        let mut before = (mean, over(mean));
+        let mut ph = mean - before.1 / self.slope(mean);
+        for _ in 0..20 {
+            if !(ph > low && ph < high) {
+                ph = (low + high) / 2.0;
+            }
+            let tried = (ph, over(ph));
+            if tried.1 < 0.0 {
+                low = ph
+            } else {
+                high = ph
+            }
+            ph = tried.0 - tried.1 * (tried.0 - before.0) / (tried.1 - before.1);
+            before = tried;
+            if (ph - tried.0).abs() < END_STEP {
+                return ph;
+            }
+        }
+        before.0
     }
 
     /// Carbon dioxide that becomes gas while the batter can still rise or set around it.
@@ -361,12 +398,12 @@ impl Bowl {
 }
 
 /// What a line brings to pH 7; `None` where it is known to bring neither acid nor base.
-fn part(line: &Contribution) -> Option<Part> {
-    let acid = line.acid(NEUTRAL).mean - line.free_soda(NEUTRAL).mean;
+fn part(line: &Contribution, neutral: &Protons) -> Option<Part> {
+    let acid = line.acid(neutral).mean - line.free_soda(neutral).mean;
     (acid != Equivalents::ZERO || line.is_leavener() || line.is_unknown()).then(|| Part {
         line: line.line,
         part: line.part,
-        acid: Estimate::normal(acid.to_milliequivalents(), line.deviation(NEUTRAL)),
+        acid: Estimate::normal(acid.to_milliequivalents(), line.deviation(neutral)),
         unknown: line.is_unknown(),
     })
 }

@@ -74,7 +74,8 @@ impl Curve {
         (self.at(ph + STEP) - self.at(ph - STEP)).to_milliequivalents() / (2.0 * STEP)
     }
 
-    fn at_protons(&self, protons: &Protons) -> f64 {
+    /// The same at a pH that was made ready for many, meq.
+    pub(super) fn at_protons(&self, protons: &Protons) -> f64 {
         let acids: f64 = self
             .acids
             .iter()

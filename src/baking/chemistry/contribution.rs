@@ -1,5 +1,6 @@
 //! What one line brings to the bowl: a curve, a base, and how sure each is.
 
+use super::acid::Protons;
 use super::course::Batter;
 use super::leavening::work;
 use super::release::{Doing, Work};
@@ -142,23 +143,21 @@ impl Contribution {
     }
 
     /// Base that the ingredient takes up to a pH, leavening left aside.
-    pub fn acid(&self, ph: f64) -> Estimate<Equivalents> {
-        let mean = self.ingredient.at(ph).to_milliequivalents();
+    pub fn acid(&self, at: &Protons) -> Estimate<Equivalents> {
+        let mean = self.ingredient.at_protons(at);
         Estimate::normal(mean, self.ingredient_deviation(mean))
     }
 
     /// Base that is left at a pH once its own leavening acid has taken its part; negative for cream of tartar.
-    pub fn free_soda(&self, ph: f64) -> Estimate<Equivalents> {
-        let free = (self.base - self.leavening.at(ph)).to_milliequivalents();
+    pub fn free_soda(&self, at: &Protons) -> Estimate<Equivalents> {
+        let free = self.free(at);
         Estimate::normal(free, self.leavening_deviation(free))
     }
 
     /// The standard deviation of all that it takes up less all that it brings, meq.
-    pub fn deviation(&self, ph: f64) -> f64 {
-        let taken = self.ingredient.at(ph).to_milliequivalents();
-        let free = (self.base - self.leavening.at(ph)).to_milliequivalents();
-        self.ingredient_deviation(taken)
-            .hypot(self.leavening_deviation(free))
+    pub fn deviation(&self, at: &Protons) -> f64 {
+        self.ingredient_deviation(self.ingredient.at_protons(at))
+            .hypot(self.leavening_deviation(self.free(at)))
             .hypot(self.guess)
     }
 
@@ -175,6 +174,10 @@ impl Contribution {
     /// True where no source gives its acidity.
     pub fn is_unknown(&self) -> bool {
         self.guess > 0.0
+    }
+
+    fn free(&self, at: &Protons) -> f64 {
+        self.base.to_milliequivalents() - self.leavening.at_protons(at)
     }
 
     fn ingredient_deviation(&self, taken: f64) -> f64 {

@@ -28,6 +28,8 @@ pub const SETS_AT: f64 = 85.0;
 const HOTTEST: f64 = 98.0;
 /// How much warmer the core is from one state to the next, C.
 const WARMER: f64 = 8.0;
+/// How near the pressure in the bubbles is met, as a part of all pressure that is left for gas.
+const MET: f64 = 3e-3;
 /// The pressure of carbon dioxide over a cooled crumb, atm: 0.01 to 0.05 (worked out, weakly known).
 pub const CRUMB_PRESSURE: f64 = 0.03;
 
@@ -117,6 +119,7 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
         handling,
         made: 0.0,
         lost: 0.0,
+        last: None,
     };
     batter.solution.in_water(batter.water)?;
     let mut states = Vec::new();
@@ -174,6 +177,8 @@ struct Walk<'a> {
     handling: &'a Handling,
     made: f64,
     lost: f64,
+    /// The water as it was met last, from where the next is soon met.
+    last: Option<Answer>,
 }
 
 impl Walk<'_> {
@@ -208,48 +213,63 @@ impl Walk<'_> {
         }
     }
 
-    /// The water under a pressure of carbon dioxide, and by how much the bubbles then have more than that.
-    fn under(
-        &self,
-        pressure_atm: f64,
-        mut solution: Solution,
-        left: f64,
-        dry: f64,
-    ) -> Option<(Answer, f64)> {
+    /// By how much the pressure of so much gas, mol, beside the beaten air is more than that one.
+    fn more_than(&self, pressure_atm: f64, gas: f64, dry: f64) -> f64 {
+        let gas = self.made - self.lost + gas;
+        let there = gas + self.batter.air;
+        let balance = if there > 0.0 { dry * gas / there } else { 0.0 };
+        balance - pressure_atm
+    }
+
+    /// The water under a pressure of carbon dioxide.
+    fn under(&self, pressure_atm: f64, mut solution: Solution, left: f64) -> Option<Answer> {
         solution.carbon = Carbon::Venting {
             total: left,
             pressure_atm,
         };
-        let found = solution.in_water(self.batter.water)?.solve();
-        let gas = self.made - self.lost + found.gas * self.batter.water;
-        let there = gas + self.batter.air;
-        let balance = if there > 0.0 { dry * gas / there } else { 0.0 };
-        Some((found, balance - pressure_atm))
+        let solution = solution.in_water(self.batter.water)?;
+        Some(solution.solve_from(self.last.as_ref()))
     }
 
     /// The water once it is in balance with the bubbles, of which so much pressure is left for gas beside steam.
-    fn in_balance(&self, solution: Solution, left: f64, dry: f64) -> Option<Answer> {
-        let (mut low, mut high) = (0.0, dry);
-        let (_, mut over) = self.under(low, solution, left, dry)?;
-        let (mut answer, mut under) = self.under(high, solution, left, dry)?;
+    fn in_balance(&mut self, solution: Solution, left: f64, dry: f64) -> Option<Answer> {
+        // Without pressure all of it is gas; under all of it the most that can be is that none is.
+        let mut low = (0.0, self.more_than(0.0, left, dry));
+        let mut high = (dry, self.more_than(dry, 0.0, dry));
+        let between = |one: (f64, f64), other: (f64, f64)| {
+            (one.0 * other.1 - other.0 * one.1) / (other.1 - one.1)
+        };
+        // It is not far from where it was met last.
+        let mut pressure = self.last.map_or(dry, |last| last.pressure_atm);
+        let mut before = None;
         for _ in 0..12 {
-            if over <= 0.0 || under >= 0.0 {
+            if !(pressure > low.0 && pressure < high.0) {
+                pressure = between(low, high);
+            }
+            if !(pressure > low.0 && pressure < high.0) {
+                pressure = dry;
+            }
+            let found = self.under(pressure, solution, left)?;
+            self.last = Some(found);
+            let tried = (
+                pressure,
+                self.more_than(pressure, found.gas * self.batter.water, dry),
+            );
+            if low.1 <= 0.0 || tried.1.abs() < MET * dry {
                 break;
             }
-            let pressure = (low * under - high * over) / (under - over);
-            let (found, sign) = self.under(pressure, solution, left, dry)?;
-            answer = found;
-            if sign.abs() < 3e-3 * dry {
-                break;
-            }
-            // Halving the other end's value keeps one end from staying where it is.
-            if sign > 0.0 {
-                (low, over, under) = (pressure, sign, under / 2.0);
+            if tried.1 > 0.0 {
+                low = tried;
             } else {
-                (high, under, over) = (pressure, sign, over / 2.0);
+                high = tried;
             }
+            pressure = between(
+                tried,
+                before.unwrap_or(if tried.1 > 0.0 { high } else { low }),
+            );
+            before = Some(tried);
         }
-        Some(answer)
+        self.last
     }
 
     /// A standing batter loses some of what it holds.

@@ -94,6 +94,8 @@ pub struct Answer {
     pub ionic_strength: f64,
     /// Activity of water, 1 where it is pure.
     pub water_activity: f64,
+    /// Everything that is dissolved, mol/kg.
+    pub solutes: f64,
     /// Carbon in the water.
     pub carbon: Dissolved,
     /// Carbon that left as gas, mol/kg; only [`Carbon::Venting`] has any.
@@ -141,17 +143,29 @@ impl Solution {
     /// The pH at which all charges balance, and what goes with it. Anything gets an answer; what had to be set
     /// right for it stands in [`Answer::doubts`].
     pub fn solve(&self) -> Answer {
+        self.solve_from(None)
+    }
+
+    /// The same, sooner where the answer of a solution much like it is known.
+    pub fn solve_from(&self, like: Option<&Answer>) -> Answer {
         let (solution, doubts) = self.within_reason();
-        let mut answer = Reckoning::of(&solution, solution.carbon).answer();
-        if let Carbon::Venting {
-            total,
-            pressure_atm,
-        } = solution.carbon
-            && answer.pressure_atm > pressure_atm
-        {
-            answer = Reckoning::of(&solution, Carbon::Open { pressure_atm }).answer();
-            answer.gas = (total - answer.carbon.total()).max(0.0);
-        }
+        let solve = |carbon| Reckoning::of(&solution, carbon).answer(like);
+        let mut answer = match solution.carbon {
+            Carbon::Venting {
+                total,
+                pressure_atm,
+            } => {
+                let mut open = solve(Carbon::Open { pressure_atm });
+                open.gas = total - open.carbon.total();
+                // Where the water could hold more than there is, none of it leaves.
+                if open.gas >= 0.0 {
+                    open
+                } else {
+                    solve(solution.carbon)
+                }
+            }
+            carbon => solve(carbon),
+        };
         answer.doubts = doubts;
         answer.doubts.crowded = answer.ionic_strength > DAVIES_LIMIT;
         answer
@@ -383,12 +397,13 @@ impl<'a> Reckoning<'a> {
     /// What comes out less what went in is above zero at none, and below it at more than is there, so an interval
     /// holds the strength; within it the line through the last two tries is followed. The activity of water, which
     /// moves the answer a hundred times less, is taken from the try before.
-    fn answer(mut self) -> Answer {
+    fn answer(mut self, like: Option<&Answer>) -> Answer {
         let (mut low, mut high) = (0.0, f64::INFINITY);
-        let mut ionic = self.solution.strong.abs() / 2.0 + self.solution.salt;
-        let mut solutes = 0.0;
+        let guess = self.solution.strong.abs() / 2.0 + self.solution.salt;
+        let (mut ph, mut ionic, mut solutes) = like.map_or((7.0, guess, 0.0), |like| {
+            (like.ph, like.ionic_strength, like.solutes)
+        });
         let mut before = None;
-        let mut ph = 7.0;
         let mut charges = Charges::default();
         for _ in 0..TRIES {
             self.mix(ionic, solutes);
@@ -424,6 +439,7 @@ impl<'a> Reckoning<'a> {
             ph,
             ionic_strength: charges.ionic,
             water_activity: self.water_activity,
+            solutes,
             carbon: charges.carbon,
             gas: 0.0,
             pressure_atm: charges.carbon.dioxide * self.activity.neutral / self.henry,
