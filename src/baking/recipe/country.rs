@@ -11,6 +11,7 @@ use crate::baking::ingredient::Region;
 use crate::baking::text::lower_letter;
 use measures::Measures;
 use signs::SIGNS;
+use std::sync::OnceLock;
 
 /// Whose cups, spoons and words a recipe uses, as far as its words tell.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -102,23 +103,41 @@ fn strongest(mut signs: Vec<Sign>, place: usize) -> Vec<(usize, String)> {
         .collect()
 }
 
+/// The rows of signs, each with its weights as digits, and where those of each first letter stand: most words are
+/// looked for among a few rows only.
+struct Rows {
+    rows: Vec<(&'static str, &'static str)>,
+    places: [(usize, usize); 128],
+}
+
+impl Rows {
+    fn all() -> &'static Self {
+        static ALL: OnceLock<Rows> = OnceLock::new();
+        ALL.get_or_init(Self::new)
+    }
+
+    fn new() -> Self {
+        let rows: Vec<(&str, &str)> = SIGNS
+            .lines()
+            .filter_map(|row| row.rsplit_once(' '))
+            .collect();
+        let mut places = [(0, 0); 128];
+        for (at, (words, _)) in rows.iter().enumerate() {
+            if let Some(place) = words
+                .bytes()
+                .next()
+                .and_then(|letter| places.get_mut(usize::from(letter)))
+            {
+                *place = (if place.1 == 0 { at } else { place.0 }, at + 1);
+            }
+        }
+        Self { rows, places }
+    }
+}
+
 /// Every sign of the text, once.
 fn seen(text: &str) -> Vec<Sign> {
-    let rows: Vec<(&str, &str)> = SIGNS
-        .lines()
-        .filter_map(|row| row.rsplit_once(' '))
-        .collect();
-    // Where the rows of each first letter stand: most words are looked for among a few rows only.
-    let mut places = [(0, 0); 128];
-    for (at, (words, _)) in rows.iter().enumerate() {
-        if let Some(place) = words
-            .bytes()
-            .next()
-            .and_then(|letter| places.get_mut(usize::from(letter)))
-        {
-            *place = (if place.1 == 0 { at } else { place.0 }, at + 1);
-        }
-    }
+    let Rows { rows, places } = Rows::all();
     let mut first = vec![0; rows.len()];
     let mut measures = Measures::default();
     let mut plain = String::new();
@@ -127,7 +146,7 @@ fn seen(text: &str) -> Vec<Sign> {
         write_plain(line, &mut plain);
         let mut rest = plain.as_str();
         while !rest.is_empty() {
-            let length = match longest(&rows, &places, rest) {
+            let length = match longest(rows, places, rest) {
                 Some(row) => {
                     if first[row] == 0 {
                         first[row] = at + 1;
@@ -150,7 +169,7 @@ fn seen(text: &str) -> Vec<Sign> {
             weights: way.weights,
         })
         .collect();
-    for ((words, digits), line) in rows.into_iter().zip(first) {
+    for ((words, digits), line) in rows.iter().zip(first) {
         if line > 0 {
             let mut weights = [0; 5];
             for (weight, digit) in weights.iter_mut().zip(digits.bytes()) {
