@@ -252,6 +252,19 @@ impl Bowl {
         (self.need(ph + STEP) - self.need(ph - STEP)).to_milliequivalents() / (2.0 * STEP)
     }
 
+    /// The part of the soda left over that heat splits in the crumb, which stays wet: what of it is carbonate in the
+    /// hottest water of the course, in balance with the gas in its bubbles. `None` without water, or with no soda left.
+    pub fn split_in_crumb(&self) -> Option<Share> {
+        let hottest = self
+            .course
+            .iter()
+            .rfind(|state| state.stage == Stage::Oven)?;
+        // Two of soda are one of carbonate.
+        let split = 2.0 * hottest.carbonate;
+        let soda = hottest.kept + hottest.carbonate;
+        (soda > 0.0).then(|| Share::fraction(split / soda))
+    }
+
     /// What goes through the course.
     fn batter(&self, formula: &Formula) -> Batter {
         let all: Mass = formula.batter().map(|line| line.grams.mean).sum();

@@ -7,7 +7,7 @@
 //! a matter of the pan.
 
 use super::release::{Release, Work};
-use super::solution::{Answer, Carbon, Solution};
+use super::solution::{Answer, Carbon, Dissolved, Solution};
 
 /// The gas constant, L atm/(mol K).
 const GAS_CONSTANT: f64 = 0.082_057;
@@ -25,7 +25,7 @@ const LEAKS: f64 = 0.008;
 /// sugar.
 pub const SETS_AT: f64 = 85.0;
 /// The hottest that a core gets, C.
-const HOTTEST: f64 = 98.0;
+pub const HOTTEST: f64 = 98.0;
 /// How much warmer the core is from one state to the next, C.
 const WARMER: f64 = 8.0;
 /// How near the pressure in the bubbles is met, as a part of all pressure that is left for gas.
@@ -101,6 +101,8 @@ pub struct State {
     pub dissolved: f64,
     /// Bicarbonate and carbonate that are left, mol.
     pub kept: f64,
+    /// The part of it that is carbonate, mol: two bicarbonates leave one behind as they lose their gas.
+    pub carbonate: f64,
     /// Volume of all gas in the batter, L: carbon dioxide, air, and the steam that goes with them.
     pub litres: f64,
 }
@@ -190,12 +192,11 @@ impl Walk<'_> {
         // The more carbon dioxide there is beside the air in the bubbles, the higher its pressure, and the more the
         // water holds back; the two are met by false position between none and all.
         let answer = self.in_balance(solution, left, dry);
-        let (mut ph, mut dissolved, mut kept, mut gas) = (7.0, 0.0, 0.0, 0.0);
+        let (mut ph, mut carbon, mut gas) = (7.0, Dissolved::default(), 0.0);
         if let Some(found) = answer {
             ph = found.ph;
+            carbon = found.carbon;
             gas = found.gas * self.batter.water;
-            dissolved = found.carbon.dioxide * self.batter.water;
-            kept = (found.carbon.bicarbonate + found.carbon.carbonate) * self.batter.water;
         }
         self.made += gas;
         self.lost += gas * driven_out;
@@ -207,8 +208,9 @@ impl Walk<'_> {
             ph,
             made: self.made,
             lost: self.lost,
-            dissolved,
-            kept,
+            dissolved: carbon.dioxide * self.batter.water,
+            kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water,
+            carbonate: carbon.carbonate * self.batter.water,
             litres: there * GAS_CONSTANT * (celsius + ICE) / dry,
         }
     }
@@ -290,6 +292,7 @@ impl Walk<'_> {
             lost: self.lost,
             dissolved: carbon.dioxide * self.batter.water,
             kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water,
+            carbonate: carbon.carbonate * self.batter.water,
             litres: 0.0,
         }
     }

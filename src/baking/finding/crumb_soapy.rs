@@ -1,7 +1,7 @@
 //! A crumb that tastes of soap.
 
 use super::leavening::LIKELY;
-use super::{Facts, Finding, Severity, ph_band};
+use super::{Facts, Finding, Severity, VerdictKind, acid_verdict, in_heat, ph_band};
 use crate::baking::balance::Kind;
 use crate::baking::quantity::show;
 
@@ -20,18 +20,24 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     if 1.0 - bowl.chance_below(limit) < LIKELY || !facts.holes().is_empty() {
         return Vec::new();
     }
+    // Soda to spare says it already.
+    let (in_heat, how) = if acid_verdict(facts).kind == VerdictKind::Spare {
+        (String::new(), "")
+    } else {
+        (in_heat::sentence(facts), in_heat::SOURCE)
+    };
     vec![Finding {
         name: "crumb_soapy",
         severity: Severity::Look,
         title: "Soapy and dark".into(),
         sentence: format!(
-            "The crumb is reckoned at pH {}. Above {} it tastes of soap and metal, and browns two or three times as fast.",
+            "The crumb is reckoned at pH {}. Above {} it tastes of soap and metal, and browns two or three times as fast.{in_heat}",
             show::ph(bowl.ph.mean.value()),
             show::ph(limit)
         ),
         why: "Alkali is tasted, yellows flour and hastens browning: the crust is dark before the middle is baked.",
         limit: format!(
-            "Crumb pH up to {}: taste from 8.3 to 8.5, cereal textbooks, from memory.",
+            "Crumb pH up to {}: taste from 8.3 to 8.5, cereal textbooks, from memory.{how}",
             show::ph(limit)
         ),
         lines: facts.sodas().map(|line| line.line).collect(),

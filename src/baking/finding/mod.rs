@@ -6,6 +6,7 @@
 
 mod band;
 mod facts;
+mod in_heat;
 mod leavening;
 mod mend;
 mod record;
