@@ -60,6 +60,13 @@ fn gross_excess_of_soda() {
     // By hand from Wu and Shih: 0.0588 in a minute at 120 C, 44 % in ten; all at 150 C. Said once.
     let told = |found: &&Finding| found.sentence.contains("44 % to 100 %");
     assert_eq!(found.findings.iter().filter(told).count(), 1);
+    // 370 g of water dissolve some 38 g of soda.
+    let solid = |soda: &str| {
+        let found = sheet(&layer(soda));
+        let excess = find(&found, "soda_excess").map(|it| it.sentence.clone());
+        excess.is_some_and(|sentence| sentence.contains("stay undissolved"))
+    };
+    assert!(!solid("30 g baking soda") && solid("60 g baking soda"));
 }
 
 /// A dark cake bears 1.9 %: 250 g of flour, 5 g of soda in cocoa is a note, 9 g a fault.

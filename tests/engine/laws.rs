@@ -38,8 +38,14 @@ fn ingredient() -> impl Strategy<Value = &'static str> {
     ]
 }
 
-/// Grams of water in a gram of soda, by its row.
-const WATER_IN_SODA: f64 = 0.002;
+/// Grams of sugar syrup, which holds no salt as tap water does, that bring as much water as a gram of soda, by their rows.
+fn syrup_for_soda() -> f64 {
+    let water = |key: &str| {
+        let share = known(key).composition.water;
+        share.map_or(0.0, |share| share.to_fraction())
+    };
+    water("baking_soda") / water("simple_syrup")
+}
 
 type Lines = Vec<(&'static str, f64)>;
 
@@ -68,15 +74,14 @@ fn with(lines: &Lines, key: &'static str, grams: f64) -> Formula {
     formula(&lines)
 }
 
-/// True for what could be a batter: a tenth of it is water at least. Drier than that the solver holds the activity of
-/// ions at an end of its scale, and a drop of water does more than what is dissolved in it.
+/// True for what could be a batter: a twentieth of it is water at least.
 fn is_batter(formula: &Formula) -> bool {
     let all: f64 = formula
         .lines
         .iter()
         .map(|line| line.grams.mean.to_grams())
         .sum();
-    total(formula, Constituent::Water).grams.mean.to_grams() >= 0.1 * all && all > 0.0
+    total(formula, Constituent::Water).grams.mean.to_grams() >= 0.05 * all && all > 0.0
 }
 
 fn crumb(formula: &Formula, handling: &Handling) -> Option<f64> {
@@ -145,7 +150,10 @@ proptest! {
         }
     }
 
-    /// More acid never raises the pH of a batter's crumb, as long as the crumb is less sour than the acid itself.
+    /// More acid never raises the pH of a batter's crumb, as long as the crumb is less sour than the acid itself. It
+    /// does not hold for a powder that is next to dry: the salts of an acid that counts by its neutralising value are not
+    /// among the ions, so that those of the new acid are the first, and one charge counts for less in company. By
+    /// 2e-4 pH, where a fiftieth is water.
     #[test]
     fn acid_never_raises_ph(lines in lines(), handling in handling(), more in 0.01..1000.0) {
         let more = with(&lines, "citric_acid", more);
@@ -156,13 +164,12 @@ proptest! {
         }
     }
 
-    /// More soda never lowers that of a batter; a trace of water comes with it, which is put in before.
+    /// More soda never lowers that of anything, however little water there is; a trace of it comes with the soda and is
+    /// put in before.
     #[test]
     fn soda_never_lowers_ph(lines in lines(), handling in handling(), more in 0.01..1000.0) {
-        let before = crumb(&with(&lines, "water", more * WATER_IN_SODA), &handling);
-        let more = with(&lines, "baking_soda", more);
-        if !is_batter(&more) { return Ok(()) }
-        let after = crumb(&more, &handling);
+        let before = crumb(&with(&lines, "simple_syrup", more * syrup_for_soda()), &handling);
+        let after = crumb(&with(&lines, "baking_soda", more), &handling);
         if let (Some(before), Some(after)) = (before, after) {
             prop_assert!(after >= before - 1e-6, "{before} to {after}");
         }
@@ -261,14 +268,17 @@ fn soda_outlives_the_oven_in_a_wet_crumb() {
     );
 }
 
-/// A kilogram of soda in a cake leaves nearly all of itself behind: a pH far above any food, on the scale still, and no
-/// figure that is none. Water would dissolve a tenth of its weight of it, which the bowl does not know.
+/// A kilogram of soda in a cake leaves nearly all of itself behind: 300 g of water dissolve a tenth of their weight of
+/// it, and what the rest would do to the pH nobody tastes. By hand: 1.2 mol/kg of bicarbonate under 0.03 atm of
+/// carbon dioxide, 0.00104 mol/kg dissolved, by 6.35 for the first constant: 9.4, less what is carbonate there.
 #[test]
 fn a_kilogram_of_soda_gives_sense() {
     let cake = "plain_flour 250; milk 240; egg 100";
     let bowl = bowl_of(&format!("{cake}; baking_soda 1000"));
     assert!(figures(&bowl).iter().all(|figure| figure.is_finite()));
-    assert!((9.0..12.0).contains(&bowl.ph.mean.value()), "{:?}", bowl.ph);
+    assert!((9.0..9.5).contains(&bowl.ph.mean.value()), "{:?}", bowl.ph);
+    let undissolved = bowl.undissolved.to_grams();
+    assert!((930.0..980.0).contains(&undissolved), "{undissolved}");
     assert!(bowl.gas.made.mean.to_grams() <= 523.9);
     assert!(bowl.missing(9.0).to_milliequivalents() < -10_000.0);
 }

@@ -2,8 +2,10 @@
 
 use super::acid::Protons;
 use super::contribution::Contribution;
-use super::course::{Batter, Handling, SETS_AT, Stage, State, course, crumb_ph};
-use super::leavening::CARBON_DIOXIDE_GRAMS_PER_MMOL;
+use super::course::{
+    Batter, HIGHEST, Handling, SETS_AT, Stage, State, course, crumb as crumb_water,
+};
+use super::leavening::{CARBON_DIOXIDE_GRAMS_PER_MMOL, SODA_MMOL_PER_GRAM};
 use super::{Curve, NEUTRAL, carbonate};
 use crate::baking::balance::{Constituent, total};
 use crate::baking::estimate::{Estimate, NORMAL_95};
@@ -18,8 +20,8 @@ const MODEL_SPREAD: f64 = 0.3;
 /// up what its constants say, or what the trade's value says, or is split on the way. Worked out by comparing.
 const PYROPHOSPHATE_SPREAD: f64 = 0.6;
 
-/// Between these pH every crumb lies.
-const LIMITS: (f64, f64) = (1.0, 12.0);
+/// No crumb is below this pH.
+const LOWEST: f64 = 1.0;
 
 /// How near the ends of a range of pH are met.
 const END_STEP: f64 = 1e-3;
@@ -72,6 +74,8 @@ pub struct Bowl {
     pub ph: Estimate<Ph>,
     /// pH of the batter as it goes into the oven, its gas in it.
     pub batter_ph: Estimate<Ph>,
+    /// Soda that stays solid in the crumb: there is too little water for it.
+    pub undissolved: Mass,
     /// The course from the bench through the oven to the crumb; empty without water.
     pub course: Vec<State>,
     /// The gas.
@@ -83,6 +87,8 @@ pub struct Bowl {
     /// Base that is at work in the crumb: the bicarbonate, what the ionic strength makes of it, and what a measured
     /// crumb tells beyond it.
     base: Equivalents,
+    /// No crumb is above this pH.
+    highest: f64,
     /// What was measured.
     measured: Option<Measured>,
     water: Mass,
@@ -119,6 +125,7 @@ fn crumb(formula: &Formula) -> Option<Bowl> {
         soda: Estimate::sum(&sodas),
         ph: Estimate::exact(Ph::of(NEUTRAL)),
         batter_ph: Estimate::exact(Ph::of(NEUTRAL)),
+        undissolved: Mass::ZERO,
         course: Vec::new(),
         gas: Gas {
             made: Estimate::exact(Mass::ZERO),
@@ -128,6 +135,7 @@ fn crumb(formula: &Formula) -> Option<Bowl> {
         curve: contributions.iter().map(Contribution::curve).sum(),
         bicarbonate,
         base: bicarbonate,
+        highest: HIGHEST,
         measured: None,
         water: total(formula, Constituent::Water).grams.mean,
         contributions,
@@ -136,12 +144,17 @@ fn crumb(formula: &Formula) -> Option<Bowl> {
     if bowl.parts.is_empty() || bowl.slope(NEUTRAL) <= 0.0 {
         return None;
     }
-    let mean = crumb_ph(&bowl.batter(formula));
-    if let Some(ph) = mean {
-        // From here on the sum of curves is read from where the charges balance at the crumb's own ionic strength.
-        bowl.base = bowl.need(ph);
+    let found = crumb_water(&bowl.batter(formula));
+    if let Some((water, solid)) = found {
+        // From here on the sum of curves is read from where the charges balance at the crumb's own ionic strength. Soda
+        // that stays solid is base for any acid to come, but raises the pH no further.
+        bowl.base = bowl.need(water.ph) + Equivalents::milliequivalents(solid * 1000.0);
+        if solid > 0.0 {
+            bowl.undissolved = Mass::grams(solid * 1000.0 / SODA_MMOL_PER_GRAM);
+            bowl.highest = water.ph;
+        }
     }
-    bowl.ph = bowl.crumb(mean.unwrap_or_else(|| bowl.root()));
+    bowl.ph = bowl.crumb(found.map_or_else(|| bowl.root(), |(water, _)| water.ph));
     Some(bowl)
 }
 
@@ -169,6 +182,7 @@ impl Bowl {
             deviation: (by_model + by_meter).powf(-0.5),
             beyond: self.need(mean) - self.base,
         };
+        self.highest = self.highest.max(mean);
         self.carry(measured);
         self
     }
@@ -276,6 +290,7 @@ impl Bowl {
         for line in &self.contributions {
             line.put_into(&mut batter);
         }
+        batter.take_enough_water();
         batter
     }
 
@@ -329,7 +344,7 @@ impl Bowl {
     /// The pH at which the bowl takes up its soda. The need rises with pH, so halving an interval that holds the root
     /// cannot fail; the ends stand for all that lies beyond them.
     fn root(&self) -> f64 {
-        let (mut low, mut high) = LIMITS;
+        let (mut low, mut high) = (LOWEST, self.highest);
         for _ in 0..40 {
             let middle = (low + high) / 2.0;
             if self.missing(middle) < Equivalents::ZERO {
@@ -348,9 +363,9 @@ impl Bowl {
         let over =
             |ph: f64| self.missing(ph).to_milliequivalents() - deviations * self.deviation(ph);
         let (mut low, mut high) = if deviations < 0.0 {
-            (LIMITS.0, mean)
+            (LOWEST, mean)
         } else {
-            (mean, LIMITS.1)
+            (mean, self.highest)
         };
         let mut before = (mean, over(mean));
         let mut ph = mean - before.1 / self.slope(mean);

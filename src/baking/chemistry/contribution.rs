@@ -44,8 +44,8 @@ pub(super) struct Contribution {
     leavening: Curve,
     /// These acids, with when they work.
     works: Vec<Work>,
-    /// True where its bicarbonate is ammonium's.
-    ammonium: bool,
+    /// Whose its bicarbonate is.
+    bicarbonate_of: Option<Bicarbonate>,
     /// Sodium chloride and the like, mol: ions that take no part.
     salt: f64,
     /// Relative standard deviation of the weight.
@@ -91,9 +91,9 @@ impl Contribution {
             ingredient,
             leavening: works.iter().map(Curve::of_work).sum(),
             works,
-            ammonium: leavening
+            bicarbonate_of: leavening
                 .and_then(|leavening| leavening.bicarbonate)
-                .is_some_and(|(kind, _)| kind == Bicarbonate::Ammonium),
+                .map(|(kind, _)| kind),
             salt: if leavening.is_some() {
                 0.0
             } else {
@@ -121,8 +121,10 @@ impl Contribution {
         let bicarbonate = self.base.to_milliequivalents() / 1000.0;
         batter.solution.strong += bicarbonate;
         batter.bicarbonate += bicarbonate;
-        if self.ammonium {
-            batter.ammonium += bicarbonate;
+        match self.bicarbonate_of {
+            Some(Bicarbonate::Sodium) => batter.soda += bicarbonate,
+            Some(Bicarbonate::Ammonium) => batter.ammonium += bicarbonate,
+            Some(Bicarbonate::Potassium) | None => {}
         }
         batter.acids.extend_from_slice(&self.works);
     }

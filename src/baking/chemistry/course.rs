@@ -6,8 +6,9 @@
 //! as gas does not come back. In the oven the states follow the temperature of the core, since how fast that rises is
 //! a matter of the pan.
 
+use super::dissolving;
 use super::release::{Release, Work};
-use super::solution::{Answer, Carbon, Dissolved, Solution};
+use super::solution::{Answer, CONSTANTS, Carbon, Dissolved, MOST, Solution};
 
 /// The gas constant, L atm/(mol K).
 const GAS_CONSTANT: f64 = 0.082_057;
@@ -30,6 +31,8 @@ pub const HOTTEST: f64 = 98.0;
 const WARMER: f64 = 8.0;
 /// How near the pressure in the bubbles is met, as a part of all pressure that is left for gas.
 const MET: f64 = 3e-3;
+/// The highest pH that a crumb may have.
+pub const HIGHEST: f64 = 12.0;
 /// The pressure of carbon dioxide over a cooled crumb, atm: 0.01 to 0.05 (worked out, weakly known).
 pub const CRUMB_PRESSURE: f64 = 0.03;
 
@@ -65,6 +68,8 @@ pub struct Batter {
     pub acids: Vec<Work>,
     /// Bicarbonate, mol; its charge is in `solution`.
     pub bicarbonate: f64,
+    /// The part of it that is soda, of which water dissolves so much and no more, mol.
+    pub soda: f64,
     /// The part of it that is ammonium's, mol: its ammonia leaves with the heat.
     pub ammonium: f64,
     /// Air beaten in, mol.
@@ -99,7 +104,7 @@ pub struct State {
     pub lost: f64,
     /// Carbon dioxide dissolved, mol.
     pub dissolved: f64,
-    /// Bicarbonate and carbonate that are left, mol.
+    /// Bicarbonate and carbonate that are left, mol, solid soda with them.
     pub kept: f64,
     /// The part of it that is carbonate, mol: two bicarbonates leave one behind as they lose their gas.
     pub carbonate: f64,
@@ -145,22 +150,45 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
     Some(states)
 }
 
-/// The pH of the cold crumb, every acid at work; `None` without water.
-pub fn crumb_ph(batter: &Batter) -> Option<f64> {
-    crumb(batter).map(|found| found.ph)
-}
-
-/// The crumb's water, in balance with the carbon dioxide in its pores.
-fn crumb(batter: &Batter) -> Option<Answer> {
+/// The crumb's water, cold, every acid at work and in balance with the carbon dioxide in its pores; and the soda that
+/// stays solid beside it, mol. `None` without water.
+pub fn crumb(batter: &Batter) -> Option<(Answer, f64)> {
     let mut solution = batter.at_work(f64::INFINITY, HOTTEST);
     solution.celsius = 25.0;
     solution.carbon = Carbon::Open {
         pressure_atm: CRUMB_PRESSURE,
     };
-    Some(solution.in_water(batter.water)?.solve())
+    batter.dissolve(solution, None)
 }
 
 impl Batter {
+    /// Where there is too little water to dissolve what is in it, takes as much as does: no kilogram holds more than
+    /// [`MOST`] equivalents, as with all acids there in salts. Soda may stay solid and asks for none. Without any
+    /// water it stays without.
+    pub fn take_enough_water(&mut self) {
+        let at_work = self.at_work(f64::INFINITY, HOTTEST);
+        let acids: f64 = at_work
+            .acids
+            .iter()
+            .zip(&CONSTANTS)
+            .map(|(amount, constants)| amount * constants.steps.len() as f64)
+            .sum();
+        let buffer = at_work.buffer.taken_up(HIGHEST).0.abs() / 1000.0;
+        let strong = (at_work.strong - self.soda).abs();
+        if self.water > 0.0 {
+            self.water = self
+                .water
+                .max((acids + buffer + strong + at_work.salt) / MOST);
+        }
+    }
+
+    /// All the water with this in it, and the soda that stays solid, mol; sooner from the answer of one much like it.
+    fn dissolve(&self, solution: Solution, like: Option<&Answer>) -> Option<(Answer, f64)> {
+        let solution = solution.in_water(self.water)?;
+        let (answer, solid) = dissolving::solve(&solution, self.soda / self.water, like);
+        Some((answer, solid * self.water))
+    }
+
     /// The water as it is then, leavening acids let in as far as they work.
     fn at_work(&self, minutes: f64, celsius: f64) -> Solution {
         let mut solution = self.solution;
@@ -179,8 +207,8 @@ struct Walk<'a> {
     handling: &'a Handling,
     made: f64,
     lost: f64,
-    /// The water as it was met last, from where the next is soon met.
-    last: Option<Answer>,
+    /// The water as it was met last, from where the next is soon met, and the solid soda beside it, mol.
+    last: Option<(Answer, f64)>,
 }
 
 impl Walk<'_> {
@@ -192,9 +220,10 @@ impl Walk<'_> {
         // The more carbon dioxide there is beside the air in the bubbles, the higher its pressure, and the more the
         // water holds back; the two are met by false position between none and all.
         let answer = self.in_balance(solution, left, dry);
-        let (mut ph, mut carbon, mut gas) = (7.0, Dissolved::default(), 0.0);
-        if let Some(found) = answer {
+        let (mut ph, mut carbon, mut gas, mut solid) = (7.0, Dissolved::default(), 0.0, 0.0);
+        if let Some((found, beside)) = answer {
             ph = found.ph;
+            solid = beside;
             carbon = found.carbon;
             gas = found.gas * self.batter.water;
         }
@@ -209,7 +238,7 @@ impl Walk<'_> {
             made: self.made,
             lost: self.lost,
             dissolved: carbon.dioxide * self.batter.water,
-            kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water,
+            kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water + solid,
             carbonate: carbon.carbonate * self.batter.water,
             litres: there * GAS_CONSTANT * (celsius + ICE) / dry,
         }
@@ -223,18 +252,19 @@ impl Walk<'_> {
         balance - pressure_atm
     }
 
-    /// The water under a pressure of carbon dioxide.
-    fn under(&self, pressure_atm: f64, mut solution: Solution, left: f64) -> Option<Answer> {
+    /// The water under a pressure of carbon dioxide, and the soda that stays solid, mol.
+    fn under(&self, pressure_atm: f64, mut solution: Solution, left: f64) -> Option<(Answer, f64)> {
         solution.carbon = Carbon::Venting {
             total: left,
             pressure_atm,
         };
-        let solution = solution.in_water(self.batter.water)?;
-        Some(solution.solve_from(self.last.as_ref()))
+        let like = self.last.as_ref().map(|(answer, _)| answer);
+        self.batter.dissolve(solution, like)
     }
 
-    /// The water once it is in balance with the bubbles, of which so much pressure is left for gas beside steam.
-    fn in_balance(&mut self, solution: Solution, left: f64, dry: f64) -> Option<Answer> {
+    /// The water once it is in balance with the bubbles, of which so much pressure is left for gas beside steam; and the
+    /// soda beside it, mol.
+    fn in_balance(&mut self, solution: Solution, left: f64, dry: f64) -> Option<(Answer, f64)> {
         // Without pressure all of it is gas; under all of it the most that can be is that none is.
         let mut low = (0.0, self.more_than(0.0, left, dry));
         let mut high = (dry, self.more_than(dry, 0.0, dry));
@@ -242,7 +272,7 @@ impl Walk<'_> {
             (one.0 * other.1 - other.0 * one.1) / (other.1 - one.1)
         };
         // It is not far from where it was met last.
-        let mut pressure = self.last.map_or(dry, |last| last.pressure_atm);
+        let mut pressure = self.last.map_or(dry, |(last, _)| last.pressure_atm);
         let mut before = None;
         for _ in 0..12 {
             if !(pressure > low.0 && pressure < high.0) {
@@ -255,7 +285,7 @@ impl Walk<'_> {
             self.last = Some(found);
             let tried = (
                 pressure,
-                self.more_than(pressure, found.gas * self.batter.water, dry),
+                self.more_than(pressure, found.0.gas * self.batter.water, dry),
             );
             if low.1 <= 0.0 || tried.1.abs() < MET * dry {
                 break;
@@ -282,16 +312,18 @@ impl Walk<'_> {
     /// The crumb once it is cold.
     fn crumb(&mut self, minutes: f64) -> State {
         let found = crumb(self.batter);
-        let carbon = found.map(|found| found.carbon).unwrap_or_default();
+        let (carbon, solid) = found.map_or((Dissolved::default(), 0.0), |(found, solid)| {
+            (found.carbon, solid)
+        });
         State {
             stage: Stage::Crumb,
             minutes,
             celsius: 25.0,
-            ph: found.map_or(7.0, |found| found.ph),
+            ph: found.map_or(7.0, |(found, _)| found.ph),
             made: self.made,
             lost: self.lost,
             dissolved: carbon.dioxide * self.batter.water,
-            kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water,
+            kept: (carbon.bicarbonate + carbon.carbonate) * self.batter.water + solid,
             carbonate: carbon.carbonate * self.batter.water,
             litres: 0.0,
         }

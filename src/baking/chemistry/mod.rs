@@ -4,7 +4,8 @@
 //! buffers as a slope around its own pH. The base that it takes up to reach a pH is linear in its
 //! grams, so who brings what, and how sure each is, is told by sums of curves. The pH itself is where the charges
 //! of all that is in the water balance ([`solution`]), followed from the bench through the oven to the crumb
-//! ([`course`]) while leavening acids wake up ([`release`]) and gas leaves.
+//! ([`course`]) while leavening acids wake up ([`release`]) and gas leaves. Soda for which
+//! there is too little water stays solid and out of the pH.
 //!
 //! Goes in: a formula. Comes out: [`Bowl`], with no opinion of it.
 
@@ -14,6 +15,7 @@ mod carbonate;
 mod charge;
 mod contribution;
 pub mod course;
+mod dissolving;
 mod leavening;
 pub mod release;
 pub mod solution;

@@ -1,7 +1,7 @@
 //! A crumb that tastes of soap.
 
 use super::leavening::LIKELY;
-use super::{Facts, Finding, Severity, VerdictKind, acid_verdict, in_heat, ph_band};
+use super::{Facts, Finding, Severity, VerdictKind, acid_verdict, left_over, ph_band};
 use crate::baking::balance::Kind;
 use crate::baking::quantity::show;
 
@@ -21,17 +21,17 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         return Vec::new();
     }
     // Soda to spare says it already.
-    let (in_heat, how) = if acid_verdict(facts).kind == VerdictKind::Spare {
+    let (left_over, how) = if acid_verdict(facts).kind == VerdictKind::Spare {
         (String::new(), "")
     } else {
-        (in_heat::sentence(facts), in_heat::SOURCE)
+        (left_over::sentence(facts), left_over::SOURCE)
     };
     vec![Finding {
         name: "crumb_soapy",
         severity: Severity::Look,
         title: "Soapy and dark".into(),
         sentence: format!(
-            "The crumb is reckoned at pH {}. Above {} it tastes of soap and metal, and browns two or three times as fast.{in_heat}",
+            "The crumb is reckoned at pH {}. Above {} it tastes of soap and metal, and browns two or three times as fast.{left_over}",
             show::ph(bowl.ph.mean.value()),
             show::ph(limit)
         ),

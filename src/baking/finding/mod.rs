@@ -6,8 +6,8 @@
 
 mod band;
 mod facts;
-mod in_heat;
 mod leavening;
+mod left_over;
 mod mend;
 mod record;
 mod verdict;

@@ -3,7 +3,8 @@
 use super::VerdictKind;
 use super::leavening::GROSS;
 use super::{
-    Facts, Finding, Severity, acid_verdict, in_heat, mend, ph_band, soda_left, soda_short::bringers,
+    Facts, Finding, Severity, acid_verdict, left_over, mend, ph_band, soda_left,
+    soda_short::bringers,
 };
 use crate::baking::quantity::{Equivalents, show};
 
@@ -34,7 +35,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         name: "soda_to_spare",
         severity,
         title: verdict.title,
-        sentence: verdict.sentence + &in_heat::sentence(facts),
+        sentence: verdict.sentence + &left_over::sentence(facts),
         why: "Soda that meets no acid stays in the crumb: dark, coarse, soapy to taste. A little of it browns and softens, and some old recipes mean it.",
         limit: format!(
             "Crumb pH up to {} for {}. {} Soda left over up to {} % of the flour. {}{}",
@@ -43,7 +44,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             band.source,
             show::plain(left.spare),
             left.source,
-            in_heat::SOURCE,
+            left_over::SOURCE,
         ),
         lines: bringers(facts, |acid| acid < Equivalents::ZERO),
         remedies: mend::less_soda(facts, bowl),

@@ -13,8 +13,9 @@ pub const LEVEL: f64 = 3.0;
 /// 55.5, as PHREEQC has it after Garrels and Christ 1965.
 const RAOULT: f64 = 0.017;
 
-/// The least activity of water that is reckoned with, as in PHREEQC.
-const DRIEST: f64 = 0.1;
+/// The least activity of water that is reckoned with. A solution of 30 mol/kg is as dry; beyond it Raoult's line would take
+/// more from bicarbonate than the sodium that dissolves with an acid does, and acid would raise a pH.
+const DRIEST: f64 = 0.5;
 
 /// Activity coefficients at one temperature and ionic strength.
 #[derive(Clone, Copy, Debug)]
