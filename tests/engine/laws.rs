@@ -106,6 +106,7 @@ fn figures(bowl: &Bowl) -> Vec<f64> {
     all.extend(three(&bowl.ph));
     all.extend(three(&bowl.batter_ph));
     all.extend(three(&bowl.gas.made));
+    all.extend(three(&bowl.gas.if_dry));
     all.extend([bowl.gas.early.to_fraction(), bowl.gas.lost.to_fraction()]);
     for state in &bowl.course {
         all.extend([

@@ -53,8 +53,11 @@ pub struct Part {
 /// The gas.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gas {
-    /// Carbon dioxide set free.
+    /// Carbon dioxide set free, ammonium's with it.
     pub made: Estimate<Mass>,
+    /// What baker's ammonia adds to it where the goods bake thin and dry, as carbon dioxide that takes up as much room:
+    /// from its ammonia alone to ammonia and the steam of its own water, a mole of each for one of carbon dioxide.
+    pub if_dry: Estimate<Mass>,
     /// The part of it that is there before the oven.
     pub early: Share,
     /// The part of it that has left the batter before it sets.
@@ -129,6 +132,7 @@ fn crumb(formula: &Formula) -> Option<Bowl> {
         course: Vec::new(),
         gas: Gas {
             made: Estimate::exact(Mass::ZERO),
+            if_dry: Estimate::exact(Mass::ZERO),
             early: Share::fraction(0.0),
             lost: Share::fraction(0.0),
         },
@@ -388,6 +392,17 @@ impl Bowl {
         before.0
     }
 
+    /// What baker's ammonia gives beside its carbon dioxide: NH4HCO3 is NH3, CO2 and H2O.
+    fn if_dry(&self) -> Estimate<Mass> {
+        let lines = self.contributions.iter();
+        let lines = lines.filter(|line| line.ammonium() > Equivalents::ZERO);
+        let half = NORMAL_95 * root_of_squares(lines.map(Contribution::base_deviation));
+        let all: Equivalents = self.contributions.iter().map(Contribution::ammonium).sum();
+        let all = all.to_milliequivalents();
+        let room = |moles: f64| Mass::grams(moles.max(0.0) * CARBON_DIOXIDE_GRAMS_PER_MMOL);
+        Estimate::between(room(all - half), room(1.5 * all), room(2.0 * (all + half)))
+    }
+
     /// Carbon dioxide that becomes gas while the batter can still rise or set around it.
     fn gas(&self) -> Gas {
         let all = self.bicarbonate.to_milliequivalents();
@@ -414,6 +429,7 @@ impl Bowl {
         let weighing = root_of_squares(self.contributions.iter().map(Contribution::base_deviation));
         let half = NORMAL_95 * weighing.hypot(GAS_MODEL * all);
         Gas {
+            if_dry: self.if_dry(),
             made: Estimate::between(
                 grams((made - half).max(0.0)),
                 grams(made),

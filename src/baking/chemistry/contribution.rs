@@ -121,10 +121,9 @@ impl Contribution {
         let bicarbonate = self.base.to_milliequivalents() / 1000.0;
         batter.solution.strong += bicarbonate;
         batter.bicarbonate += bicarbonate;
-        match self.bicarbonate_of {
-            Some(Bicarbonate::Sodium) => batter.soda += bicarbonate,
-            Some(Bicarbonate::Ammonium) => batter.ammonium += bicarbonate,
-            Some(Bicarbonate::Potassium) | None => {}
+        batter.ammonium += self.ammonium().to_milliequivalents() / 1000.0;
+        if self.bicarbonate_of == Some(Bicarbonate::Sodium) {
+            batter.soda += bicarbonate;
         }
         batter.acids.extend_from_slice(&self.works);
     }
@@ -166,6 +165,14 @@ impl Contribution {
     /// The standard deviation of its bicarbonate by weighing, meq.
     pub fn base_deviation(&self) -> f64 {
         self.base.to_milliequivalents() * self.weighing
+    }
+
+    /// The part of its bicarbonate that is ammonium's: all of it or none.
+    pub fn ammonium(&self) -> Equivalents {
+        match self.bicarbonate_of {
+            Some(Bicarbonate::Ammonium) => self.base,
+            _ => Equivalents::ZERO,
+        }
     }
 
     /// Anything with soda or leavening acid in it.

@@ -4,8 +4,9 @@ use super::facts::chance_above;
 use super::{Facts, gas_band, ph_band, soda_left};
 use super::{Verdict, VerdictKind};
 use crate::baking::balance::Kind;
+use crate::baking::chemistry::Bowl;
 use crate::baking::ingredient::Group;
-use crate::baking::quantity::{Share, show};
+use crate::baking::quantity::{Mass, Share, show};
 
 /// From this chance on a verdict is very likely, from the other likely, and below that too close to call:
 /// the calibrated words of the IPCC (Mastrandrea and others 2010, guidance note on uncertainty; from memory).
@@ -198,9 +199,7 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
     } else if !facts.ammonia().is_empty() {
         too_close(
             "Gas too close to call",
-            format!(
-                "Powder and soda make {at}. Baker's ammonia turns wholly to gas where it bakes dry, and that is not in it."
-            ),
+            with_ammonia(facts, bowl, flour, &at),
         )
     } else if by_air && spare < LIKELY {
         Verdict {
@@ -240,6 +239,26 @@ pub fn gas_verdict(facts: &Facts) -> Verdict {
         )
     };
     with_holes(facts, verdict)
+}
+
+/// The gas of a batter with baker's ammonia, of which `at` is the carbon dioxide.
+fn with_ammonia(facts: &Facts, bowl: &Bowl, flour: Mass, at: &str) -> String {
+    let share = |grams: Mass| show::percent(Share::fraction(grams / flour));
+    let more = bowl.gas.if_dry;
+    let more = format!("{} to {}", share(more.low), share(more.high));
+    let all = format!("All leaveners make carbon dioxide, {at}.");
+    if facts.kind != Kind::Cookie {
+        return format!(
+            "{all} That is all that lifts: the ammonia itself, room for {more} more where goods bake dry, stays in a moist crumb."
+        );
+    }
+    let made = bowl.gas.made;
+    format!(
+        "{all} Baked thin and dry, baker's ammonia adds ammonia and steam with the room of {more} more: {} to {} in all. Where they \
+         stay moist its ammonia stays in, so nothing is built on that.",
+        share(made.low + bowl.gas.if_dry.low),
+        share(made.high + bowl.gas.if_dry.high),
+    )
 }
 
 fn too_close(title: &str, sentence: String) -> Verdict {
