@@ -204,7 +204,13 @@ fn sodium() {
     turns("sodium_much", &dough(3.0), &dough(3.3));
     let found = sheet(&format!("{}\n\nServes 4", dough(4.0)));
     let sentence = &find(&found, "sodium_much").expect("much").sentence;
-    assert!(sentence.contains("in each of 4"), "{sentence}");
+    // 1.55 g in all, 388 mg each.
+    let said = "in each of 4, 16 % of a day's";
+    assert!(sentence.contains(said), "{sentence}");
+    // 203 g for one is a serving of more than 100 g with 0.72 g of sodium from 1.86 g of salt on; for three it is none.
+    let serves = |salt: f64, of: u8| format!("{}\n\nServes {of}", dough(salt));
+    turns("sodium_much", &serves(1.8, 1), &serves(1.9, 1));
+    assert!(find(&sheet(&serves(1.9, 3)), "sodium_much").is_none());
 }
 
 /// Anthocyanins turn above pH 7.2.

@@ -2,7 +2,7 @@
 
 use batterwright::baking::finding::{Edit, VerdictKind};
 use batterwright::baking::ingredient::{Larder, Region, by_key};
-use batterwright::baking::leaven::{Cupboard, GivesWay, POWDERS, Tang, WishEntry};
+use batterwright::baking::leaven::{Cupboard, GivesWay, POWDERS, Per, Tang, WishEntry};
 use batterwright::baking::worksheet::{
     Inputs, LeaveningPlan, Settings, Worksheet, leavening_plan, worksheet,
 };
@@ -240,6 +240,39 @@ fn a_limit_of_sodium_is_kept_with_potassium() {
         .find(|total| total.name == "Sodium")
         .expect("sodium");
     assert!(sodium.grams.mean / batter * 1e5 <= 230.0 + 1e-6);
+}
+
+/// The same for a serving: 956 g for eight are 120 g each, so that 276 mg in a serving are the 230 of above, and 230 in one
+/// are less. Where nothing says how many it serves, that is said.
+#[test]
+fn a_limit_of_sodium_for_a_serving_is_kept() {
+    let with = |sodium: &str| WishEntry {
+        sodium: sodium.into(),
+        sodium_per: Per::Serving,
+        cupboard: Cupboard {
+            potassium: true,
+            tartar: true,
+            ..Cupboard::default()
+        },
+        ..WishEntry::default()
+    };
+    let eight = format!("{YELLOW}\n\nServes 8");
+    let in_serving = |limit: &str| {
+        let after = plan(&eight, with(limit)).answer.after;
+        (after.sodium_in_serving.expect("servings"), after.sodium)
+    };
+    let ((ample, _), (scant, of_scant)) = (in_serving("276"), in_serving("230"));
+    assert!(ample <= 276.0 && scant <= 230.0, "{ample} {scant}");
+    assert!(
+        (of_scant * 9.56 / 8.0 - scant).abs() < 0.02 * scant,
+        "{of_scant} {scant}"
+    );
+    assert!(
+        ample > 230.0,
+        "{ample}: no more is taken away than has to be"
+    );
+    let said = try_plan(YELLOW, with("230")).expect_err("no servings");
+    assert!(said.contains("Serves 8"), "{said}");
 }
 
 /// Salt alone is over this limit: that is said, and the cake keeps its lift.

@@ -2,7 +2,7 @@
 
 use batterwright::baking::ingredient::own::{OwnEntry, OwnField, OwnRecord, OwnWord};
 use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
-use batterwright::baking::leaven::{Tang, WishEntry};
+use batterwright::baking::leaven::{Per, Tang, WishEntry};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{KeptRecipe, SavedTrouble, from_text, to_text};
@@ -95,6 +95,7 @@ fn a_wish_of_leavening_is_kept_with_its_recipe() {
     kept.inputs.choices.leavening.tang = Tang::Tangy;
     kept.inputs.choices.leavening.cupboard.powder = false;
     kept.inputs.choices.leavening.sodium = "much".into();
+    kept.inputs.choices.leavening.sodium_per = Per::Serving;
     let text = to_text(&kept).expect("a finite record");
     assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
 }

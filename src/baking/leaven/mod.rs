@@ -10,7 +10,7 @@ mod search;
 mod shelf;
 mod wish;
 
-pub use wish::{Cupboard, POWDERS, Tang, Wish, WishEntry};
+pub use wish::{Cupboard, POWDERS, Per, Tang, Wish, WishEntry};
 
 use super::balance::{Constituent, total};
 use super::chemistry::Bowl;
@@ -29,7 +29,7 @@ const GAS_ROOM: f64 = 0.8;
 const MARK: f64 = 0.1;
 /// Weight of a change, for each per cent of flour in soda's worth: small, so that it decides between equals.
 const CHANGE: f64 = 0.01;
-/// Weight of a milligram of sodium above the limit, per 100 g: large, since the limit holds.
+/// Weight of a milligram of sodium above the limit: large, since the limit holds.
 const OVER: f64 = 1000.0;
 /// A leavener counts as without sodium below this, mg in a gram: the low sodium powder has 0.9.
 const SODIUM_FREE: f64 = 1.0;
@@ -54,6 +54,8 @@ pub struct Outcome {
     pub gas: Estimate<Share>,
     /// Sodium, mg per 100 g of batter, of the lines whose sodium is known.
     pub sodium: f64,
+    /// The same in each of the recipe's servings, mg; `None` where it says no number of them.
+    pub sodium_in_serving: Option<f64>,
 }
 
 /// One leavener of an answer.
@@ -137,7 +139,7 @@ struct Bench<'a> {
     /// The least and the most of each that is tried, tenths of a gram.
     least: Amounts,
     most: Amounts,
-    /// The sodium that holds, mg per 100 g; `None` where there is no limit or it cannot be kept.
+    /// The sodium that holds, mg in what the wish counts it against; `None` where there is no limit or it cannot be kept.
     limit: Option<f64>,
     /// Widths of the kind's own bands of pH and gas: the units of distance, however narrow a wish is.
     widths: (f64, f64),
@@ -229,7 +231,7 @@ impl<'a> Bench<'a> {
             Some(limit)
         } else {
             let any = self.shelves.iter().any(without);
-            any.then_some(others + LITTLE_MORE)
+            any.then_some(others + self.counted(LITTLE_MORE * self.others.0 / 100.0, self.others.0))
         }
     }
 
@@ -263,7 +265,7 @@ impl<'a> Bench<'a> {
             && (aimed || likely >= ENOUGH || self.is_judged_well())
             && outcome.gas.low.to_percent() >= gas_low
             && outcome.gas.high.to_percent() <= gas.high
-            && self.wish.sodium.is_none_or(|limit| outcome.sodium <= limit)
+            && !self.is_salty(outcome)
     }
 
     /// Whether the page finds nothing to mend in the acid of the recipe as it stands, and no other crumb is wished.
@@ -347,7 +349,7 @@ impl<'a> Bench<'a> {
             + OVER * over
     }
 
-    /// Sodium of the batter, mg per 100 g.
+    /// Sodium of the batter, mg in what the wish counts it against.
     fn sodium_of(&self, amounts: &Amounts) -> f64 {
         let (mut weight, mut sodium) = self.others;
         for (shelf, tenths) in self.shelves.iter().zip(amounts) {
@@ -355,11 +357,25 @@ impl<'a> Bench<'a> {
             weight += grams;
             sodium += grams * shelf.sodium;
         }
-        if weight > 0.0 {
-            sodium / weight * 100.0
-        } else {
-            0.0
+        self.counted(sodium, weight)
+    }
+
+    /// So many mg in so many grams of batter, as the wish counts them.
+    fn counted(&self, sodium: f64, weight: f64) -> f64 {
+        match (self.wish.sodium_per, self.facts.servings) {
+            (Per::Serving, Some(servings)) => sodium / servings,
+            _ if weight > 0.0 => sodium / weight * 100.0,
+            _ => 0.0,
         }
+    }
+
+    /// Whether an outcome has more sodium than is wished.
+    fn is_salty(&self, outcome: &Outcome) -> bool {
+        let found = match self.wish.sodium_per {
+            Per::Hundred => outcome.sodium,
+            Per::Serving => outcome.sodium_in_serving.unwrap_or(outcome.sodium),
+        };
+        self.wish.sodium.is_some_and(|limit| found > limit)
     }
 
     /// What a little more of each does, by the bowl itself.
@@ -422,6 +438,7 @@ impl<'a> Bench<'a> {
                 .made
                 .map(|made| Share::fraction(made.to_grams() / self.flour)),
             sodium: if all > 0.0 { sodium / all * 100.0 } else { 0.0 },
+            sodium_in_serving: self.facts.servings.map(|servings| sodium / servings),
         }
     }
 

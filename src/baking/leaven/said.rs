@@ -1,7 +1,7 @@
 //! An answer in words.
 
 use super::shelf::{Amounts, Leavener};
-use super::{Answer, Bench, Dose, GivesWay, NOTABLE, Outcome};
+use super::{Answer, Bench, Dose, GivesWay, NOTABLE, Outcome, Per};
 use crate::baking::finding::Remedy;
 use crate::baking::quantity::{Mass, show};
 
@@ -96,14 +96,13 @@ fn gives_way(bench: &Bench, after: &Outcome) -> Vec<GivesWay> {
     let ph = after.ph.mean.value();
     let made = after.gas.mean.to_percent();
     let too_little = made < gas.low && !bench.facts.kind.leans_on_air();
-    let over = bench.wish.sodium.is_some_and(|limit| after.sodium > limit);
     [
         (
             ph < band.low - NOTABLE || ph > band.high + NOTABLE,
             GivesWay::Ph,
         ),
         (too_little || made > gas.high, GivesWay::Gas),
-        (over, GivesWay::Sodium),
+        (bench.is_salty(after), GivesWay::Sodium),
     ]
     .into_iter()
     .filter_map(|(so, what)| so.then_some(what))
@@ -126,8 +125,12 @@ fn why(bench: &Bench, what: GivesWay, after: &Outcome) -> String {
             show::plain(gas.high)
         ),
         GivesWay::Sodium => format!(
-            "The sodium limit gives way: the other ingredients bring {} mg in 100 g of batter by themselves.",
-            show::trimmed(bench.sodium_of(&[0; 4]), 0)
+            "The sodium limit gives way: the other ingredients bring {} mg {} by themselves.",
+            show::trimmed(bench.sodium_of(&[0; 4]), 0),
+            match bench.wish.sodium_per {
+                Per::Hundred => "in 100 g of batter",
+                Per::Serving => "in each serving",
+            }
         ),
     }
 }

@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 const LITTLE: f64 = 0.25;
 /// How far below the band a tangy crumb may lie, pH: from here on `finding` calls it a fault.
 const BEYOND: f64 = 0.4;
-/// The largest limit that is taken for one, mg of sodium per 100 g: pure salt holds 39,300.
+/// The largest limit that is taken for one, mg of sodium: 100 g of pure salt hold 39,300.
 const MOST_SODIUM: f64 = 40_000.0;
 
 /// The baking powders of the tables, by key, with the name by which each is read from a recipe in any country.
@@ -78,6 +78,30 @@ impl Tang {
     }
 }
 
+/// What a limit of sodium is counted against.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Per {
+    /// 100 g of batter.
+    #[default]
+    Hundred,
+    /// One of the servings that the recipe says it makes.
+    Serving,
+}
+
+impl Per {
+    /// Every one, in the order shown.
+    pub const ALL: [Self; 2] = [Self::Hundred, Self::Serving];
+
+    /// In words on the page.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Hundred => "In 100 g of batter",
+            Self::Serving => "In each serving",
+        }
+    }
+}
+
 /// The leaveners that may be used.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
@@ -114,8 +138,10 @@ pub struct WishEntry {
     pub tang: Tang,
     /// What there is.
     pub cupboard: Cupboard,
-    /// The most sodium, mg per 100 g of batter, as typed; empty for no limit.
+    /// The most sodium, mg, as typed; empty for no limit.
     pub sodium: String,
+    /// In how much of the cake.
+    pub sodium_per: Per,
     /// The pH that the crumb is to have, as typed; empty for the kind's own band.
     pub ph: String,
     /// Gas, per cent of flour, as typed; empty for the kind's own band.
@@ -123,7 +149,7 @@ pub struct WishEntry {
 }
 
 impl WishEntry {
-    /// The limit, if one is given, mg per 100 g of batter; or what is wrong with it.
+    /// The limit, if one is given, mg; or what is wrong with it.
     pub fn sodium_limit(&self) -> Result<Option<f64>, String> {
         let typed = self.sodium.trim();
         let figure = typed.trim_end_matches("mg").trim_end().replace(',', ".");
@@ -157,11 +183,20 @@ impl WishEntry {
     /// The wish for a kind of cake; or what is wrong with it.
     pub fn wish(&self, facts: &Facts) -> Result<Wish, String> {
         let (ph, lift) = (self.own_ph()?, self.own_lift()?);
+        let sodium = self.sodium_limit()?;
+        if sodium.is_some() && self.sodium_per == Per::Serving && facts.servings.is_none() {
+            return Err(
+                "Nothing says how many this recipe serves, so no limit for a serving can be kept: \
+                 write a line such as \"Serves 8\", or count in 100 g."
+                    .into(),
+            );
+        }
         Ok(Wish {
             ph: ph.map_or_else(|| self.tang.band(facts.kind), near_ph),
             gas: lift.map_or_else(|| gas_band(facts), near_lift),
             cupboard: self.cupboard.clone(),
-            sodium: self.sodium_limit()?,
+            sodium,
+            sodium_per: self.sodium_per,
         })
     }
 }
@@ -175,8 +210,10 @@ pub struct Wish {
     pub gas: GasBand,
     /// What it may be made of.
     pub cupboard: Cupboard,
-    /// The most sodium, mg per 100 g of batter.
+    /// The most sodium, mg.
     pub sodium: Option<f64>,
+    /// In how much of the cake.
+    pub sodium_per: Per,
 }
 
 /// How near a pH and, relative to it, a lift of one's own are to be met.

@@ -50,7 +50,7 @@ fn changes(before: &Outcome, after: &Outcome) -> Vec<Change> {
         before: of(before),
         after: of(after),
     };
-    vec![
+    let mut changes = vec![
         change("Crumb pH", |outcome| {
             let [mean, low, high] =
                 [outcome.ph.mean, outcome.ph.low, outcome.ph.high].map(|ph| show::ph(ph.value()));
@@ -64,5 +64,11 @@ fn changes(before: &Outcome, after: &Outcome) -> Vec<Change> {
         change("Sodium in 100 g batter", |outcome| {
             show::milligrams(outcome.sodium / 1000.0)
         }),
-    ]
+    ];
+    if before.sodium_in_serving.is_some() {
+        changes.push(change("Sodium in a serving", |outcome| {
+            show::milligrams(outcome.sodium_in_serving.unwrap_or_default() / 1000.0)
+        }));
+    }
+    changes
 }

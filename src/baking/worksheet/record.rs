@@ -194,6 +194,8 @@ pub struct BalanceSheet {
     pub totals: Vec<PartTotal>,
     /// Batter weight, grams.
     pub batter: Option<Spread>,
+    /// How many servings the recipe says it makes.
+    pub servings: Option<f64>,
     /// What keeps a total from being whole, as sentences ("Line 7 has no weight, so totals leave it out.").
     pub gaps: Vec<String>,
 }

@@ -67,6 +67,7 @@ pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
         rows,
         totals,
         batter: (percentages.batter.mean > Mass::ZERO).then(|| Spread::from(percentages.batter)),
+        servings: facts.servings,
         gaps,
     }
 }

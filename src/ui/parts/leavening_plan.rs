@@ -2,7 +2,7 @@
 
 use super::common::{button, folded, paragraph, select, text_field};
 use crate::baking::ingredient::by_key;
-use crate::baking::leaven::{POWDERS, Tang, WishEntry};
+use crate::baking::leaven::{POWDERS, Per, Tang, WishEntry};
 use crate::baking::worksheet::{Change, LeaveningPlan};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
@@ -39,6 +39,7 @@ pub fn plan_panel(bench: Bench) -> Element {
                 .child(own_ph(bench))
                 .child(own_lift(bench))
                 .child(sodium(bench))
+                .child(sodium_per(bench))
                 .child(
                     element("div")
                         .attribute("role", "status")
@@ -199,9 +200,29 @@ fn sodium(bench: Bench) -> Element {
     text_field(
         "plan-sodium".into(),
         "decimal",
-        || "At most so much sodium, mg in 100 g of batter (empty for no limit)".to_owned(),
+        || "At most so much sodium, mg (empty for no limit)".to_owned(),
         move || wish(bench, |wish| wish.sodium.clone()),
         move || wish(bench, |wish| wish.sodium_limit().err()),
         move |typed| change(bench, true, |wish| wish.sodium = typed),
     )
+}
+
+/// Shown where the recipe says how many it serves, or did when the choice was made.
+fn sodium_per(bench: Bench) -> Element {
+    let now = move || usize::from(wish(bench, |wish| wish.sodium_per) == Per::Serving);
+    let choose = move |at: usize| {
+        let per = Per::ALL.get(at).copied().unwrap_or_default();
+        change(bench, true, |wish| wish.sodium_per = per);
+    };
+    select(
+        "plan-sodium-per".into(),
+        "That limit holds",
+        Per::ALL.map(Per::words).to_vec(),
+        now,
+        choose,
+    )
+    .hidden_while(move || {
+        let known = bench.part(Part::Balance, |sheet| sheet.balance.servings.is_some());
+        !known && now() == 0
+    })
 }
