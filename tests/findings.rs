@@ -169,6 +169,50 @@ fn acid_of_a_glaze() {
     assert_eq!(sheet(&cake(60)).leavening.verdict.kind, VerdictKind::Agreed);
 }
 
+/// Juice among the batter's ingredients is no batter where the method pours it over the baked cake, and its line says so.
+/// It stays, with a doubt, where a step uses it in the batter too, or the list itself says that it is the cake's.
+#[test]
+fn juice_that_the_method_pours_over() {
+    let cake = |head: &str, step: &str| {
+        sheet(&format!(
+            "Lemon loaf\n\n{head}\n200 g plain flour\n200 g sugar\n100 g butter\n2 eggs\n100 g milk\n8 g baking powder\n60 g lemon juice\n100 g icing sugar\n\nMethod\n{step}\nBake for 40 minutes.\nMix the juice and icing sugar and pour over the hot cake."
+        ))
+    };
+    let juice = |sheet: &Worksheet| {
+        let line = sheet.lines.iter().find(|line| line.text.contains("juice"));
+        line.expect("the juice").doubts.join(" ")
+    };
+    let over = cake(
+        "Ingredients",
+        "Beat the butter and sugar, add the rest of the batter.",
+    );
+    assert!(find(&over, "acid_outside").is_some());
+    assert!(
+        juice(&over).contains("Not in the batter: line 16 pours it"),
+        "{}",
+        juice(&over)
+    );
+    for (head, step) in [
+        ("Ingredients", "Beat everything together."),
+        ("Ingredients", "Add a spoonful of lemon juice to the milk."),
+        ("For the cake:", "Beat the butter and sugar."),
+    ] {
+        let stays = cake(head, step);
+        assert!(find(&stays, "acid_outside").is_none(), "{step}");
+        assert!(
+            juice(&stays).contains("counts as batter"),
+            "{}",
+            juice(&stays)
+        );
+    }
+    let batter = cake("Ingredients", "Beat the butter, sugar and eggs.");
+    let poured = batter
+        .lines
+        .iter()
+        .filter(|line| line.doubts.join(" ").contains("pours it"));
+    assert_eq!(poured.count(), 2);
+}
+
 /// 4 % of 250 g is 10 g.
 #[test]
 fn cocoa_that_answers_nothing() {

@@ -25,6 +25,7 @@ mod pan;
 mod pan_size;
 mod part;
 mod phrase;
+mod poured;
 mod role;
 mod running;
 mod running_text;
@@ -91,6 +92,7 @@ pub fn read_again(
         })
         .collect();
     role::doubt_minus(&looks, &mut lines);
+    poured::settle(&mut lines, &looks);
     correct(&mut lines, &looks, corrections, larder);
     Recipe {
         title: title.map(|at| looks[at].text.clone()),

@@ -1,0 +1,258 @@
+//! Juice and syrup that the method pours over the baked cake, though the list has them among the batter's.
+//!
+//! Told by the method's words: a step that pours over a cake that is baked, and names the ingredient or follows the
+//! step that mixes it. What another step uses too stays in the batter. Neither goes without a word at the line.
+
+use super::look::Look;
+use super::{Line, Reading, Role, Section};
+use crate::baking::ingredient::{Group, lookup};
+use std::sync::Arc;
+
+/// What is done with it.
+const POURS: &[&str] = &["pour", "drizzle", "spoon", "brush", "trickle", "soak"];
+/// What it goes over.
+const CAKES: &[&str] = &[
+    "bar",
+    "bun",
+    "cake",
+    "cupcake",
+    "gingerbread",
+    "loaf",
+    "muffin",
+    "sponge",
+    "square",
+];
+/// What follows where "cake" is no cake yet.
+const NO_CAKE: &[&str] = &[
+    "base", "batter", "crumb", "dough", "form", "mix", "mixture", "mould", "pan", "tin",
+];
+/// What tells that the cake is baked.
+const BAKED: &[&str] = &[
+    "bake", "baked", "cold", "cool", "cooled", "cooling", "hot", "oven", "warm",
+];
+/// What begins a step that mixes something for it.
+const MIXES: &[&str] = &[
+    "blend", "boil", "combine", "dissolve", "heat", "melt", "mix", "simmer", "stir", "warm",
+    "whisk",
+];
+/// How many words may stand between "over" and the cake.
+const APART: usize = 5;
+
+/// A sentence of the method: the number of its line, and its words in plain form.
+struct Step {
+    line: usize,
+    words: Vec<String>,
+}
+
+impl Step {
+    fn has(&self, list: &[&str]) -> bool {
+        self.words.iter().any(|word| list.contains(&word.as_str()))
+    }
+
+    /// Whether it pours something over a cake; `after` is true where an earlier step bakes it.
+    fn pours(&self, after: bool) -> bool {
+        let over = self
+            .words
+            .iter()
+            .enumerate()
+            .filter(|(_, word)| matches!(word.as_str(), "over" | "onto"))
+            .any(|(at, _)| self.meets_cake(at + 1));
+        over && self.has(POURS) && (after || self.has(BAKED)) && !self.has(&["batter", "dough"])
+    }
+
+    /// Whether a cake stands a few words behind this one.
+    fn meets_cake(&self, from: usize) -> bool {
+        let is = |at: usize, list: &[&str]| {
+            let word = self.words.get(at);
+            word.is_some_and(|word| list.contains(&word.as_str()))
+        };
+        (from..from + APART).any(|at| is(at, CAKES) && !is(at + 1, NO_CAKE))
+    }
+
+    /// Whether it mixes what a later step may pour: its verb is among its first words, and nothing of a batter is in it.
+    fn mixes(&self) -> bool {
+        let mut first = self.words.iter().take(APART);
+        first.any(|word| MIXES.contains(&word.as_str()))
+            && !self.has(&["bake", "batter", "dough", "egg", "flour"])
+    }
+
+    /// Where these words stand in it one after the other.
+    fn places_of(&self, name: &[String]) -> impl Iterator<Item = usize> {
+        // No window is no word long.
+        let windows = self.words.windows(name.len().max(1)).enumerate();
+        windows.filter_map(move |(at, words)| (words == name).then_some(at))
+    }
+
+    /// Whether it uses all there is: "mix all the ingredients".
+    fn uses_all(&self) -> bool {
+        self.has(&["everything"]) || self.has(&["all"]) && self.has(&["ingredient"])
+    }
+}
+
+/// An ingredient of the list, by what a step may call it.
+struct Listed {
+    /// Its own words and those of the tables.
+    names: [Vec<String>; 2],
+    /// True where no other ingredient's name ends like it: "juice" is enough.
+    is_only: bool,
+}
+
+impl Listed {
+    fn of(reading: &Reading) -> Self {
+        let known = reading.ingredient.taken();
+        let key = known.map_or("", |known| known.key);
+        Self {
+            names: [
+                lookup::words_of(&reading.name),
+                key.split('_').map(lookup::plain_word).collect(),
+            ],
+            is_only: true,
+        }
+    }
+
+    fn head(&self) -> Option<&String> {
+        self.names[1].last()
+    }
+
+    /// Whether a step names it. Words that are part of a longer name of another ("sugar" of "icing sugar") are not
+    /// its own.
+    fn is_in(&self, step: &Step, all: &[Self]) -> bool {
+        let stands = |name: &[String]| {
+            step.places_of(name).any(|at| {
+                let longer = all.iter().flat_map(|other| &other.names);
+                !longer
+                    .filter(|longer| longer.len() > name.len())
+                    .any(|longer| {
+                        step.places_of(longer)
+                            .any(|from| from <= at && at + name.len() <= from + longer.len())
+                    })
+            })
+        };
+        let head = self.head().filter(|_| self.is_only);
+        self.names.iter().any(|name| stands(name))
+            || head.is_some_and(|head| stands(std::slice::from_ref(head)))
+    }
+}
+
+/// Puts what is poured over the baked cake beside the batter, or says why it stays.
+pub fn settle(lines: &mut [Line], looks: &[Arc<Look>]) {
+    let steps = steps(lines);
+    let poured = poured(&steps);
+    if poured.is_empty() {
+        return;
+    }
+    let readings = || lines.iter().filter_map(reading).flat_map(Reading::all);
+    let mut listed: Vec<Listed> = readings().map(Listed::of).collect();
+    let heads: Vec<Option<String>> = listed.iter().map(|it| it.head().cloned()).collect();
+    for (at, it) in listed.iter_mut().enumerate() {
+        let is_other = |(other, head): (usize, _)| other != at && head == &heads[at];
+        it.is_only = !heads.iter().enumerate().any(is_other);
+    }
+    let is_last_sugar = readings().filter(|it| is_a(it, &[Group::Sugar])).count() < 2;
+    let mut next = listed.iter();
+    let mut is_of_the_cake = false;
+    for (line, look) in lines.iter_mut().zip(looks) {
+        if matches!(line.role, Role::Heading(_)) {
+            is_of_the_cake = look.heads().is_some_and(|heading| !heading.is_main);
+        }
+        let Role::Ingredient(first) = &mut line.role else {
+            continue;
+        };
+        for part in 0..=first.also.len() {
+            let (Some(reading), Some(named)) = (first.part_mut(part), next.next()) else {
+                continue;
+            };
+            let Some(step) = poured.iter().find(|at| named.is_in(&steps[**at], &listed)) else {
+                continue;
+            };
+            if reading.section != Section::Batter || reading.aside.is_some() || !is_a(reading, MAY)
+            {
+                continue;
+            }
+            let other = steps.iter().enumerate().find(|(at, step)| {
+                !poured.contains(at) && (step.uses_all() || named.is_in(step, &listed))
+            });
+            let stays = match other {
+                Some((_, other)) => Some(format!("line {} uses it too", other.line)),
+                None if is_of_the_cake => Some("it stands under the cake's own heading".to_owned()),
+                None if is_last_sugar && is_a(reading, &[Group::Sugar]) => {
+                    Some("there is no other sugar".to_owned())
+                }
+                None => None,
+            };
+            take(reading, steps[*step].line, stays);
+        }
+    }
+}
+
+/// What may be poured over a cake.
+const MAY: &[Group] = &[
+    Group::Acid,
+    Group::Drink,
+    Group::Juice,
+    Group::Sugar,
+    Group::Syrup,
+];
+
+fn is_a(reading: &Reading, groups: &[Group]) -> bool {
+    let known = reading.ingredient.taken();
+    known.is_some_and(|known| groups.contains(&known.group))
+}
+
+fn reading(line: &Line) -> Option<&Reading> {
+    match &line.role {
+        Role::Ingredient(reading) => Some(reading),
+        _ => None,
+    }
+}
+
+/// Says at an ingredient what a step does with it, and puts it beside the batter where nothing keeps it in.
+fn take(reading: &mut Reading, step: usize, stays: Option<String>) {
+    reading.doubts.push(match stays {
+        Some(why) => format!(
+            "Line {step} pours it over the baked cake, but {why}: all of it counts as batter. Put what goes on top on a line of its own under \"For the glaze\"."
+        ),
+        None => {
+            reading.section = Section::Beside;
+            format!(
+                "Not in the batter: line {step} pours it over the baked cake. What goes into the batter wants a line of its own under \"For the cake\"."
+            )
+        }
+    });
+}
+
+/// The sentences of the method.
+fn steps(lines: &[Line]) -> Vec<Step> {
+    let method = lines.iter().filter(|line| line.role == Role::Method);
+    method
+        .flat_map(|line| {
+            let sentences = line.text.split(['.', ';', '!']);
+            sentences.map(|sentence| Step {
+                line: line.number,
+                words: sentence
+                    .split(|letter: char| !letter.is_alphanumeric())
+                    .filter(|word| !word.is_empty())
+                    .map(lookup::plain_word)
+                    .collect(),
+            })
+        })
+        .filter(|step| !step.words.is_empty())
+        .collect()
+}
+
+/// The places of the steps that pour something over a baked cake, and of those right before them that mix it.
+fn poured(steps: &[Step]) -> Vec<usize> {
+    let baked = steps.iter().position(|step| step.has(&["bake"]));
+    let is_after = |at: usize| baked.is_some_and(|baked| baked < at);
+    let mut places = Vec::new();
+    for (at, step) in steps.iter().enumerate() {
+        if step.pours(is_after(at)) {
+            let mixed = (0..at)
+                .rev()
+                .take_while(|before| is_after(*before) && steps[*before].mixes());
+            places.extend(mixed);
+            places.push(at);
+        }
+    }
+    places
+}
