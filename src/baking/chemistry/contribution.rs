@@ -4,6 +4,7 @@ use super::acid::Protons;
 use super::course::Batter;
 use super::leavening::work;
 use super::release::{Doing, Work};
+use super::settling::Settling;
 use super::solution::Acid;
 use super::{Curve, bicarbonate, leavening_uptake_deviation};
 use crate::baking::estimate::Estimate;
@@ -44,6 +45,8 @@ pub(super) struct Contribution {
     leavening: Curve,
     /// These acids, with when they work.
     works: Vec<Work>,
+    /// What of them may settle otherwise than reckoned.
+    pub settling: Settling,
     /// True where its bicarbonate is ammonium's.
     ammonium: bool,
     /// Sodium chloride and the like, mol: ions that take no part.
@@ -90,6 +93,9 @@ impl Contribution {
             ),
             ingredient,
             leavening: works.iter().map(Curve::of_work).sum(),
+            settling: leavening.map_or_else(Settling::default, |leavening| {
+                Settling::of(leavening, grams, &works)
+            }),
             works,
             ammonium: leavening
                 .and_then(|leavening| leavening.bicarbonate)

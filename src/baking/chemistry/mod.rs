@@ -16,6 +16,7 @@ mod contribution;
 pub mod course;
 mod leavening;
 pub mod release;
+mod settling;
 pub mod solution;
 
 pub use bowl::{Bowl, Gas, METER, Part, bowl};
