@@ -149,7 +149,7 @@ fn is_of_the_foam(facts: &Facts) -> bool {
     facts.sour_sum() <= MEQ_PER_GRAM * eggs
 }
 
-/// Whether a low crumb is weak evidence: layer cakes on powder alone are reckoned 0.4 to 1.0 below the textbook
+/// Whether a low crumb is weak evidence: layer cakes on powder alone are reckoned 0.4 to 0.7 below the textbook
 /// bands, and it is not known which of the two is off.
 pub(super) fn is_weak(facts: &Facts) -> bool {
     const RECKONED_LOW: f64 = 0.7;

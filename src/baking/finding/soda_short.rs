@@ -31,7 +31,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         sentence.push_str(" No amount of soda mends this within what the flour can hold as gas: use much less of the sour ingredient.");
     }
     if weak {
-        sentence.push_str(" This is weak evidence: layer cakes on powder alone are reckoned 0.4 to 1.0 below the textbook bands, and either may be off.");
+        sentence.push_str(" This is weak evidence: layer cakes on powder alone are reckoned 0.4 to 0.7 below the textbook bands, and either may be off.");
     }
     vec![Finding {
         name: "soda_short",
