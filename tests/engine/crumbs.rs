@@ -4,8 +4,8 @@ use super::bowls::{bowl_of, number, rows};
 use batterwright::baking::quantity::Ph;
 
 /// Our range and the measured one meet, or the row says why they do not. Half of the rows that meet are closer than
-/// 0.35 to the middle of what was measured, half of all closer than 0.40: the powder-only layers, which only the upper
-/// end of their range meets, and the sponges of trials that told no formula pull that down.
+/// 0.35 to the middle of what was measured, and half of all: the powder-only layers, which only the upper end of their
+/// range meets, and the sponges of trials that told no formula are further off.
 #[test]
 fn crumbs_stand_near_what_was_measured() {
     let (mut met, mut all) = (Vec::new(), Vec::new());
@@ -35,7 +35,7 @@ fn crumbs_stand_near_what_was_measured() {
         met.len(),
         all.len()
     );
-    assert!(of_met < 0.35 && of_all < 0.40, "{of_met}, {of_all}");
+    assert!(of_met < 0.35 && of_all < 0.35, "{of_met}, {of_all}");
 }
 
 /// By hand: 5 g of the powder hold 4.71 mmol of aluminium and 3.53 of phosphate. As AlPO4 each phosphate sets two protons

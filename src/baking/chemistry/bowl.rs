@@ -159,7 +159,8 @@ struct Measured {
 }
 
 /// Standard deviation of a crumb's pH by a strip or a plain meter in a slurry of one part crumb and one or two parts
-/// of water (common practice, no source: strips are read to 0.25, meters to 0.1, and the slurry takes its part).
+/// of water (common practice, no source: strips are read to 0.25, meters to 0.1, and the slurry takes its part). The
+/// water itself moves the pH by hundredths: the crumb's carbon stays in it for the minutes of a reading (worked out).
 pub const METER: f64 = 0.2;
 
 impl Bowl {

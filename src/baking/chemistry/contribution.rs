@@ -81,7 +81,8 @@ impl Contribution {
         });
         let own_ph = acidity.map_or(0.0, |acidity| {
             let (low, own, high) = acidity.ph;
-            ingredient.slope(own) * (high - low) / 3.29
+            let carbonate = Curve::carbonate_slope(acidity, grams) * met;
+            (ingredient.slope(own) + carbonate) * (high - low) / 3.29
         });
         let known = acidity.is_some() || leavening.is_some();
         let works = leavening.map_or_else(Vec::new, |leavening| work(leavening, grams));
