@@ -4,8 +4,8 @@
 //! hydroxide. Neither is sure in the minutes of a bake: calcium phosphate may stay dissolved, and where aluminium
 //! meets phosphate the solid is aluminium phosphate ("Determination of soluble species and precipitates of aluminum
 //! phosphate", titrations of aluminium(III) with orthophosphate, found AlPO4 and Al3(OH)3(PO4)2; read in its abstract).
-//! Either way less base is taken up. How far it goes in a crumb is not known: not at all is the mean here, all the way is the
-//! upper end of the crumb's range.
+//! Either way less base is taken up. How far it goes in a crumb is not known: not at all is the mean here, all the way
+//! is the upper end of the crumb's range.
 
 use super::Curve;
 use super::acid::Protons;
