@@ -265,8 +265,8 @@ fn colours_of_berries() {
             "250 g plain flour\n150 g sugar\n100 g butter\n100 g eggs\n120 g milk\n100 g blueberries\n8 g baking powder\n{soda} g baking soda"
         )
     };
-    assert!(ph(&sheet(&cake(0.2))) < 7.2 && ph(&sheet(&cake(2.0))) > 7.2);
-    turns("colour_shift", &cake(0.2), &cake(2.0));
+    assert!(ph(&sheet(&cake(0.1))) < 7.2 && ph(&sheet(&cake(2.0))) > 7.2);
+    turns("colour_shift", &cake(0.1), &cake(2.0));
 }
 
 /// Each colour has a limit of its own: walnuts 7.5, sunflower seeds and carrots 8.0.

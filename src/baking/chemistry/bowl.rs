@@ -6,14 +6,16 @@ use super::course::{
     Batter, HIGHEST, Handling, SETS_AT, Stage, State, course, crumb as crumb_water,
 };
 use super::leavening::{CARBON_DIOXIDE_GRAMS_PER_MMOL, SODA_MMOL_PER_GRAM};
+use super::settling::Settling;
 use super::{Curve, NEUTRAL, carbonate};
 use crate::baking::balance::{Constituent, total};
 use crate::baking::estimate::{Estimate, NORMAL_95};
 use crate::baking::formula::Formula;
 use crate::baking::quantity::{Equivalents, Mass, Ph, Share};
 
-/// Half the 5 to 95 % range that the choice of model adds to a crumb's pH: which phosphates form,
-/// how much carbon dioxide the crumb holds. Worked out by comparing models; weakly known.
+/// Half the 5 to 95 % range that the choice of model adds to a crumb's pH: how much carbon dioxide the crumb holds,
+/// which buffers meet. Worked out by comparing models; weakly known. What phosphates may do goes upwards only and
+/// stands beside it, in [`Settling`].
 const MODEL_SPREAD: f64 = 0.3;
 
 /// What is added to it where the powder holds sodium acid pyrophosphate alone, in the same measure: whether it takes
@@ -85,6 +87,7 @@ pub struct Bowl {
     pub gas: Gas,
     contributions: Vec<Contribution>,
     curve: Curve,
+    settling: Settling,
     /// All bicarbonate.
     bicarbonate: Equivalents,
     /// Base that is at work in the crumb: the bicarbonate, what the ionic strength makes of it, and what a measured
@@ -137,6 +140,7 @@ fn crumb(formula: &Formula) -> Option<Bowl> {
             lost: Share::fraction(0.0),
         },
         curve: contributions.iter().map(Contribution::curve).sum(),
+        settling: contributions.iter().map(|line| line.settling).sum(),
         bicarbonate,
         base: bicarbonate,
         highest: HIGHEST,
@@ -172,7 +176,8 @@ struct Measured {
 }
 
 /// Standard deviation of a crumb's pH by a strip or a plain meter in a slurry of one part crumb and one or two parts
-/// of water (common practice, no source: strips are read to 0.25, meters to 0.1, and the slurry takes its part).
+/// of water (common practice, no source: strips are read to 0.25, meters to 0.1, and the slurry takes its part). The
+/// water itself moves the pH by hundredths: the crumb's carbon stays in it for the minutes of a reading (worked out).
 pub const METER: f64 = 0.2;
 
 impl Bowl {
@@ -235,10 +240,15 @@ impl Bowl {
         if let Some(measured) = self.measured {
             return normal_below((ph - self.ph.mean.value()) / measured.deviation);
         }
-        let deviation = self
-            .deviation(ph)
-            .hypot(self.slope(ph) * self.model_spread() / NORMAL_95);
         let missing = self.missing(ph).to_milliequivalents();
+        // Base that phosphates may spare can only take a crumb upwards.
+        let spared = if missing > 0.0 {
+            self.settling.spared(ph)
+        } else {
+            0.0
+        };
+        let model = (self.slope(ph) * self.model_spread()).hypot(spared) / NORMAL_95;
+        let deviation = self.deviation(ph).hypot(model);
         if deviation <= 0.0 {
             f64::from(u8::from(missing > 0.0))
         } else {
@@ -251,6 +261,16 @@ impl Bowl {
         let mut parts: Vec<&Part> = self.parts.iter().collect();
         parts.sort_unstable_by(|a, b| figure(b).total_cmp(&figure(a)).then(a.line.cmp(&b.line)));
         parts
+    }
+
+    /// How much higher than the mean the crumb lies if its phosphates settle otherwise than reckoned, all the way;
+    /// nothing once it is measured.
+    pub fn settled_otherwise(&self) -> f64 {
+        if self.is_measured() {
+            0.0
+        } else {
+            self.higher_by_settling(self.ph.mean.value())
+        }
     }
 
     /// Whether the baker's own measurement is in the pH.
@@ -317,13 +337,33 @@ impl Bowl {
 
     /// The pH where need meets soda, with both ends of its spread.
     fn crumb(&self, mean: f64) -> Estimate<Ph> {
-        let (low, high) = (self.end(mean, -NORMAL_95), self.end(mean, NORMAL_95));
+        let so_far = |deviations: f64| {
+            self.end(mean, deviations, &|ph| {
+                self.missing(ph).to_milliequivalents() - deviations * self.deviation(ph)
+            })
+        };
+        let (low, high) = (so_far(-NORMAL_95), so_far(NORMAL_95));
         let model = self.model_spread();
         Estimate::between(
             Ph::of(mean - (mean - low).max(0.0).hypot(model)),
             Ph::of(mean),
-            Ph::of(mean + (high - mean).max(0.0).hypot(model)),
+            Ph::of(
+                mean + (high - mean)
+                    .max(0.0)
+                    .hypot(model)
+                    .hypot(self.higher_by_settling(mean)),
+            ),
         )
+    }
+
+    fn higher_by_settling(&self, mean: f64) -> f64 {
+        if self.settling.spared(mean) <= 0.0 {
+            return 0.0;
+        }
+        let high = self.end(mean, 1.0, &|ph| {
+            self.missing(ph).to_milliequivalents() - self.settling.spared(ph)
+        });
+        (high - mean).max(0.0)
     }
 
     /// The pH of the batter as it goes into the oven. Its spread is that of the crumb at most: carbon dioxide, which
@@ -360,13 +400,12 @@ impl Bowl {
         (low + high) / 2.0
     }
 
-    /// The pH at which it takes up so many standard deviations more, as they are at that pH: what is unsure of an acid
-    /// grows with how much of it is met. The line through the last two tries is followed, halving wherever it leaves
-    /// the interval that is known to hold the end.
-    fn end(&self, mean: f64, deviations: f64) -> f64 {
-        let over =
-            |ph: f64| self.missing(ph).to_milliequivalents() - deviations * self.deviation(ph);
-        let (mut low, mut high) = if deviations < 0.0 {
+    /// An end of a range, below the mean or above it: the pH at which `over` passes through nothing. So many standard
+    /// deviations are taken as they are at that pH, since what is unsure of an acid grows with how much of it is met.
+    /// The line through the last two tries is followed, halving wherever it leaves the interval that is known to hold
+    /// the end.
+    fn end(&self, mean: f64, side: f64, over: &dyn Fn(f64) -> f64) -> f64 {
+        let (mut low, mut high) = if side < 0.0 {
             (LOWEST, mean)
         } else {
             (mean, self.highest)

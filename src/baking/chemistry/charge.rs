@@ -39,6 +39,17 @@ impl Curve {
         curve
     }
 
+    /// How fast the base of its bicarbonate rises with its own pH, meq per unit: the more of it is carbonate.
+    pub fn carbonate_slope(acidity: &Acidity, grams: Mass) -> f64 {
+        if acidity.bicarbonate <= 0.0 {
+            return 0.0;
+        }
+        const STEP: f64 = 0.05;
+        let at = |ph: f64| Protons::at(ph).carbonic();
+        let rise = (at(acidity.ph.1 + STEP) - at(acidity.ph.1 - STEP)) / (2.0 * STEP);
+        grams.to_grams() / 1000.0 * acidity.bicarbonate * rise
+    }
+
     /// The curve of a leavening acid that has done all its work.
     pub fn of_work(work: &Work) -> Self {
         let mut curve = Self::default();

@@ -4,6 +4,7 @@ use super::acid::Protons;
 use super::course::Batter;
 use super::leavening::work;
 use super::release::{Doing, Work};
+use super::settling::Settling;
 use super::solution::Acid;
 use super::{Curve, bicarbonate, leavening_uptake_deviation};
 use crate::baking::estimate::Estimate;
@@ -44,6 +45,8 @@ pub(super) struct Contribution {
     leavening: Curve,
     /// These acids, with when they work.
     works: Vec<Work>,
+    /// What of them may settle otherwise than reckoned.
+    pub settling: Settling,
     /// Whose its bicarbonate is.
     bicarbonate_of: Option<Bicarbonate>,
     /// Sodium chloride and the like, mol: ions that take no part.
@@ -78,7 +81,8 @@ impl Contribution {
         });
         let own_ph = acidity.map_or(0.0, |acidity| {
             let (low, own, high) = acidity.ph;
-            ingredient.slope(own) * (high - low) / 3.29
+            let carbonate = Curve::carbonate_slope(acidity, grams) * met;
+            (ingredient.slope(own) + carbonate) * (high - low) / 3.29
         });
         let known = acidity.is_some() || leavening.is_some();
         let works = leavening.map_or_else(Vec::new, |leavening| work(leavening, grams));
@@ -90,6 +94,9 @@ impl Contribution {
             ),
             ingredient,
             leavening: works.iter().map(Curve::of_work).sum(),
+            settling: leavening.map_or_else(Settling::default, |leavening| {
+                Settling::of(leavening, grams, &works)
+            }),
             works,
             bicarbonate_of: leavening
                 .and_then(|leavening| leavening.bicarbonate)

@@ -39,15 +39,19 @@ fn weak(acid: &LeaveningAcid) -> Option<(Acid, f64)> {
     })
 }
 
+/// Whether it counts by its neutralising value.
+pub(super) fn is_by_value(acid: &LeaveningAcid) -> bool {
+    acid.uptake == Uptake::Value && weak(acid).is_none()
+}
+
 /// The leavening acids in so much of a leavener: the phosphates by what they are, the others by the neutralising
 /// value of the whole less that of the phosphates, shared out as they stand in it.
 pub(super) fn work(leavening: &Leavening, grams: Mass) -> Vec<Work> {
     let of = |acid: &LeaveningAcid, share: f64| grams.to_grams() * share / 100.0 / acid.molar_mass;
     let soda = |acid: &LeaveningAcid, share: f64| share * acid.neutralising_value.1 / 100.0;
-    let by_value = |acid: &LeaveningAcid| acid.uptake == Uptake::Value && weak(acid).is_none();
     let (mut steady, mut shares) = (leavening.neutralised.1, 0.0);
     for (acid, share) in &leavening.acids {
-        if by_value(acid) {
+        if is_by_value(acid) {
             shares += soda(acid, *share);
         } else {
             steady -= soda(acid, *share);

@@ -18,6 +18,7 @@ pub mod course;
 mod dissolving;
 mod leavening;
 pub mod release;
+mod settling;
 pub mod solution;
 
 pub use bowl::{Bowl, Gas, METER, Part, bowl};

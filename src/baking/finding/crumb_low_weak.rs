@@ -26,7 +26,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             show::ph(band.low),
             facts.kind.words()
         ),
-        why: "Cakes on powder alone are reckoned 0.4 to 0.7 below the bands that textbooks quote. Either may be off; no crumb has been measured against it.",
+        why: "Cakes on powder alone are reckoned 0.4 to 0.7 below the bands that textbooks quote. Either may be off: aluminium and calcium phosphates may take up less soda than the trade's values say.",
         limit: format!("Crumb pH from {}. {}", show::ph(band.low), band.source),
         lines: facts.powders().map(|line| line.line).collect(),
         remedies: Vec::new(),

@@ -108,6 +108,15 @@ impl Facts<'_> {
         self.sour().iter().map(|(_, acid)| acid).sum()
     }
 
+    /// Acid to pH 7 of all lines that bring some, meq; what others bring as base left aside.
+    pub fn acid_sum(&self) -> f64 {
+        let parts = self.bowl.map_or(&[][..], |bowl| &bowl.parts);
+        parts
+            .iter()
+            .map(|part| part.acid.mean.to_milliequivalents().max(0.0))
+            .sum()
+    }
+
     /// Bicarbonate of loose soda, meq.
     pub fn loose_soda(&self) -> f64 {
         self.sodas()

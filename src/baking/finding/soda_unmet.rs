@@ -11,12 +11,13 @@ const HARDLY: f64 = 0.15;
 
 /// Checks how much of the loose soda finds an acid.
 pub fn check(facts: &Facts) -> Vec<Finding> {
-    let (Some((left, _)), Some(loose)) = (facts.soda_left(), facts.as_soda(facts.loose_soda()))
-    else {
+    if !facts.has_loose_soda() {
         return Vec::new();
-    };
-    let met = 1.0 - left / loose.max(1e-9);
-    let by_sour = facts.sour_sum() / facts.loose_soda().max(1e-9);
+    }
+    let of_soda = |acid: f64| acid / facts.loose_soda().max(1e-9);
+    // Base of the eggs is no soda that finds no acid, so acid alone is counted.
+    let met = of_soda(facts.acid_sum());
+    let by_sour = of_soda(facts.sour_sum());
     if met >= NOTHING || by_sour >= HARDLY || acid_verdict(facts).kind != VerdictKind::Spare {
         return Vec::new();
     }

@@ -141,7 +141,7 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
         crumb,
         batter,
         words: format!(
-            "The crumb is {how} pH {}, nine cases in ten from {} to {}; the batter before the oven, with its gas in it, at {}. The band for {} runs from {} to {}. The kind is {}.{}",
+            "The crumb is {how} pH {}, nine cases in ten from {} to {}; the batter before the oven, with its gas in it, at {}. The band for {} runs from {} to {}. The kind is {}.{}{}",
             show::ph(crumb.mean),
             show::ph(crumb.low),
             show::ph(crumb.high),
@@ -151,7 +151,18 @@ fn rule(facts: &Facts, bowl: &Bowl) -> PhRule {
             show::ph(band.high),
             facts.kind_by.words(),
             least_sure(facts, bowl),
+            upper_end(bowl),
         ),
+    }
+}
+
+/// What the upper end of the pH stands for, where phosphates make it.
+fn upper_end(bowl: &Bowl) -> &'static str {
+    // Less than this is lost in the rest of the range.
+    if bowl.settled_otherwise() < 0.3 {
+        ""
+    } else {
+        " The upper end is for phosphates that take up less soda than the trade's values say, as they may in the minutes of a bake."
     }
 }
 

@@ -177,8 +177,12 @@ fn drawn(formula: &Formula) -> (f64, f64) {
 fn without_model(bowl: &Bowl) -> (f64, f64) {
     let [low, mean, high] = [bowl.ph.low, bowl.ph.mean, bowl.ph.high].map(Ph::value);
     let model = bowl.model_spread();
-    let less = |half: f64| (half * half - model * model).max(0.0).sqrt();
-    (mean - less(mean - low), mean + less(high - mean))
+    let less = |half: f64, model: f64| (half * half - model * model).max(0.0).sqrt();
+    let above = model.hypot(bowl.settled_otherwise());
+    (
+        mean - less(mean - low, model),
+        mean + less(high - mean, above),
+    )
 }
 
 /// Usual formulas, from memory: grams.
