@@ -453,7 +453,7 @@ impl<'a> Reckoning<'a> {
 const PH_STEP: f64 = 1e-10;
 
 /// How near ionic strength, as a share of it, and solutes have to come to what they were reckoned with.
-const NEAR: f64 = 1e-8;
+const NEAR: f64 = 1e-9;
 
 /// After so many tries the interval of ionic strength has shrunk to nothing that counts; four to seven are usual.
 const TRIES: usize = 60;
