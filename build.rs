@@ -1,8 +1,8 @@
 //! Checks the tables of figures and packs them for the program.
 //!
-//! Reads `src/baking/sources.csv` and the tables of `src/baking/ingredient/`; writes `larder.txt`, the rows
-//! without what the program doesn't use, and `lists.rs`, the closed lists in the order in which the packed
-//! rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
+//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/` and `src/baking/balance/ranges.csv`; writes
+//! `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs` and `confidences.rs`, the
+//! closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
 
@@ -190,6 +190,21 @@ const PIECES: Layout = Layout {
     key_columns: 4,
 };
 
+const RANGES: Layout = Layout {
+    file: "src/baking/balance/ranges.csv",
+    columns: &[
+        "kind",
+        "class",
+        "low",
+        "typical",
+        "high",
+        "source",
+        "confidence",
+        "note",
+    ],
+    key_columns: 2,
+};
+
 /// The acids of `OrganicAcids`, in the order of its fields.
 const ACIDS: &[&str] = &[
     "citric",
@@ -284,6 +299,43 @@ const MEASURES: &[(&str, &str)] = &[
     ("cup", "Cup"),
     ("tablespoon", "Tablespoon"),
     ("teaspoon", "Teaspoon"),
+];
+
+/// The kinds of cake that have ranges.
+const KINDS: &[(&str, &str)] = &[
+    ("angel_food", "AngelFood"),
+    ("banana", "Banana"),
+    ("brownie", "Brownie"),
+    ("chiffon", "Chiffon"),
+    ("chocolate", "Chocolate"),
+    ("dark_chocolate", "DarkChocolate"),
+    ("devils_food", "DevilsFood"),
+    ("fruit_cake", "FruitCake"),
+    ("genoise", "Genoise"),
+    ("gluten_free", "GlutenFree"),
+    ("high_ratio_white", "HighRatioWhite"),
+    ("high_ratio_yellow", "HighRatioYellow"),
+    ("muffin", "Muffin"),
+    ("oil", "Oil"),
+    ("plant_oil", "PlantOil"),
+    ("pound", "Pound"),
+    ("pumpkin", "Pumpkin"),
+    ("quick_bread", "QuickBread"),
+    ("sponge", "Sponge"),
+    ("victoria", "Victoria"),
+    ("white_layer", "WhiteLayer"),
+    ("yellow_layer", "YellowLayer"),
+];
+
+const CLASSES: &[(&str, &str)] = &[
+    ("sugar", "Sugar"),
+    ("fat", "Fat"),
+    ("egg", "Egg"),
+    ("liquid", "Liquid"),
+    ("water", "Water"),
+    ("leavening", "Leavening"),
+    ("salt", "Salt"),
+    ("cocoa", "Cocoa"),
 ];
 
 const FORMS: &[(&str, &str)] = &[
@@ -383,6 +435,7 @@ fn main() {
         fillings,
         pieces,
         others,
+        ranges,
     ] = [
         SOURCES,
         FOODS,
@@ -393,6 +446,7 @@ fn main() {
         FILLINGS,
         PIECES,
         OTHERS,
+        RANGES,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -413,7 +467,7 @@ fn main() {
     let others = rows_by_food(&others, &larder, |row, larder| {
         other_cells(row, larder, in_use)
     });
-    let sections: [Vec<Cells>; 5] = [
+    let sections: [Vec<Cells>; 6] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -447,12 +501,30 @@ fn main() {
                 )
             })
             .collect(),
+        ranges
+            .rows
+            .iter()
+            .map(|row| range_cells(row, &larder))
+            .collect(),
     ];
+    classes_of_each_kind(&ranges);
     faults.stop_if_any();
     let out = std::env::var("OUT_DIR").expect("cargo sets OUT_DIR for every build script");
     let out = Path::new(&out);
-    std::fs::write(out.join("larder.txt"), packed(&sections)).expect("OUT_DIR can be written to");
-    std::fs::write(out.join("lists.rs"), lists()).expect("OUT_DIR can be written to");
+    for (name, text) in [
+        ("larder.txt", packed(&sections)),
+        ("lists.rs", lists()),
+        (
+            "kinds.rs",
+            list("KINDS", "Kind", KINDS) + &list("CLASSES", "Class", CLASSES),
+        ),
+        (
+            "confidences.rs",
+            list("CONFIDENCES", "Confidence", CONFIDENCES),
+        ),
+    ] {
+        std::fs::write(out.join(name), text).expect("OUT_DIR can be written to");
+    }
 }
 
 // ---- Reading -------------------------------------------------------------------------------
@@ -715,7 +787,6 @@ fn lists() -> String {
         list("GROUPS", "Group", GROUPS),
         list("FLOUR_BASES", "FlourBasis", FLOUR_BASES),
         list("ALLERGENS", "Allergen", ALLERGENS),
-        list("CONFIDENCES", "Confidence", CONFIDENCES),
         list("BICARBONATES", "Bicarbonate", BICARBONATES),
         list("UPTAKES", "Uptake", UPTAKES),
         list("MEASURES", "SpoonOrCup", MEASURES),
@@ -999,6 +1070,31 @@ fn weight_cells(row: &Row, larder: &Larder) -> Cells {
         row.cited("source", "confidence", larder),
         row.text("note").into(),
     ]
+}
+
+fn range_cells(row: &Row, larder: &Larder) -> Cells {
+    vec![
+        row.choice_needed("kind", KINDS),
+        row.choice_needed("class", CLASSES),
+        range(row.rising(["low", "typical", "high"], (0.0, 400.0))),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
+/// Every kind has a range for each class; only cocoa may be left out.
+fn classes_of_each_kind(table: &Table) {
+    let kinds: BTreeSet<&str> = table.rows.iter().map(|row| row.text("kind")).collect();
+    for kind in kinds {
+        let rows = || table.rows.iter().filter(|row| row.text("kind") == kind);
+        for (class, _) in CLASSES.iter().filter(|(class, _)| *class != "cocoa") {
+            if !rows().any(|row| row.text("class") == *class)
+                && let Some(row) = rows().next()
+            {
+                row.fault(&format!("{kind} has no range of {class}"));
+            }
+        }
+    }
 }
 
 fn food_cells(row: &Row, larder: &Larder, lists: [String; 4]) -> Cells {

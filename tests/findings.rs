@@ -469,7 +469,27 @@ fn kinds_are_recognised_and_say_how() {
         ),
         (
             "250 g plain flour\n200 g sugar\n100 g oil\n250 g soy milk\n10 g baking powder",
-            "oil and plant-based cakes",
+            "plant-based oil cakes",
+        ),
+        (
+            "250 g plain flour\n200 g sugar\n100 g oil\n250 g milk\n10 g baking powder",
+            "oil cakes",
+        ),
+        (
+            "250 g cake flour\n315 g sugar\n115 g shortening\n170 g eggs\n250 g milk\n15 g baking powder",
+            "high-ratio yellow layer cakes",
+        ),
+        (
+            "250 g cake flour\n315 g sugar\n125 g shortening\n170 g egg whites\n250 g milk\n15 g baking powder",
+            "high-ratio white layer cakes",
+        ),
+        (
+            "150 g rice flour\n100 g potato starch\n250 g sugar\n125 g butter\n200 g eggs\n200 g milk\n13 g baking powder",
+            "gluten-free cakes",
+        ),
+        (
+            "Soda bread\n450 g plain flour\n5 g baking soda\n6 g salt\n400 g buttermilk",
+            "quick breads",
         ),
     ] {
         let found = sheet(text);
@@ -495,7 +515,7 @@ fn kinds_that_are_easily_mistaken() {
         ),
         (
             "250 g plain flour\n100 g sourdough starter\n200 g sugar\n100 g oil\n200 g milk\n3 g baking soda",
-            "oil and plant-based cakes",
+            "oil cakes",
         ),
         (
             "Devil's own buns\n250 g plain flour\n150 g milk\n10 g baking powder",

@@ -1,5 +1,6 @@
 //! Records that are kept: what was written loads, what is damaged or newer is refused with a reason.
 
+use batterwright::baking::balance::Kind;
 use batterwright::baking::ingredient::own::{OwnEntry, OwnField, OwnRecord, OwnWord};
 use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
 use batterwright::baking::leaven::{Per, Tang, WishEntry};
@@ -21,6 +22,7 @@ fn kept() -> KeptRecipe {
                 ..Correction::default()
             }],
             choices: Choices {
+                kind: None,
                 batter: BatterSaid::default(),
                 leavening: WishEntry::default(),
                 region: None,

@@ -176,16 +176,14 @@ impl Case {
         let words = match self.head["kind"].as_str() {
             "biscuit/scone" => &["scones"][..],
             "chocolate layer" => &["chocolate cakes", "red velvet"],
-            "creamed layer" | "yellow layer" | "gluten-free cake" => {
-                &["creamed", "buttermilk cakes", "citrus"]
+            "creamed layer" | "yellow layer" => {
+                &["creamed", "high-ratio yellow", "buttermilk cakes", "citrus"]
             }
+            "gluten-free cake" => &["gluten-free cakes"],
             "devil's food" => &["devil's food", "dark chocolate"],
-            "oil cake" | "plant-based oil cake" => &[
-                "oil and plant",
-                "carrot",
-                "buttermilk cakes",
-                "dark chocolate",
-            ],
+            "oil cake" | "plant-based oil cake" => {
+                &["oil cakes", "carrot", "buttermilk cakes", "dark chocolate"]
+            }
             "pancake/waffle" => &["pancakes"],
             "quick bread" => &["quick breads", "breads", "pumpkin"],
             "sponge" | "genoise" => &["sponges", "genoises"],

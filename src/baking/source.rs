@@ -79,6 +79,24 @@ pub fn all() -> &'static [Source] {
     })
 }
 
+include!(concat!(env!("OUT_DIR"), "/confidences.rs"));
+
+/// A packed cell: a source's place and a confidence's, apart by a blank.
+pub(super) fn cited(cell: &str) -> Cited {
+    let [place, confidence] = packed::figures(cell);
+    let confidence = CONFIDENCES.get(confidence as usize).copied();
+    Cited {
+        source: at(place as usize),
+        confidence: confidence.unwrap_or(Confidence::Memory),
+    }
+}
+
+/// The source at a place of the packed table.
+pub(super) fn at(place: usize) -> &'static Source {
+    let all = all();
+    &all[place.min(all.len() - 1)]
+}
+
 /// The source of that key.
 pub fn by_key(key: &str) -> Option<&'static Source> {
     all().iter().find(|source| source.key == key)

@@ -2,13 +2,13 @@
 
 use super::{Constituent, Percentages, total};
 use crate::baking::formula::{Formula, Weighed};
-use crate::baking::ingredient::{Group, Ingredient};
+use crate::baking::ingredient::{Allergen, Group, Ingredient};
 use crate::baking::quantity::{Mass, Share};
 use crate::baking::text::{holds, lower};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Kinds of which the crumb's pH or the want of gas differs.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Kind {
     /// Nothing tells.
@@ -29,6 +29,12 @@ pub enum Kind {
     YellowLayer,
     /// The same with whites alone.
     WhiteLayer,
+    /// Layer cakes with clearly more sugar than flour, with whole egg or yolk.
+    HighRatioYellow,
+    /// The same with whites alone.
+    HighRatioWhite,
+    /// Creamed and layer cakes of flours without gluten.
+    GlutenFree,
     /// Cocoa or much chocolate.
     Chocolate,
     /// The same, natural, with soda to darken it.
@@ -37,10 +43,14 @@ pub enum Kind {
     DevilsFood,
     /// Red velvet by its title.
     RedVelvet,
-    /// Buttermilk, sour cream or yogurt; quick breads and soda bread.
+    /// Buttermilk, sour cream or yogurt.
     Buttermilk,
-    /// Oil cakes, plant-based ones among them.
+    /// Quick breads by their title, soda bread among them.
+    QuickBread,
+    /// Oil cakes.
     Oil,
+    /// The same with nothing from an animal.
+    PlantOil,
     /// Muffins.
     Muffin,
     /// Muffins and cakes with berries.
@@ -81,6 +91,20 @@ pub enum By {
     Title,
     /// Nothing: the widest band stands in.
     Neither,
+    /// The baker said so.
+    Said,
+}
+
+/// A cake as it was recognised.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Recognised {
+    /// The kind, by which crumb and gas are judged.
+    pub kind: Kind,
+    /// By what.
+    pub by: By,
+    /// The kind by what carries the cake, whatever its flavour: a citrus cake may be a creamed one. `None` where ratios
+    /// alone do not tell.
+    pub carried_by: Option<Kind>,
 }
 
 impl By {
@@ -91,11 +115,53 @@ impl By {
             Self::Formula => "likely, by its formula",
             Self::Title => "likely, by its title",
             Self::Neither => "not known: nothing tells the kind",
+            Self::Said => "as you said",
         }
+    }
+
+    /// Whether a limit of the kind may be put with some force.
+    pub fn is_sure(self) -> bool {
+        matches!(self, Self::Both | Self::Said)
     }
 }
 
 impl Kind {
+    /// Every kind that a baker may choose, from the lightest to those that are hardly cakes.
+    pub const ALL: [Self; 32] = [
+        Self::AngelFood,
+        Self::Chiffon,
+        Self::Genoise,
+        Self::Sponge,
+        Self::Victoria,
+        Self::YellowLayer,
+        Self::WhiteLayer,
+        Self::HighRatioYellow,
+        Self::HighRatioWhite,
+        Self::GlutenFree,
+        Self::Pound,
+        Self::Oil,
+        Self::PlantOil,
+        Self::Chocolate,
+        Self::DarkChocolate,
+        Self::DevilsFood,
+        Self::RedVelvet,
+        Self::Buttermilk,
+        Self::Citrus,
+        Self::Pumpkin,
+        Self::Gingerbread,
+        Self::LightFruit,
+        Self::FruitCake,
+        Self::Brownie,
+        Self::Muffin,
+        Self::Berry,
+        Self::Banana,
+        Self::QuickBread,
+        Self::Biscuit,
+        Self::Pancake,
+        Self::Cookie,
+        Self::Yeast,
+    ];
+
     /// The kind in a sentence.
     pub fn words(self) -> &'static str {
         match self {
@@ -108,12 +174,17 @@ impl Kind {
             Self::Victoria => "equal-weight creamed cakes",
             Self::YellowLayer => "creamed and yellow layer cakes",
             Self::WhiteLayer => "white layer cakes",
+            Self::HighRatioYellow => "high-ratio yellow layer cakes",
+            Self::HighRatioWhite => "high-ratio white layer cakes",
+            Self::GlutenFree => "gluten-free cakes",
             Self::Chocolate => "chocolate cakes",
             Self::DarkChocolate => "dark chocolate cakes with soda",
             Self::DevilsFood => "devil's food",
             Self::RedVelvet => "red velvet cakes",
-            Self::Buttermilk => "buttermilk cakes and quick breads",
-            Self::Oil => "oil and plant-based cakes",
+            Self::Buttermilk => "buttermilk cakes and breads",
+            Self::QuickBread => "quick breads",
+            Self::Oil => "oil cakes",
+            Self::PlantOil => "plant-based oil cakes",
             Self::Muffin => "muffins",
             Self::Berry => "berry muffins and cakes",
             Self::Banana => "banana and fruit-puree breads",
@@ -147,8 +218,19 @@ impl Kind {
     pub fn is_layer(self) -> bool {
         matches!(
             self,
-            Self::YellowLayer | Self::WhiteLayer | Self::Victoria | Self::Chocolate
+            Self::YellowLayer
+                | Self::WhiteLayer
+                | Self::HighRatioYellow
+                | Self::HighRatioWhite
+                | Self::GlutenFree
+                | Self::Victoria
+                | Self::Chocolate
         )
+    }
+
+    /// Pale cakes that are creamed or mixed by the high-ratio way, whatever their flour.
+    pub fn is_creamed(self) -> bool {
+        self == Self::Pound || self.is_layer() && self != Self::Chocolate
     }
 
     /// Dark or spiced cakes, in which spare soda is meant or hidden.
@@ -196,7 +278,7 @@ const TITLES: [(&str, Kind); 29] = [
     ("pumpkin", Kind::Pumpkin),
     ("carrot", Kind::Pumpkin),
     ("sponge", Kind::Sponge),
-    ("bread", Kind::Buttermilk),
+    ("bread", Kind::QuickBread),
 ];
 
 /// Baker's percentages of what the kinds lean on.
@@ -222,7 +304,12 @@ struct Ratios {
     vegetable: f64,
     molasses: f64,
     stands_in: bool,
+    plant_based: bool,
+    gluten_free: bool,
 }
+
+/// From here on sugar is called clearly more than flour, per cent of it: the low end of high-ratio formulas (Gisslen).
+const HIGH_RATIO: f64 = 110.0;
 
 /// Berries and cherries, fresh or frozen.
 pub fn is_berry(ingredient: &Ingredient) -> bool {
@@ -236,6 +323,14 @@ pub fn is_berry(ingredient: &Ingredient) -> bool {
 pub fn is_alkalised(ingredient: &Ingredient) -> bool {
     ingredient.group == Group::Cocoa
         && (holds(ingredient.key, "dutched") || ingredient.key == "cocoa_black")
+}
+
+/// Flours that the gluten of wheat or its kin is in.
+pub fn has_gluten(ingredient: &Ingredient) -> bool {
+    ingredient
+        .allergens
+        .iter()
+        .any(|allergen| matches!(allergen, Allergen::Wheat | Allergen::Gluten))
 }
 
 /// Yeast and sourdough.
@@ -317,16 +412,24 @@ impl Ratios {
             vegetable: of(Group::Vegetable),
             molasses: named(&["molasses", "black_treacle", "sorghum_syrup"]),
             stands_in: percentages.stands_in,
+            plant_based: formula
+                .batter()
+                .all(|line| line.ingredient.plant_based != Some(false)),
+            gluten_free: !percentages.stands_in
+                && formula
+                    .batter()
+                    .filter(|line| percentages.flour_lines.contains(&line.line))
+                    .all(|line| !has_gluten(line.ingredient)),
         }
     }
 
     /// The kind by ratios alone, from textbook ranges (from memory).
     fn kind(&self) -> Option<Kind> {
-        let rich = self.eggs >= 60.0 && self.fat >= 55.0 && self.milk < 20.0;
+        let carried_by = self.carried_by();
         // A spoon of sourdough beside soda is there for its taste.
         let kind = if self.yeast && !self.raised {
             Kind::Yeast
-        } else if self.whites >= 150.0 && self.fat < 5.0 {
+        } else if carried_by == Some(Kind::AngelFood) {
             Kind::AngelFood
         } else if self.dried_fruit >= 150.0 {
             Kind::FruitCake
@@ -349,6 +452,29 @@ impl Ratios {
             Kind::Banana
         } else if self.vegetable >= 35.0 {
             Kind::Pumpkin
+        } else if let Some(foam) = carried_by.filter(|kind| kind.is_foam()) {
+            foam
+        } else if self.citrus >= 10.0 {
+            Kind::Citrus
+        } else if self.berries >= 15.0 {
+            Kind::Berry
+        } else if self.cultured >= 25.0 && !self.is_rich() {
+            Kind::Buttermilk
+        } else {
+            return carried_by;
+        };
+        Some(kind)
+    }
+
+    /// Much egg and fat, little milk.
+    fn is_rich(&self) -> bool {
+        self.eggs >= 60.0 && self.fat >= 55.0 && self.milk < 20.0
+    }
+
+    /// The kind by what carries the cake: beaten egg, creamed fat, oil.
+    fn carried_by(&self) -> Option<Kind> {
+        let kind = if self.whites >= 150.0 && self.fat < 5.0 {
+            Kind::AngelFood
         } else if self.eggs >= 120.0 && self.oil >= 20.0 && self.fat < 85.0 {
             Kind::Chiffon
         } else if self.eggs >= 75.0 && self.fat < 28.0 && self.milk < 45.0 && !self.stands_in {
@@ -357,36 +483,63 @@ impl Ratios {
             Kind::Genoise
         } else if self.eggs >= 120.0 && self.fat < 70.0 && !self.stands_in {
             Kind::Sponge
-        } else if self.citrus >= 10.0 {
-            Kind::Citrus
-        } else if self.berries >= 15.0 {
-            Kind::Berry
-        } else if rich && self.leavener < 1.2 && !(self.raised && self.leavener == 0.0) {
+        } else if self.is_rich() && self.leavener < 1.2 && !(self.raised && self.leavener == 0.0) {
             Kind::Pound
-        } else if rich {
+        } else if self.is_rich() {
             Kind::Victoria
-        } else if self.cultured >= 25.0 {
-            Kind::Buttermilk
         } else if self.sweet < 25.0 && self.eggs < 15.0 && self.fat >= 10.0 && self.water < 90.0 {
             Kind::Biscuit
         } else if self.oil >= 15.0 {
-            Kind::Oil
+            if self.plant_based {
+                Kind::PlantOil
+            } else {
+                Kind::Oil
+            }
         } else if self.sweet < 45.0 || self.fat < 18.0 {
             return None;
         } else if self.whites >= 25.0 && self.eggs - self.whites < 5.0 {
-            Kind::WhiteLayer
+            if self.sweet > HIGH_RATIO {
+                Kind::HighRatioWhite
+            } else {
+                Kind::WhiteLayer
+            }
         } else if self.eggs >= 15.0 {
-            Kind::YellowLayer
+            if self.sweet > HIGH_RATIO {
+                Kind::HighRatioYellow
+            } else {
+                Kind::YellowLayer
+            }
         } else {
             return None;
         };
-        Some(kind)
+        Some(if self.gluten_free && kind.is_creamed() {
+            Kind::GlutenFree
+        } else {
+            kind
+        })
     }
 }
 
-/// A kind and by what it was recognised.
-pub fn kind(formula: &Formula, percentages: &Percentages, title: Option<&str>) -> (Kind, By) {
+/// A kind and by what it was recognised; what the baker says goes before all else.
+pub fn recognise(
+    formula: &Formula,
+    percentages: &Percentages,
+    title: Option<&str>,
+    said: Option<Kind>,
+) -> Recognised {
     let ratios = Ratios::of(formula, percentages);
+    let (kind, by) = match said {
+        Some(kind) => (kind, By::Said),
+        None => kind(&ratios, title),
+    };
+    Recognised {
+        kind,
+        by,
+        carried_by: ratios.carried_by(),
+    }
+}
+
+fn kind(ratios: &Ratios, title: Option<&str>) -> (Kind, By) {
     let title = lower(title.unwrap_or(""));
     let named = TITLES
         .iter()
@@ -421,7 +574,7 @@ pub fn kind(formula: &Formula, percentages: &Percentages, title: Option<&str>) -
         (
             Some(
                 kind @ (Kind::Muffin
-                | Kind::Buttermilk
+                | Kind::QuickBread
                 | Kind::Gingerbread
                 | Kind::Banana
                 | Kind::Pumpkin),
@@ -433,11 +586,18 @@ pub fn kind(formula: &Formula, percentages: &Percentages, title: Option<&str>) -
             Some(
                 Kind::Buttermilk
                 | Kind::Oil
+                | Kind::PlantOil
                 | Kind::YellowLayer
+                | Kind::HighRatioYellow
+                | Kind::GlutenFree
                 | Kind::Victoria
-                | Kind::WhiteLayer,
+                | Kind::WhiteLayer
+                | Kind::HighRatioWhite,
             ),
         ) => (Kind::Muffin, By::Title),
+        (Some(Kind::QuickBread), Some(Kind::Buttermilk | Kind::Oil | Kind::PlantOil)) => {
+            (Kind::QuickBread, By::Title)
+        }
         (_, Some(kind)) => (kind, By::Formula),
         (_, None) => (Kind::Plain, By::Neither),
     }

@@ -2,10 +2,20 @@
 //!
 //! Goes in: a formula. Comes out: figures, with no opinion of them.
 
+mod class;
 mod constituent;
 mod kind;
 mod percentage;
+mod pull;
+mod range;
+mod rule;
+mod standing;
 
+pub use class::{Class, Count, count};
 pub use constituent::{Constituent, Total, total};
-pub use kind::{By, Kind, is_alkalised, is_berry, is_yeast, kind};
+pub use kind::{By, Kind, Recognised, has_gluten, is_alkalised, is_berry, is_yeast, recognise};
 pub use percentage::{Percentages, percentages};
+pub use pull::{Pull, Side, pull};
+pub use range::{Range, Stands, range};
+pub use rule::{Rule, Ruled, rules};
+pub use standing::{Standing, standing};

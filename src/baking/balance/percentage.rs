@@ -1,8 +1,9 @@
 //! Baker's percentage: every weight against the total flour, which is 100.
 
+use super::has_gluten;
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::{Formula, Weighed};
-use crate::baking::ingredient::FlourBasis;
+use crate::baking::ingredient::{FlourBasis, Group};
 use crate::baking::quantity::{Mass, Share};
 
 /// A formula against its flour.
@@ -30,8 +31,10 @@ pub fn percentages(formula: &Formula) -> Percentages {
     let stands_in = always.is_empty();
     let flour = if stands_in {
         with(FlourBasis::WhereNoOther)
-    } else {
+    } else if always.iter().any(|line| has_gluten(line.ingredient)) {
         always
+    } else {
+        blend(formula)
     };
     let total = Estimate::sum(flour.iter().map(|line| &line.grams));
     Percentages {
@@ -40,6 +43,17 @@ pub fn percentages(formula: &Formula) -> Percentages {
         stands_in: stands_in && !flour.is_empty(),
         batter: Estimate::sum(formula.batter().map(|line| &line.grams)),
     }
+}
+
+/// Flours without gluten are used as a blend with starches, and the blend is the 100 (common practice, no source).
+fn blend(formula: &Formula) -> Vec<&Weighed> {
+    let in_blend = |line: &&Weighed| {
+        let ingredient = line.ingredient;
+        ingredient.flour_basis == FlourBasis::Always
+            || ingredient.flour_basis == FlourBasis::WhereNoOther
+                && ingredient.group == Group::Starch
+    };
+    formula.batter().filter(in_blend).collect()
 }
 
 impl Percentages {

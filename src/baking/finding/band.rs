@@ -52,8 +52,10 @@ pub fn ph_band(kind: Kind) -> PhBand {
         Kind::Chiffon => (6.0, 6.4, 7.4, 7.8, PRACTICE),
         Kind::Sponge | Kind::Genoise => (6.5, 7.3, 7.6, 8.0, TEXTBOOK),
         Kind::Pound | Kind::Victoria => (6.2, 6.6, 7.1, 7.5, TEXTBOOK),
-        Kind::YellowLayer => (6.8, 7.2, 7.6, 8.0, TEXTBOOK),
-        Kind::WhiteLayer => (6.8, 7.2, 7.8, 8.2, TEXTBOOK),
+        Kind::YellowLayer | Kind::HighRatioYellow | Kind::GlutenFree => {
+            (6.8, 7.2, 7.6, 8.0, TEXTBOOK)
+        }
+        Kind::WhiteLayer | Kind::HighRatioWhite => (6.8, 7.2, 7.8, 8.2, TEXTBOOK),
         Kind::Chocolate => (6.8, 7.2, 8.0, 8.6, "Textbooks, from memory."),
         Kind::DevilsFood => (7.4, 7.8, 8.8, 9.2, TEXTBOOK),
         Kind::DarkChocolate => (
@@ -64,7 +66,9 @@ pub fn ph_band(kind: Kind) -> PhBand {
             "From the limit for chocolate cakes to that for devil's food: Ash and Colmey 1973 as textbooks quote it, from memory.",
         ),
         Kind::RedVelvet => (5.8, 6.4, 7.2, 7.6, PRACTICE),
-        Kind::Buttermilk | Kind::Muffin | Kind::Oil => (6.4, 6.8, 7.4, 7.8, PRACTICE),
+        Kind::Buttermilk | Kind::QuickBread | Kind::Muffin | Kind::Oil | Kind::PlantOil => {
+            (6.4, 6.8, 7.4, 7.8, PRACTICE)
+        }
         Kind::Berry => (6.0, 6.4, 7.0, 7.3, PRACTICE),
         Kind::Banana => (6.2, 6.6, 7.6, 8.2, PRACTICE),
         Kind::Pumpkin => (6.4, 6.8, 7.8, 8.2, PRACTICE),
@@ -127,11 +131,7 @@ pub fn gas_band(facts: &Facts) -> GasBand {
              1.6 % gas, gave the largest yellow cake, 4.6 %, 2.4 % gas, collapsed (Book and Brill 2015).",
         ),
     };
-    let creamed = facts.kind.leans_on_air()
-        || matches!(
-            facts.kind,
-            Kind::YellowLayer | Kind::WhiteLayer | Kind::Victoria
-        );
+    let creamed = facts.kind.is_foam() || facts.kind.is_creamed();
     let high = match facts.kind {
         Kind::Cookie => 3.0,
         _ if creamed && !facts.has_loose_soda() => 1.2,

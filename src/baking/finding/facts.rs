@@ -1,6 +1,6 @@
 //! All facts of a formula in one place, for the checks.
 
-use crate::baking::balance::{By, Kind, Percentages};
+use crate::baking::balance::{By, Kind, Percentages, Standing};
 use crate::baking::chemistry::course::Handling;
 use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM, bicarbonate};
 use crate::baking::formula::{Formula, Unweighed, Weighed};
@@ -19,6 +19,8 @@ pub struct Facts<'a> {
     pub kind: Kind,
     /// By what that was recognised.
     pub kind_by: By,
+    /// How the formula stands to formulas of its kind.
+    pub standing: &'a Standing,
     /// How many the recipe says it makes.
     pub servings: Option<f64>,
     /// Acid, soda and gas; `None` where nothing in the batter brings any.

@@ -9,6 +9,7 @@ mod facts;
 mod leavening;
 mod left_over;
 mod mend;
+mod outside;
 mod record;
 mod verdict;
 
@@ -17,28 +18,34 @@ mod acid_in_foam;
 mod acid_outside;
 mod aluminium_taste;
 mod ammonia_kept;
+mod balance_rule;
 mod cocoa_confused;
 mod colour_shift;
 mod crumb_gummy;
 mod crumb_low_weak;
 mod crumb_soapy;
 mod curdled;
+mod egg_beyond;
+mod fat_beyond;
 mod gas_early;
 mod gas_excess;
 mod gas_short;
 mod line_without_weight;
+mod liquid_beyond;
 mod no_flour;
 mod no_leavening;
 mod pan_depth_changed;
 mod pan_overfull;
 mod potassium_weaker;
 mod powder_in_acid;
+mod salt_beyond;
 mod soda_excess;
 mod soda_short;
 mod soda_to_spare;
 mod soda_too_close;
 mod soda_unmet;
 mod sodium_much;
+mod sugar_beyond;
 mod weigh_first;
 
 pub use band::{GasBand, PhBand, SodaLeft, gas_band, ph_band, soda_left};
@@ -77,6 +84,12 @@ const CHECKS: &[Check] = &[
     potassium_weaker::check,
     aluminium_taste::check,
     acid_hidden::check,
+    sugar_beyond::check,
+    fat_beyond::check,
+    egg_beyond::check,
+    liquid_beyond::check,
+    balance_rule::check,
+    salt_beyond::check,
     pan_overfull::check,
     pan_depth_changed::check,
     sodium_much::check,

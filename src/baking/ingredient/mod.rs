@@ -29,7 +29,7 @@ pub use leavening::{Bicarbonate, Leavening};
 pub use leavening_acid::{GasTiming, LeaveningAcid, Uptake};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
 
-use super::source::{Cited, Source};
+use super::source::Cited;
 
 /// One ingredient, with all that the tables say of it.
 #[derive(Debug, PartialEq)]

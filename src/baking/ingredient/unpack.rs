@@ -6,7 +6,7 @@ use super::*;
 use crate::baking::estimate::Estimate;
 use crate::baking::packed::{self, Cells};
 use crate::baking::quantity::{Mass, Share, Temperature};
-use crate::baking::source::{self, Confidence};
+use crate::baking::source::{at as source_at, cited};
 use crate::baking::text::decimal;
 use std::sync::OnceLock;
 
@@ -261,19 +261,4 @@ fn weight(cells: &mut Cells) -> Estimate<Mass> {
             Estimate::between(low, mean, high)
         }
     }
-}
-
-/// A source's place and a confidence's, apart by a blank.
-fn cited(cell: &str) -> Cited {
-    let [place, confidence] = packed::figures(cell);
-    let confidence = CONFIDENCES.get(confidence as usize).copied();
-    Cited {
-        source: source_at(place as usize),
-        confidence: confidence.unwrap_or(Confidence::Memory),
-    }
-}
-
-fn source_at(place: usize) -> &'static Source {
-    let all = source::all();
-    &all[place.min(all.len() - 1)]
 }

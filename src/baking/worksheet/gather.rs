@@ -8,7 +8,7 @@ use super::{
     AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
     Worksheet,
 };
-use crate::baking::balance::{kind, percentages};
+use crate::baking::balance::{percentages, recognise, standing};
 use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
@@ -73,8 +73,14 @@ pub(super) fn with_facts<R>(
     let formula = weigh(&recipe, &habits);
 
     let percentages = percentages(&formula);
-    let (kind, kind_by) = kind(&formula, &percentages, recipe.title.as_deref());
     let choices = &inputs.choices;
+    let recognised = recognise(
+        &formula,
+        &percentages,
+        recipe.title.as_deref(),
+        choices.kind,
+    );
+    let standing = standing(&formula, &percentages, &recognised);
     let handling = handling(choices);
     let bowl = bowl(&formula, &handling).map(|bowl| match choices.batter.crumb_ph() {
         Ok(Some(ph)) => bowl.with_measured(ph),
@@ -85,15 +91,16 @@ pub(super) fn with_facts<R>(
         choices.own_pan.as_ref(),
         choices.other_pan.as_ref(),
         percentages.batter,
-        kind,
+        recognised.kind,
     );
 
     let unread = unread(&recipe);
     let facts = Facts {
         formula: &formula,
         percentages: &percentages,
-        kind,
-        kind_by,
+        kind: recognised.kind,
+        kind_by: recognised.by,
+        standing: &standing,
         servings: servings(&recipe),
         bowl: bowl.as_ref(),
         handling,

@@ -1,6 +1,7 @@
 //! What the baker gives: the text, what was mended in it, and what was chosen.
 
 use super::BatterSaid;
+use crate::baking::balance::Kind;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
 use crate::baking::leaven::WishEntry;
@@ -32,6 +33,8 @@ pub struct Choices {
     pub other_pan: Option<PanEntry>,
     /// Whose cups, spoons and words it is in, where the baker says it; `None` goes by its words.
     pub region: Option<Region>,
+    /// What kind of cake it is, where the baker says it; `None` goes by its formula and title.
+    pub kind: Option<Kind>,
     /// What the baker says of the batter.
     pub batter: BatterSaid,
     /// What is wished of the leavening, where it is to be worked out.
