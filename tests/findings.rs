@@ -399,6 +399,111 @@ fn none_needed() {
     }
 }
 
+/// A creamed layer cake of 300 g flour: sugar, butter, egg and milk in grams.
+fn creamed(butter: u32, egg: u32, milk: u32, salt: f64) -> String {
+    format!(
+        "300 g plain flour\n300 g sugar\n{butter} g butter\n{egg} g eggs\n{milk} g milk\n13 g baking powder\n{salt} g salt"
+    )
+}
+
+/// Pound cakes hold 90 to 110 % of sugar; with the margin of a tenth 81 to 121 %, 202.5 to 302.5 g on 250 g.
+#[test]
+fn sugar_of_its_kind() {
+    let pound = |sugar: u32| {
+        format!("Pound cake\n\n250 g plain flour\n{sugar} g sugar\n250 g butter\n250 g eggs")
+    };
+    turns("sugar_beyond", &pound(300), &pound(306));
+    turns("sugar_beyond", &pound(206), &pound(199));
+    let severity = |text: &str| find(&sheet(text), "sugar_beyond").map(|it| it.severity);
+    assert_eq!(severity(&pound(306)), Some(Severity::Look));
+    // Without the title the kind is only likely.
+    let untold = pound(306).replace("Pound cake", "For Sunday");
+    assert_eq!(severity(&untold), Some(Severity::Note));
+}
+
+/// Creamed layer cakes hold 45 to 60 % of fat: with the margin of five points and a tenth 40 to 66 %, 120 to 198 g.
+#[test]
+fn fat_of_its_kind() {
+    turns(
+        "fat_beyond",
+        &creamed(195, 175, 200, 4.0),
+        &creamed(201, 175, 200, 4.0),
+    );
+    turns(
+        "fat_beyond",
+        &creamed(123, 165, 200, 4.0),
+        &creamed(117, 165, 200, 4.0),
+    );
+    // Cream brings what the butter lacks.
+    let creamy = creamed(117, 165, 50, 4.0) + "\n150 g double cream";
+    assert!(find(&sheet(&creamy), "fat_beyond").is_none());
+}
+
+/// 45 to 65 % of egg: 40 to 71.5 %, 120 to 214.5 g.
+#[test]
+fn egg_of_its_kind() {
+    turns(
+        "egg_beyond",
+        &creamed(150, 213, 180, 4.0),
+        &creamed(150, 216, 180, 4.0),
+    );
+    turns(
+        "egg_beyond",
+        &creamed(135, 121, 220, 4.0),
+        &creamed(135, 118, 220, 4.0),
+    );
+}
+
+/// Liquid beyond 88 %, and all water with it: flour, butter and egg bring 62.8 %, milk 88 % of itself, and 148.5 % is the
+/// most of water: 292 g of milk. From below 93.6 %: 105 g.
+#[test]
+fn liquid_of_its_kind() {
+    turns(
+        "liquid_beyond",
+        &creamed(150, 165, 287, 4.0),
+        &creamed(150, 165, 298, 4.0),
+    );
+    turns(
+        "liquid_beyond",
+        &creamed(150, 165, 109, 4.0),
+        &creamed(150, 165, 100, 4.0),
+    );
+    // Courgette brings the water that milk does not.
+    let moist = creamed(150, 165, 100, 4.0) + "\n60 g courgette, grated";
+    assert!(find(&sheet(&moist), "liquid_beyond").is_none());
+}
+
+/// 2 % and a tenth: 6.6 g.
+#[test]
+fn salt_of_its_kind() {
+    turns(
+        "salt_beyond",
+        &creamed(150, 165, 200, 6.5),
+        &creamed(150, 165, 200, 6.7),
+    );
+}
+
+/// Egg to fat 100 % less 15 %: 153 g to 180 g of butter.
+#[test]
+fn egg_outweighed_by_fat() {
+    turns(
+        "balance_rule",
+        &creamed(180, 155, 200, 4.0),
+        &creamed(180, 151, 200, 4.0),
+    );
+}
+
+/// Spooned flour may be heavier than its mean: a cup's spread reaches back over the limit, and nothing is said.
+#[test]
+fn a_spread_over_the_limit_says_nothing_of_balance() {
+    let cake = |flour: &str| {
+        format!(
+            "{flour} plain flour\n290 g sugar\n210 g butter\n190 g eggs\n200 g milk\n12 g baking powder"
+        )
+    };
+    turns("fat_beyond", &cake("2 1/2 cups"), &cake("300 g"));
+}
+
 /// Kinds by their ratios, by their titles, and where nothing tells.
 #[test]
 fn kinds_are_recognised_and_say_how() {

@@ -1,6 +1,6 @@
 //! The kind of a cake, as far as limits depend on it: by ratios, and by the title's words where a formula cannot tell.
 
-use super::{Constituent, Percentages, total};
+use super::{Class, Constituent, Percentages, count, total};
 use crate::baking::formula::{Formula, Weighed};
 use crate::baking::ingredient::{Allergen, Group, Ingredient};
 use crate::baking::quantity::{Mass, Share};
@@ -359,10 +359,14 @@ impl Ratios {
         };
         let of_constituent = |constituent| percent(total(formula, constituent).grams.mean);
         Self {
-            eggs: share(&|line| {
-                line.ingredient.group == Group::Egg && line.ingredient.plant_based == Some(false)
-            }),
-            whites: named(&["egg_white"]),
+            eggs: percent(count(formula, percentages, Class::Egg).grams.mean),
+            whites: percent(
+                formula
+                    .batter()
+                    .filter(|line| holds(line.ingredient.key, "egg_white"))
+                    .map(|line| line.grams.mean * Class::Egg.share(line.ingredient).unwrap_or(0.0))
+                    .sum(),
+            ),
             fat: of_constituent(Constituent::Fat),
             oil: of(Group::Oil),
             water: of_constituent(Constituent::Water),
@@ -595,6 +599,8 @@ fn kind(ratios: &Ratios, title: Option<&str>) -> (Kind, By) {
                 | Kind::HighRatioWhite,
             ),
         ) => (Kind::Muffin, By::Title),
+        // Milk and butter sponges hold more fat than ratios take for a foam.
+        (Some(Kind::Sponge), Some(Kind::HighRatioYellow)) => (Kind::Sponge, By::Title),
         (Some(Kind::QuickBread), Some(Kind::Buttermilk | Kind::Oil | Kind::PlantOil)) => {
             (Kind::QuickBread, By::Title)
         }

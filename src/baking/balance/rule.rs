@@ -1,9 +1,9 @@
 //! The trade's rules of balance: how the classes of a formula stand to one another, by the way that a cake is mixed.
 
 use super::class::ratio;
-use super::{Class, Count, Kind};
+use super::{Class, Count, Kind, Stands};
 use crate::baking::estimate::Estimate;
-use crate::baking::quantity::{Mass, Share};
+use crate::baking::quantity::{Mass, Share, show};
 
 /// A rule of a kind: one sum of classes against another.
 #[derive(Debug, PartialEq)]
@@ -29,6 +29,30 @@ pub struct Ruled {
     pub ratio: Estimate<Share>,
     /// The lines of both its sides, flour left out.
     pub lines: Vec<usize>,
+}
+
+impl Rule {
+    /// Its limits in words: "100 % or more".
+    pub fn limits(&self) -> String {
+        let percent = |limit: f64| show::percent(Share::fraction(limit));
+        match (self.low, self.high) {
+            (Some(low), Some(high)) => format!("{} to {}", percent(low), percent(high)),
+            (Some(low), None) => format!("{} or more", percent(low)),
+            (None, Some(high)) => format!("{} or less", percent(high)),
+            (None, None) => String::new(),
+        }
+    }
+}
+
+impl Ruled {
+    /// Where the ratio stands to the rule's limits.
+    pub fn stands(&self) -> Stands {
+        Stands::of(
+            &self.ratio,
+            Share::fraction(self.rule.low.unwrap_or(0.0)),
+            Share::fraction(self.rule.high.unwrap_or(f64::INFINITY)),
+        )
+    }
 }
 
 /// What a rule adds up.

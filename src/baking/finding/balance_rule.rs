@@ -1,9 +1,9 @@
 //! A rule of balance of its kind far from kept.
 
-use super::outside::{may_judge, severity, shown};
+use super::outside::{may_judge, severity};
 use super::{Facts, Finding};
-use crate::baking::balance::{Rule, Ruled};
-use crate::baking::quantity::{Share, show};
+use crate::baking::balance::Ruled;
+use crate::baking::quantity::show;
 
 /// How far past its limit a ratio must lie before it is worth a word, as a part of the limit: sound formulas of
 /// textbooks lie up to a seventh past one rule or another (our own margin).
@@ -26,8 +26,8 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
             let what = show::sentence(ruled.rule.words);
             format!(
                 "{what} is {}, where {} is the rule.",
-                shown(&ruled.ratio),
-                limits(ruled.rule)
+                show::percent_with_range(&ruled.ratio),
+                ruled.rule.limits()
             )
         })
         .collect();
@@ -71,15 +71,4 @@ fn is_broken(ruled: &Ruled) -> bool {
             .rule
             .high
             .is_some_and(|high| least > high * (1.0 + MARGIN))
-}
-
-/// The limits of a rule in words.
-fn limits(rule: &Rule) -> String {
-    let percent = |limit: f64| show::percent(Share::fraction(limit));
-    match (rule.low, rule.high) {
-        (Some(low), Some(high)) => format!("{} to {}", percent(low), percent(high)),
-        (Some(low), None) => format!("{} or more", percent(low)),
-        (None, Some(high)) => format!("{} or less", percent(high)),
-        (None, None) => String::new(),
-    }
 }

@@ -1,7 +1,7 @@
 //! A class of ingredients far outside what formulas of its kind hold.
 
 use super::{Facts, Finding, Severity};
-use crate::baking::balance::{Class, Constituent, Range, total};
+use crate::baking::balance::{Class, Constituent, Range};
 use crate::baking::estimate::Estimate;
 use crate::baking::ingredient::Group;
 use crate::baking::quantity::{Share, show};
@@ -49,7 +49,7 @@ impl Outside {
             sentence: format!(
                 "{} is {} of the flour; {} hold {} to {}, usually {}. The kind is {}.",
                 self.class.name(),
-                shown(&figure),
+                show::percent_with_range(&figure),
                 facts.kind.words(),
                 show::plain(range.low.to_percent()),
                 show::percent(range.high),
@@ -76,11 +76,17 @@ impl Outside {
     /// What is little as an ingredient may have come inside others: sugar in fruit, fat in cream, water in vegetables.
     /// What is left out altogether, as egg in plant-based cakes, is meant.
     fn comes_otherwise(&self, facts: &Facts, range: &Range) -> bool {
-        let held = |constituent, whole: f64| {
-            let grams = total(facts.formula, constituent).grams.mean;
+        let held = |constituent: Constituent, whole: f64| {
+            let lines = facts.formula.batter();
+            // Egg brings its own to every formula that the ranges are of.
+            let lines = lines.filter(|line| line.ingredient.group != Group::Egg);
+            let grams = lines.filter_map(|line| {
+                let share = constituent.share(&line.ingredient.composition)?;
+                Some(line.grams.mean * share.to_fraction())
+            });
             facts
                 .percentages
-                .of(grams)
+                .of(grams.sum())
                 .is_some_and(|share| share.to_fraction() >= range.low.to_fraction() * whole)
         };
         match self.class {
@@ -106,16 +112,6 @@ pub(super) fn severity(facts: &Facts) -> Severity {
 /// kind are known. What is only likened to another kind is shown and not judged.
 pub(super) fn may_judge(facts: &Facts) -> bool {
     !facts.percentages.stands_in && facts.standing.kind == Some(facts.kind) && !has_gaps(facts)
-}
-
-/// A figure with its range, where it has one.
-pub(super) fn shown(figure: &Estimate<Share>) -> String {
-    let [low, mean, high] = [figure.low, figure.mean, figure.high].map(show::percent);
-    if low == high {
-        mean
-    } else {
-        format!("{mean} ({low} to {high})")
-    }
 }
 
 /// Whether a line without a weight, or one that was not read, may bring what is counted.

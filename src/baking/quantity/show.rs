@@ -40,6 +40,16 @@ pub fn percent(share: Share) -> String {
     }
 }
 
+/// A share in per cent with its range, where both ends don't look alike: "107 % (101 % to 114 %)".
+pub fn percent_with_range(estimate: &Estimate<Share>) -> String {
+    let [low, mean, high] = [estimate.low, estimate.mean, estimate.high].map(percent);
+    if low == high {
+        mean
+    } else {
+        format!("{mean} ({low} to {high})")
+    }
+}
+
 /// Grams in 100 g of something, in tenths throughout so that figures below one another line up; less than that in
 /// hundredths.
 pub fn of_100_grams(grams: f64) -> String {

@@ -11,6 +11,7 @@ mod line;
 mod pans;
 mod record;
 mod said;
+mod standing;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
@@ -18,6 +19,7 @@ pub use backwards::{Change, LeaveningPlan, leavening_plan};
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;
+pub use standing::{PullPair, RangeRow, RangeSheet};
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;

@@ -1,6 +1,6 @@
 //! The records of a worksheet: plain values, in figures and in words.
 
-use super::BatterSaid;
+use super::{BatterSaid, PullPair, RangeSheet};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
 use crate::baking::ingredient::Region;
@@ -198,6 +198,10 @@ pub struct BalanceSheet {
     pub servings: Option<f64>,
     /// What keeps a total from being whole, as sentences ("Line 7 has no weight, so totals leave it out.").
     pub gaps: Vec<String>,
+    /// The formula laid against the ranges of its kind.
+    pub ranges: RangeSheet,
+    /// What pulls the batter: tougheners against tenderisers, driers against moisteners.
+    pub pull: Vec<PullPair>,
 }
 
 /// A line in the table of percentages.

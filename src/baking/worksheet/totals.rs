@@ -1,5 +1,6 @@
 //! Percentages and totals as they are shown.
 
+use super::standing::{pull_pairs, range_sheet};
 use super::{BalanceSheet, PartTotal, Spread, TableRow};
 use crate::baking::balance::{Constituent, Total, total};
 use crate::baking::finding::Facts;
@@ -69,6 +70,8 @@ pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
         batter: (percentages.batter.mean > Mass::ZERO).then(|| Spread::from(percentages.batter)),
         servings: facts.servings,
         gaps,
+        ranges: range_sheet(facts),
+        pull: pull_pairs(facts),
     }
 }
 

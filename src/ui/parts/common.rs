@@ -2,6 +2,8 @@
 
 use crate::ui::dom::{Element, Words, element};
 use crate::ui::state::Bench;
+use leptos::prelude::{RwSignal, Set};
+use wasm_bindgen::JsCast;
 
 /// A section of the ticket; its id is its address within the page.
 pub fn section(id: &'static str, title: &'static str) -> Element {
@@ -53,12 +55,26 @@ pub fn figure(label: String, value: String, how: String) -> Element {
         .child(paragraph("figure__how", how))
 }
 
-/// A place that opens at a touch.
+/// A place that opens at a touch and is not printed.
 pub fn folded(words: &'static str) -> Element {
+    fold("figure no-print", words)
+}
+
+fn fold(class: &'static str, words: &'static str) -> Element {
     let line = element("summary")
         .class("figure__line")
         .child(element("span").class("figure__label").text(words));
-    element("details").class("figure no-print").child(line)
+    element("details").class(class).child(line)
+}
+
+/// A place of a class that opens at a touch and tells whether it is open, so that what is costly is drawn only then.
+pub fn folded_while(class: &'static str, words: &'static str, open: RwSignal<bool>) -> Element {
+    fold(class, words).on("toggle", move |event| {
+        let details = event
+            .current_target()
+            .and_then(|it| it.dyn_into::<web_sys::Element>().ok());
+        open.set(details.is_some_and(|details| details.has_attribute("open")));
+    })
 }
 
 /// A choice from a list that opens: what the options are called, which is chosen, counted from 0.

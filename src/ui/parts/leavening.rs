@@ -60,6 +60,7 @@ pub fn leavening(bench: Bench) -> Element {
     };
     section("/acid", "Acid and gas").children([
         acid,
+        super::kind::kind(bench),
         element("div").class("findings").children_of(mends),
         super::leavening_plan::plan_panel(bench),
         acid_shares(bench),

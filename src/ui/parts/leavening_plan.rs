@@ -1,6 +1,6 @@
 //! The leavening worked out from what is wished: how sour, from what cupboard, with how much sodium.
 
-use super::common::{button, folded, paragraph, select, text_field};
+use super::common::{button, folded_while, paragraph, select, text_field};
 use crate::baking::ingredient::by_key;
 use crate::baking::leaven::{POWDERS, Per, Tang, WishEntry};
 use crate::baking::worksheet::{Change, LeaveningPlan};
@@ -8,7 +8,6 @@ use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// The folded panel. Nothing is reckoned while it is shut.
 pub fn plan_panel(bench: Bench) -> Element {
@@ -23,31 +22,24 @@ pub fn plan_panel(bench: Bench) -> Element {
             bench.leavening_plan()
         })
     });
-    folded("Work out the leavening")
-        .on("toggle", move |event| {
-            let details = event
-                .current_target()
-                .and_then(|it| it.dyn_into::<web_sys::Element>().ok());
-            open.set(details.is_some_and(|details| details.has_attribute("open")));
-        })
-        .child(
-            element("div")
-                .class("plan")
-                .child(tang(bench))
-                .child(cupboard(bench))
-                .child(powder_kind(bench))
-                .child(own_ph(bench))
-                .child(own_lift(bench))
-                .child(sodium(bench))
-                .child(sodium_per(bench))
-                .child(
-                    element("div")
-                        .attribute("role", "status")
-                        .children_of(move || {
-                            plan.get().map_or_else(Vec::new, |plan| said(bench, &plan))
-                        }),
-                ),
-        )
+    folded_while("figure no-print", "Work out the leavening", open).child(
+        element("div")
+            .class("plan")
+            .child(tang(bench))
+            .child(cupboard(bench))
+            .child(powder_kind(bench))
+            .child(own_ph(bench))
+            .child(own_lift(bench))
+            .child(sodium(bench))
+            .child(sodium_per(bench))
+            .child(
+                element("div")
+                    .attribute("role", "status")
+                    .children_of(move || {
+                        plan.get().map_or_else(Vec::new, |plan| said(bench, &plan))
+                    }),
+            ),
+    )
 }
 
 fn said(bench: Bench, plan: &Result<LeaveningPlan, String>) -> Vec<Element> {

@@ -10,6 +10,7 @@ mod done;
 mod findings;
 mod gas_course;
 mod gas_rule;
+mod kind;
 mod leavening;
 mod leavening_plan;
 mod mend;
@@ -24,6 +25,7 @@ mod recipe_text;
 mod row;
 mod sources;
 mod spoken;
+mod standing;
 mod verdict_strip;
 mod weights;
 

@@ -46,6 +46,7 @@ pub fn percentages(bench: Bench) -> Element {
         element("div")
             .class("percentages__totals")
             .children_of(totals),
+        super::standing::standing(bench),
     ])
 }
 
