@@ -75,6 +75,22 @@ fn holds_together(text: &str, sheet: &Worksheet) {
         "{text:?}"
     );
     assert!(sheet.balance.batter.as_ref().is_none_or(finite), "{text:?}");
+    let ranges = &sheet.balance.ranges;
+    assert!(
+        ranges
+            .rows
+            .iter()
+            .all(|row| finite(&row.percent) && row.percent.low >= 0.0),
+        "{text:?}"
+    );
+    assert!(
+        sheet
+            .balance
+            .pull
+            .iter()
+            .all(|pair| (0.0..=1.0).contains(&pair.left_share)),
+        "{text:?}"
+    );
     let leavening = &sheet.leavening;
     assert!(
         leavening.shares.iter().all(|share| finite(&share.acid)),
@@ -267,6 +283,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         batter: BatterSaid::default(),
         leavening: Default::default(),
         region: None,
+        kind: None,
         own_pan: Some(entry(own)),
         other_pan: Some(entry(other)),
     };

@@ -102,6 +102,18 @@ fn a_wish_of_leavening_is_kept_with_its_recipe() {
     assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
 }
 
+/// A record from before a kind could be said has none; one that says it keeps it under its name in the tables.
+#[test]
+fn a_kind_that_is_said_is_kept_with_its_recipe() {
+    let first = from_text::<KeptRecipe>(include_str!("saved/recipe-1.json")).expect("a record");
+    assert_eq!(first.inputs.choices.kind, None);
+    let mut kept = kept();
+    kept.inputs.choices.kind = Some(Kind::PlantOil);
+    let text = to_text(&kept).expect("a finite record");
+    assert!(text.contains("plant_oil"), "{text}");
+    assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
+}
+
 /// One file for each version that was ever written, kept as it was written.
 #[test]
 fn every_past_version_still_loads() {

@@ -2,7 +2,7 @@
 //!
 //! Each check names its source. Bowls that another solver worked out stand in `tests/engine/recipes.tsv`.
 
-use batterwright::baking::balance::{Constituent, kind, percentages, total};
+use batterwright::baking::balance::{Constituent, percentages, recognise, total};
 use batterwright::baking::chemistry::course::Handling;
 use batterwright::baking::chemistry::{Bowl, Curve, SODA_MMOL_PER_GRAM, bowl};
 use batterwright::baking::estimate::Estimate;
@@ -259,7 +259,7 @@ fn totals_of_a_pound_cake() {
         "half the flour",
     );
     assert_eq!(
-        kind(&cake, &percentages, None).0,
+        recognise(&cake, &percentages, None, None).kind,
         batterwright::baking::balance::Kind::Pound
     );
 }
