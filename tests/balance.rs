@@ -223,6 +223,23 @@ fn what_pulls_a_pound_cake() {
     );
 }
 
+/// Every kind can be chosen but the one that means that nothing tells, each once and by words of its own.
+#[test]
+fn every_kind_can_be_said() {
+    let mut words: Vec<&str> = Kind::ALL.map(Kind::words).to_vec();
+    words.push(Kind::Plain.words());
+    words.sort_unstable();
+    words.dedup();
+    assert_eq!(words.len(), Kind::ALL.len() + 1);
+    for kind in Kind::ALL {
+        let rule = sheet_as(kind, POUND).leavening.rule.expect("a rule").words;
+        assert!(
+            rule.contains(&format!("The band for {} runs", kind.words())),
+            "{rule}"
+        );
+    }
+}
+
 /// The baker's word goes before formula and title: bands, ranges and limits follow it.
 #[test]
 fn a_kind_that_is_said_holds() {
