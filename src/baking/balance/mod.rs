@@ -19,5 +19,5 @@ pub use setting::{
     SETTING_SOURCES, SetBy, Setting, Starch, setting, setting_protein_per_gram, starch,
 };
 pub use sugars::{SugarsByKind, sugars_by_kind};
-pub use sweetness::{Sweetness, sweetness, sweetness_per_gram};
+pub use sweetness::{SUGAR_SOURCES, Sweetness, sweetness, sweetness_per_gram};
 pub use water_binding::{WaterBinding, solute_moles_per_gram, water_binding};

@@ -239,7 +239,7 @@ pub fn starch(ingredient: &Ingredient) -> Option<(Starch, Option<Share>)> {
         Group::Flour | Group::Starch | Group::Grain
     );
     let holds_any = |word: &&str| holds(ingredient.key, word);
-    if !is_starchy || NONE_RAW.iter().any(|word| holds_any(&word)) {
+    if !is_starchy || NONE_RAW.iter().any(holds_any) {
         return None;
     }
     let kind = KINDS.iter().find(|(word, _)| holds_any(word));

@@ -5,6 +5,9 @@ use crate::baking::formula::{Formula, Weighed};
 use crate::baking::ingredient::SugarKind;
 use crate::baking::quantity::Mass;
 
+/// The part of all sugars from which a line's sugars of unknown kind are worth a word.
+const NOTABLE: f64 = 0.02;
+
 /// Sugars and polyols of a batter.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SugarsByKind {
@@ -12,7 +15,7 @@ pub struct SugarsByKind {
     pub kinds: Vec<(SugarKind, Estimate<Mass>)>,
     /// Sugars of which no source gives the kind.
     pub unknown_kind: Estimate<Mass>,
-    /// The lines that bring them.
+    /// The lines that bring a notable part of them.
     pub unknown_kind_lines: Vec<usize>,
     /// The lines of which not even the total is known.
     pub unknown: Vec<usize>,
@@ -54,21 +57,25 @@ pub fn sugars_by_kind(formula: &Formula, chosen: impl Fn(&Weighed) -> bool) -> S
         match line.ingredient.sugars_of_unknown_kind() {
             Some(share) => {
                 let grams = line.grams.times(share.to_fraction());
-                // Less is what a split total is out by.
-                if grams.mean > line.grams.mean * 0.01 {
-                    unknown_kind_lines.push(line.line);
-                }
+                unknown_kind_lines.push((line.line, grams.mean));
                 parts.push(grams);
             }
             None => unknown.push(line.line),
         }
     }
-    SugarsByKind {
+    let mut sugars = SugarsByKind {
         kinds,
         unknown_kind: Estimate::sum(&parts),
-        unknown_kind_lines,
+        unknown_kind_lines: Vec::new(),
         unknown,
-    }
+    };
+    let notable = sugars.all() * NOTABLE;
+    sugars.unknown_kind_lines = unknown_kind_lines
+        .into_iter()
+        .filter(|(_, grams)| *grams > notable)
+        .map(|(line, _)| line)
+        .collect();
+    sugars
 }
 
 /// The water that is free to dissolve them: not that of fruit in pieces.

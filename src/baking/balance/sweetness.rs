@@ -15,6 +15,9 @@ const UNKNOWN_KIND: [f64; 3] = [0.2, 0.8, 1.3];
 /// Ingredients so much sweeter than sugar that the packet alone can tell.
 const INTENSE: &[&str] = &["stevia"];
 
+/// The keys of the sources behind sweetness and water binding.
+pub const SUGAR_SOURCES: [&str; 2] = ["norrish_1966", "sweetness_tables"];
+
 /// What tastes sweet in a batter.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sweetness {

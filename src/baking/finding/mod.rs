@@ -10,6 +10,7 @@ mod leavening;
 mod left_over;
 mod mend;
 mod record;
+mod setting;
 mod verdict;
 
 mod acid_hidden;
@@ -33,6 +34,8 @@ mod pan_depth_changed;
 mod pan_overfull;
 mod potassium_weaker;
 mod powder_in_acid;
+mod sets_early;
+mod sets_late;
 mod soda_excess;
 mod soda_short;
 mod soda_to_spare;
@@ -46,6 +49,7 @@ pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub(in crate::baking) use mend::{POWDER, POWDER_KEPT, last_leavener, soda_name};
 pub use record::{Edit, Finding, Remedy, Severity};
+pub use setting::at_words as setting_in_words;
 pub use verdict::{Verdict, VerdictKind};
 
 /// A check: facts in, findings out.
@@ -67,6 +71,8 @@ const CHECKS: &[Check] = &[
     no_leavening::check,
     gas_short::check,
     gas_excess::check,
+    sets_late::check,
+    sets_early::check,
     crumb_gummy::check,
     crumb_soapy::check,
     colour_shift::check,

@@ -8,7 +8,7 @@ use super::{
     AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
     Worksheet,
 };
-use crate::baking::balance::{kind, percentages};
+use crate::baking::balance::{SETTING_SOURCES, SUGAR_SOURCES, kind, percentages, setting};
 use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
@@ -89,6 +89,7 @@ pub(super) fn with_facts<R>(
     );
 
     let unread = unread(&recipe);
+    let setting = setting(&formula, bowl.as_ref().map(|bowl| bowl.batter_ph.mean));
     let facts = Facts {
         formula: &formula,
         percentages: &percentages,
@@ -96,6 +97,7 @@ pub(super) fn with_facts<R>(
         kind_by,
         servings: servings(&recipe),
         bowl: bowl.as_ref(),
+        setting: setting.as_ref(),
         handling,
         fit: &fit,
         unread: &unread,
@@ -140,7 +142,7 @@ fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
         allergens: allergens(formula, Law::of(region)),
         plant_based: plant_based(recipe, formula),
         cautions: cautions(formula),
-        sources: sources(formula),
+        sources: sources(&facts),
         summary: summary(&lines, &leavening),
         findings,
         leavening,
@@ -308,13 +310,21 @@ fn cautions(formula: &Formula) -> Vec<String> {
 }
 
 /// Every source that a figure of this formula is from.
-fn sources(formula: &Formula) -> Vec<SourceNote> {
+fn sources(facts: &Facts) -> Vec<SourceNote> {
     let mut used: Vec<&'static Source> = Vec::new();
-    for line in &formula.lines {
+    let named = |keys: &'static [&'static str]| keys.iter().filter_map(|key| source::by_key(key));
+    if facts.setting.is_some() {
+        used.extend(named(&SETTING_SOURCES));
+    }
+    for line in &facts.formula.lines {
         used.push(line.ingredient.cited.source);
         used.extend(line.how.cited.map(|cited| cited.source));
         if line.place != Place::Batter {
             continue;
+        }
+        if let Some(sugars) = &line.ingredient.sugars {
+            used.push(sugars.cited.source);
+            used.extend(named(&SUGAR_SOURCES));
         }
         if let Some(acidity) = line.ingredient.acidity {
             used.extend([acidity.ph_cited.source, acidity.buffer_cited.source]);

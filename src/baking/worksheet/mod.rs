@@ -11,6 +11,7 @@ mod line;
 mod pans;
 mod record;
 mod said;
+mod sugar;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
