@@ -124,7 +124,8 @@ mod tests {
             .sum();
         assert!((by_lines - mean(cake)).abs() < 1e-9);
         let found = sweetness(&formula(cake));
-        assert_eq!(found.unknown_kind, [3, 4]);
+        // Jam's 48.5 g are worth a word; the 1.2 g that the table does not split of the honey are not.
+        assert_eq!(found.unknown_kind, [4]);
         let stevia = sweetness(&formula("100 g sugar\n2 g stevia\n50 g almond flour"));
         assert_eq!(stevia.unknown, [3, 2]);
     }
