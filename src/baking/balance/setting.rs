@@ -15,7 +15,7 @@
 //! counted as [`EGG_STRENGTH`] grams of starch (no source: a hot egg gel is several times as firm as a hot starch paste of
 //! its strength; set so that egg sets a fudgy brownie and both a pound cake, as the trade knows them). More sugar never lowers that temperature and more water never raises it.
 //!
-//! Not counted: water that cocoa and fibre bind, sugar that does not dissolve, gluten.
+//! Not counted: water that cocoa and fibre bind, sugar and salt that boiling water does not dissolve, gluten.
 
 use super::sugars::{SugarsByKind, free_water, sugars_by_kind, weighed_by};
 use super::{Constituent, total};
@@ -49,6 +49,12 @@ const EGG_STRENGTH: [f64; 3] = [2.5, 5.0, 10.0];
 
 /// Half the 5 to 95 % range of the method, C: that of its fit.
 const METHOD: f64 = 4.0;
+
+/// Salt that a gram of boiling water dissolves, g (handbooks, from memory).
+const SALT_DISSOLVES: f64 = 0.4;
+
+/// Sucrose that a gram of boiling water dissolves, g (handbooks, from memory).
+const SUGAR_DISSOLVES: f64 = 4.9;
 
 /// Sucrose to water, g/g, up to which starch was measured: a syrup of 60 %.
 const MEASURED_TO: f64 = 1.5;
@@ -298,19 +304,18 @@ fn ovalbumin(ph: f64) -> f64 {
 /// Where the batter sets, at its pH before the oven, taken as 7.5 where that is not known. `None` without water, or
 /// where it has neither starch nor egg.
 pub fn setting(formula: &Formula, ph: Option<Ph>) -> Option<Setting> {
-    let water = free_water(formula);
-    if water.mean <= Mass::ZERO {
-        return None;
-    }
+    let water = free_water(formula)?;
     let sugars = sugars_by_kind(formula, |line| !line.in_pieces);
     let mut unknown = sugars.unknown.clone();
     let structure = Structure::of(formula, ph, &mut unknown)?;
     let sodium = total(formula, Constituent::Sodium).grams.mean;
     let as_sucrose = as_sucrose(&sugars);
-    let syrup = as_sucrose.mean / water.mean;
+    let against_water = |sugar: Mass| (sugar / water.mean).min(SUGAR_DISSOLVES);
+    let syrup = against_water(as_sucrose.mean);
+    let salt = (SALT_FOR_SODIUM * (sodium / water.mean)).min(SALT_DISSOLVES);
     let dissolved = sugars.all();
     let bath = |syrup: f64| Bath {
-        rise: RISE * syrup + SALT_RISE * SALT_FOR_SODIUM * (sodium / water.mean),
+        rise: RISE * syrup + SALT_RISE * salt,
         egg_rise: EGG_RISE * 100.0 * (dissolved / (dissolved + water.mean)),
     };
     let sets = |syrup: f64, strength: f64| structure.sets(bath(syrup), strength);
@@ -319,8 +324,8 @@ pub fn setting(formula: &Formula, ph: Option<Ph>) -> Option<Setting> {
     // What else it could be, each by itself: less or more sugar against water, or egg that is softer or firmer.
     let water_off = NORMAL_95 * water.relative_deviation() * syrup;
     let moved = [
-        sets(as_sucrose.low / water.mean, typical),
-        sets(as_sucrose.high / water.mean, typical),
+        sets(against_water(as_sucrose.low), typical),
+        sets(against_water(as_sucrose.high), typical),
         sets((syrup - water_off).max(0.0), typical),
         sets(syrup + water_off, typical),
         sets(syrup, weak),
@@ -577,6 +582,16 @@ mod tests {
         let doubled =
             "200 g flour\n40 g cornstarch\n200 g sugar\n200 g water\n120 g eggs\n2 g salt";
         assert!((celsius(doubled) - cake(100, 100, 60)).abs() < 1e-9);
+    }
+
+    /// Nothing rises without end: a spoon of water in a bag of sugar is a saturated syrup.
+    #[test]
+    fn dry_mixtures_stay_figures() {
+        for water in ["0.001 g water", "0.02 g water", "1 g water"] {
+            let text = format!("50 g cornstarch\n900 g sugar\n300 g salt\n{water}");
+            let at = of(&text).at;
+            assert!(at.low.to_celsius() > 100.0 && at.high.to_celsius() < 400.0);
+        }
     }
 
     #[test]

@@ -78,8 +78,11 @@ pub fn sugars_by_kind(formula: &Formula, chosen: impl Fn(&Weighed) -> bool) -> S
     sugars
 }
 
-/// The water that is free to dissolve them: not that of fruit in pieces.
-pub(super) fn free_water(formula: &Formula) -> Estimate<Mass> {
+/// Less water than this dissolves nothing worth a figure.
+const LEAST_WATER: Mass = Mass::grams(0.01);
+
+/// The water that is free to dissolve them: not that of fruit in pieces. `None` where there is none.
+pub(super) fn free_water(formula: &Formula) -> Option<Estimate<Mass>> {
     let lines = formula.batter().filter(|line| !line.in_pieces);
     let parts: Vec<_> = lines
         .filter_map(|line| {
@@ -87,5 +90,6 @@ pub(super) fn free_water(formula: &Formula) -> Estimate<Mass> {
             Some(line.grams.times(share.to_fraction()))
         })
         .collect();
-    Estimate::sum(&parts)
+    let water = Estimate::sum(&parts);
+    (water.mean >= LEAST_WATER).then_some(water)
 }

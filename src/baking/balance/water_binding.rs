@@ -79,10 +79,7 @@ pub fn water_binding(formula: &Formula) -> Option<WaterBinding> {
         unknown_kind_lines,
         mut unknown,
     } = sugars_by_kind(formula, |line| !line.in_pieces);
-    let water = free_water(formula);
-    if water.mean <= Mass::ZERO {
-        return None;
-    }
+    let water = free_water(formula)?;
     let kilograms = water.mean.to_grams() / 1000.0;
     let molality = |grams: Mass, molar_mass: f64| grams.to_grams() / molar_mass / kilograms;
     let mut parts: Vec<(f64, f64, f64)> = kinds

@@ -23,7 +23,8 @@ pub struct Facts<'a> {
     pub servings: Option<f64>,
     /// Acid, soda and gas; `None` where nothing in the batter brings any.
     pub bowl: Option<&'a Bowl>,
-    /// Where the batter sets; `None` without water, or without starch and egg.
+    /// Where the batter sets; `None` without water, without starch and egg, and for a dry dough, which sets by what it
+    /// loses in the oven and as it cools.
     pub setting: Option<&'a Setting>,
     /// How the batter is handled.
     pub handling: Handling,

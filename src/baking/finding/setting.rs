@@ -3,7 +3,7 @@
 use super::facts::chance_above;
 use super::leavening::LIKELY;
 use super::{Facts, Finding, Severity};
-use crate::baking::balance::{Kind, Setting};
+use crate::baking::balance::Setting;
 use crate::baking::ingredient::Group;
 use crate::baking::quantity::{Mass, show};
 
@@ -20,8 +20,7 @@ pub(super) fn judged<'a>(facts: &'a Facts) -> Option<&'a Setting> {
         .sum();
     // A spice of which nobody knows the sugars is too little to turn it.
     let known = unknown <= facts.percentages.batter.mean * 0.1;
-    // A dry dough sets by what it loses in the oven and as it cools.
-    (whole && known && facts.kind != Kind::Cookie).then_some(setting)
+    (whole && known).then_some(setting)
 }
 
 /// How likely it sets above a temperature, C.

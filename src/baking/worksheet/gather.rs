@@ -8,7 +8,7 @@ use super::{
     AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
     Worksheet,
 };
-use crate::baking::balance::{SETTING_SOURCES, SUGAR_SOURCES, kind, percentages, setting};
+use crate::baking::balance::{Kind, SETTING_SOURCES, SUGAR_SOURCES, kind, percentages, setting};
 use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
@@ -89,7 +89,8 @@ pub(super) fn with_facts<R>(
     );
 
     let unread = unread(&recipe);
-    let setting = setting(&formula, bowl.as_ref().map(|bowl| bowl.batter_ph.mean));
+    let batter_ph = bowl.as_ref().map(|bowl| bowl.batter_ph.mean);
+    let setting = setting(&formula, batter_ph).filter(|_| kind != Kind::Cookie);
     let facts = Facts {
         formula: &formula,
         percentages: &percentages,
