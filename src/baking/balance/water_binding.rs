@@ -152,6 +152,26 @@ mod tests {
         assert_eq!(water_binding(&formula("100 g oil")), None);
     }
 
+    /// Glucose by itself: 1 g / 180.16 g/mol, 91.5 % of the powder; and the sum over lines is the whole.
+    #[test]
+    fn linear_in_grams() {
+        let batter =
+            formula("200 g flour\n150 g sugar\n30 g honey\n100 g glucose powder\n200 g milk");
+        let moles: f64 = batter
+            .batter()
+            .filter_map(|line| {
+                Some(solute_moles_per_gram(line.ingredient)? * line.grams.mean.to_grams())
+            })
+            .sum();
+        let water = free_water(&batter).map_or(0.0, |water| water.mean.to_grams());
+        let found = water_binding(&batter).expect("water");
+        let all = found.solutes.mean.to_moles_per_kilogram() * water / 1000.0;
+        assert!((moles - all).abs() < 1e-9);
+        let glucose = crate::baking::ingredient::by_key("glucose_powder");
+        let glucose = glucose.and_then(solute_moles_per_gram).unwrap_or_default();
+        assert!((glucose - 0.915 / 180.16).abs() < 1e-6);
+    }
+
     /// Handbook values of sucrose solutions, from memory: 0.986 at 20 %, 0.93 to 0.94 at 50 %, 0.86 at 66 to 67 %.
     #[test]
     fn sucrose_solutions() {
