@@ -175,6 +175,7 @@ pub fn at(course: &[State], celsius: f64) -> Option<State> {
         lost: between(|state| state.lost),
         dissolved: between(|state| state.dissolved),
         kept: between(|state| state.kept),
+        carbonate: between(|state| state.carbonate),
         litres: between(|state| state.litres),
         ..*after
     })
