@@ -1,6 +1,6 @@
 //! Every finding just below its limit and just above it.
 
-use batterwright::baking::finding::{Finding, Severity, VerdictKind};
+use batterwright::baking::finding::{Edit, Finding, Severity, VerdictKind};
 use batterwright::baking::worksheet::{Inputs, Settings, Worksheet, worksheet};
 
 fn sheet(text: &str) -> Worksheet {
@@ -642,4 +642,84 @@ fn kinds_that_are_easily_mistaken() {
             "{words}: {rule}"
         );
     }
+}
+
+/// An egg-free cake: 100 g of flour with 12 g of water, 120 g more, so 132 g. Starch peaks at 64 + 23.2 C for a gram of
+/// sugar to a gram of water: at 94 C with 171 g of sugar, at 98 C with 194 g. The range of 4 C either way, a deviation of
+/// 2.4, makes it likely some 1 C further on, and very likely some 3 C.
+#[test]
+fn sets_late() {
+    let cake = |sugar: u32| {
+        sheet(&format!(
+            "100 g plain flour\n{sugar} g sugar\n50 g oil\n120 g water"
+        ))
+    };
+    let severity = |sugar| find(&cake(sugar), "sets_late").map(|found| found.severity);
+    assert_eq!(severity(158), None);
+    assert_eq!(severity(171), Some(Severity::Note));
+    assert_eq!(severity(182), Some(Severity::Look));
+    assert_eq!(severity(222), Some(Severity::Fault));
+    let close = cake(171);
+    let close = find(&close, "sets_late").expect("a finding");
+    assert!(close.title.contains("too close to call"), "{close:?}");
+    assert!(close.remedies.is_empty());
+}
+
+/// Less sugar mends it, and the mended cake has as much as that allows: some 93 C, 165 g.
+#[test]
+fn less_sugar_sets_sooner() {
+    let inputs = Inputs::of_text("100 g plain flour\n222 g sugar\n50 g oil\n120 g water");
+    let before = worksheet(&inputs, &Settings::default());
+    let remedy = &find(&before, "sets_late").expect("a finding").remedies[0];
+    let Edit::Weigh { line, grams, .. } = remedy.edits[0] else {
+        panic!("{remedy:?}");
+    };
+    assert_eq!(line, 2);
+    assert!((155.0..=171.0).contains(&grams), "{grams}");
+    let after = worksheet(&inputs.with_remedy(remedy), &Settings::default());
+    assert!(find(&after, "sets_late").is_none());
+}
+
+/// The starch of a fudgy brownie peaks above 100 C; egg sets it. Water in the egg's place cannot.
+#[test]
+fn a_brownie_sets_by_its_egg() {
+    let brownie = |last: &str| {
+        format!("Brownies\n100 g plain flour\n270 g sugar\n160 g butter\n35 g cocoa\n{last}")
+    };
+    turns_whole("sets_late", &brownie("140 g eggs"), &brownie("105 g water"));
+}
+
+/// As `turns`, for what has no pH to speak of.
+#[track_caller]
+fn turns_whole(name: &str, without: &str, with: &str) {
+    assert!(find(&sheet(without), name).is_none());
+    assert!(find(&sheet(with), name).is_some());
+}
+
+/// A dry dough sets as it cools, and a batter whose water has no weight cannot be judged.
+#[test]
+fn what_is_not_judged_by_its_setting() {
+    let cookies =
+        "Cookies\n250 g plain flour\n250 g sugar\n170 g butter\n50 g eggs\n3 g baking soda";
+    let open = "100 g plain flour\n222 g sugar\n50 g oil\nwater";
+    for text in [cookies, open] {
+        let found = sheet(text);
+        assert!(find(&found, "sets_late").is_none() && find(&found, "sets_early").is_none());
+    }
+}
+
+/// Sponges, 200 g of egg with 152 g of water: with a fifth of the flour's weight in sugar starch peaks at 67 C and egg
+/// goes from 63 to 82, below 73 together; with as much sugar as flour both lie at 78 C.
+#[test]
+fn sets_early_without_sugar() {
+    let sponge =
+        |sugar: u32| format!("Sponge cake\n100 g plain flour\n{sugar} g sugar\n200 g eggs");
+    turns_whole("sets_early", &sponge(100), &sponge(20));
+}
+
+/// Soda that no acid meets gives its gas late, by heat; cream of tartar gives it on the bench.
+#[test]
+fn sets_before_its_gas_is_made() {
+    let bread = |more: &str| format!("300 g plain flour\n200 g water\n6 g baking soda{more}");
+    turns_whole("sets_early", &bread("\n14 g cream of tartar"), &bread(""));
 }

@@ -585,3 +585,32 @@ fn allergens_name_their_lines() {
     );
     assert_eq!(found.plant_based, "Not plant-based: see lines 2 and 3.");
 }
+
+/// A high-ratio white layer: 0.77 g of sugar to a gram of water puts the peak of its starch at 82 C (worked out); the
+/// gas is told of where this batter sets. 125 g of table sugar are as sweet as 124.8 g of sucrose, the milk's 5 g of
+/// lactose as 1.3 g, and white and flour bring less than a gram of sugars, three quarters as sweet.
+#[test]
+fn what_the_sugars_do() {
+    let sheet = worksheet(
+        &Inputs::of_text(
+            "100 g cake flour\n50 g shortening\n125 g sugar\n67 g egg whites\n100 g milk\n6 g baking powder",
+        ),
+        &Settings::default(),
+    );
+    let figure = |label: &str| {
+        let figures = &sheet.balance.figures;
+        figures.iter().find(|figure| figure.label == label)
+    };
+    let sets = figure("Sets at").expect("a setting");
+    assert!(sets.value.starts_with("about 8"), "{}", sets.value);
+    assert!(sets.how.contains("Spies and Hoseney 1982"));
+    let gas = sheet.leavening.gas.as_ref().expect("gas");
+    assert!((80.0..=84.0).contains(&gas.sets_at), "{}", gas.sets_at);
+    let said = format!("When the crumb sets at about {:.0} C", gas.sets_at);
+    assert!(gas.course_words.contains(&said), "{}", gas.course_words);
+    let sweet = figure("As sweet as sugar").expect("sweetness");
+    assert!(sweet.value.starts_with("127 g"), "{}", sweet.value);
+    assert!(figure("Sugar in the batter's water").is_some());
+    let keys: Vec<_> = sheet.sources.iter().map(|source| source.key).collect();
+    assert!(keys.contains(&"spies_hoseney_1982") && keys.contains(&"norrish_1966"));
+}

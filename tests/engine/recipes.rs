@@ -29,6 +29,7 @@ fn as_handed_down(line: Weighed) -> Weighed {
     let ingredient = Box::leak(Box::new(Ingredient {
         acidity: Some(Box::leak(Box::new(acidity))),
         composition: food.composition.clone(),
+        sugars: food.sugars.clone(),
         fillings: Vec::new(),
         pieces: Vec::new(),
         others: Vec::new(),

@@ -22,8 +22,8 @@ const MIXING: f64 = 3.0;
 const DRIVEN_OUT: f64 = 0.3;
 /// The part of the gas in a standing batter that leaves it in a minute (common practice, no source; 0.003 to 0.02).
 const LEAKS: f64 = 0.008;
-/// The core temperature up to which bubbles can still push a batter up, C; starch and egg set from 75 to 95 by their
-/// sugar.
+/// The core temperature up to which bubbles can still push a batter up, C, where nothing tells its own; starch and egg
+/// set from 65 to 95 by their sugar.
 pub const SETS_AT: f64 = 85.0;
 /// The hottest that a core gets, C.
 pub const HOTTEST: f64 = 98.0;
@@ -150,6 +150,35 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
     }
     states.push(walk.crumb(last.minutes));
     Some(states)
+}
+
+/// The batter at a temperature of its core, between the two states beside it; the hottest beyond them. `None` where it
+/// has no course.
+pub fn at(course: &[State], celsius: f64) -> Option<State> {
+    let mut oven = course.iter().filter(|state| state.stage == Stage::Oven);
+    let after = oven.clone().find(|state| state.celsius >= celsius);
+    let Some(after) = after else {
+        return oven.next_back().copied();
+    };
+    let before = course
+        .iter()
+        .rfind(|state| state.stage != Stage::Crumb && state.celsius < celsius);
+    let Some(before) = before else {
+        return Some(*after);
+    };
+    let part = (celsius - before.celsius) / (after.celsius - before.celsius);
+    let between = |of: fn(&State) -> f64| of(before) + part * (of(after) - of(before));
+    Some(State {
+        celsius,
+        ph: between(|state| state.ph),
+        made: between(|state| state.made),
+        lost: between(|state| state.lost),
+        dissolved: between(|state| state.dissolved),
+        kept: between(|state| state.kept),
+        carbonate: between(|state| state.carbonate),
+        litres: between(|state| state.litres),
+        ..*after
+    })
 }
 
 /// The crumb's water, cold, every acid at work and in balance with the carbon dioxide in its pores; and the soda that

@@ -1,6 +1,6 @@
 //! All facts of a formula in one place, for the checks.
 
-use crate::baking::balance::{By, Kind, Percentages, Standing};
+use crate::baking::balance::{By, Kind, Percentages, Setting, Standing};
 use crate::baking::chemistry::course::Handling;
 use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM, bicarbonate};
 use crate::baking::formula::{Formula, Unweighed, Weighed};
@@ -25,6 +25,9 @@ pub struct Facts<'a> {
     pub servings: Option<f64>,
     /// Acid, soda and gas; `None` where nothing in the batter brings any.
     pub bowl: Option<&'a Bowl>,
+    /// Where the batter sets; `None` without water, without starch and egg, and for a dry dough, which sets by what it
+    /// loses in the oven and as it cools.
+    pub setting: Option<&'a Setting>,
     /// How the batter is handled.
     pub handling: Handling,
     /// The pans.

@@ -10,7 +10,7 @@ use crate::baking::quantity::{Mass, Share, show};
 
 /// From this chance on a verdict is very likely, from the other likely, and below that too close to call:
 /// the calibrated words of the IPCC (Mastrandrea and others 2010, guidance note on uncertainty; from memory).
-const VERY_LIKELY: f64 = 0.90;
+pub(super) const VERY_LIKELY: f64 = 0.90;
 pub(super) const LIKELY: f64 = 0.66;
 
 /// Acid against soda.

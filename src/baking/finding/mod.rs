@@ -11,6 +11,7 @@ mod left_over;
 mod mend;
 mod outside;
 mod record;
+mod setting;
 mod verdict;
 
 mod acid_hidden;
@@ -39,6 +40,8 @@ mod pan_overfull;
 mod potassium_weaker;
 mod powder_in_acid;
 mod salt_beyond;
+mod sets_early;
+mod sets_late;
 mod soda_excess;
 mod soda_short;
 mod soda_to_spare;
@@ -53,6 +56,7 @@ pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub(in crate::baking) use mend::{POWDER, POWDER_KEPT, last_leavener, soda_name};
 pub use record::{Edit, Finding, Remedy, Severity};
+pub use setting::at_words as setting_in_words;
 pub use verdict::{Verdict, VerdictKind};
 
 /// A check: facts in, findings out.
@@ -74,6 +78,8 @@ const CHECKS: &[Check] = &[
     no_leavening::check,
     gas_short::check,
     gas_excess::check,
+    sets_late::check,
+    sets_early::check,
     crumb_gummy::check,
     crumb_soapy::check,
     colour_shift::check,

@@ -8,7 +8,9 @@ use super::{
     AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
     Worksheet,
 };
-use crate::baking::balance::{percentages, recognise, standing};
+use crate::baking::balance::{
+    Kind, SETTING_SOURCES, SUGAR_SOURCES, percentages, recognise, setting, standing,
+};
 use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
@@ -95,6 +97,8 @@ pub(super) fn with_facts<R>(
     );
 
     let unread = unread(&recipe);
+    let batter_ph = bowl.as_ref().map(|bowl| bowl.batter_ph.mean);
+    let setting = setting(&formula, batter_ph).filter(|_| recognised.kind != Kind::Cookie);
     let facts = Facts {
         formula: &formula,
         percentages: &percentages,
@@ -103,6 +107,7 @@ pub(super) fn with_facts<R>(
         standing: &standing,
         servings: servings(&recipe),
         bowl: bowl.as_ref(),
+        setting: setting.as_ref(),
         handling,
         fit: &fit,
         unread: &unread,
@@ -147,7 +152,7 @@ fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
         allergens: allergens(formula, Law::of(region)),
         plant_based: plant_based(recipe, formula),
         cautions: cautions(formula),
-        sources: sources(formula),
+        sources: sources(&facts),
         summary: summary(&lines, &leavening),
         findings,
         leavening,
@@ -315,13 +320,21 @@ fn cautions(formula: &Formula) -> Vec<String> {
 }
 
 /// Every source that a figure of this formula is from.
-fn sources(formula: &Formula) -> Vec<SourceNote> {
+fn sources(facts: &Facts) -> Vec<SourceNote> {
     let mut used: Vec<&'static Source> = Vec::new();
-    for line in &formula.lines {
+    let named = |keys: &'static [&'static str]| keys.iter().filter_map(|key| source::by_key(key));
+    if facts.setting.is_some() {
+        used.extend(named(&SETTING_SOURCES));
+    }
+    for line in &facts.formula.lines {
         used.push(line.ingredient.cited.source);
         used.extend(line.how.cited.map(|cited| cited.source));
         if line.place != Place::Batter {
             continue;
+        }
+        if let Some(sugars) = &line.ingredient.sugars {
+            used.push(sugars.cited.source);
+            used.extend(named(&SUGAR_SOURCES));
         }
         if let Some(acidity) = line.ingredient.acidity {
             used.extend([acidity.ph_cited.source, acidity.buffer_cited.source]);

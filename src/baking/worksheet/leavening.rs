@@ -4,7 +4,7 @@ use super::line::source;
 use super::{
     AcidShare, BatterSaid, FigureShown, GasMoment, GasSheet, LeaveningSheet, PhRule, Spread,
 };
-use crate::baking::chemistry::course::{SETS_AT, Stage, State};
+use crate::baking::chemistry::course::{self, SETS_AT, Stage, State};
 use crate::baking::chemistry::{
     Bowl, CARBON_DIOXIDE_GRAMS_PER_MMOL, NEUTRAL, Part, SODA_MMOL_PER_GRAM,
 };
@@ -214,8 +214,8 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
             shown(early),
         ),
         course: course(bowl, flour),
-        sets_at: SETS_AT,
-        course_words: course_words(bowl),
+        sets_at: sets_at(facts),
+        course_words: course_words(facts, bowl),
     })
 }
 
@@ -235,12 +235,16 @@ fn course(bowl: &Bowl, flour: Mass) -> Vec<GasMoment> {
     bowl.course.iter().filter(hot).map(moment).collect()
 }
 
+/// The core temperature at which the crumb sets, C.
+fn sets_at(facts: &Facts) -> f64 {
+    facts
+        .setting
+        .map_or(SETS_AT, |setting| setting.at.mean.to_celsius())
+}
+
 /// The course in words.
-fn course_words(bowl: &Bowl) -> String {
-    let sets = bowl
-        .course
-        .iter()
-        .find(|state| state.stage == Stage::Oven && state.celsius >= SETS_AT);
+fn course_words(facts: &Facts, bowl: &Bowl) -> String {
+    let sets = course::at(&bowl.course, sets_at(facts));
     let (Some(sets), Some(crumb)) = (sets, bowl.course.last()) else {
         return "Without water in it nothing can be said of the course.".into();
     };
@@ -256,9 +260,14 @@ fn course_words(bowl: &Bowl) -> String {
         )
     };
     format!(
-        "{} of the gas is lost in mixing and waiting. When the crumb sets at about {} C, bubbles of gas, beaten air and steam come to some {} ml. {left}, and {} of carbon dioxide stays dissolved. How much of the gas a batter holds is known to about 30 %.",
+        "{} of the gas is lost in mixing and waiting. {} about {} C, bubbles of gas, beaten air and steam come to some {} ml. {left}, and {} of carbon dioxide stays dissolved. How much of the gas a batter holds is known to about 30 %.",
         show::percent(bowl.gas.lost),
-        show::fixed(SETS_AT, 0),
+        if sets_at(facts) > sets.celsius {
+            "The crumb does not get as hot as it would set at; when it is hottest, at"
+        } else {
+            "When the crumb sets at"
+        },
+        show::fixed(sets.celsius, 0),
         show::fixed((sets.litres * 100.0).round() * 10.0, 0),
         grams(crumb.dissolved),
     )

@@ -12,6 +12,7 @@ mod pans;
 mod record;
 mod said;
 mod standing;
+mod sugar;
 mod totals;
 
 pub use crate::baking::recipe::Looks;

@@ -192,6 +192,8 @@ pub struct BalanceSheet {
     pub rows: Vec<TableRow>,
     /// Totals: water, fat, sugars, protein, starch, salt, sodium.
     pub totals: Vec<PartTotal>,
+    /// Where it sets, how sweet it is, how its sugars hold its water.
+    pub figures: Vec<FigureShown>,
     /// Batter weight, grams.
     pub batter: Option<Spread>,
     /// How many servings the recipe says it makes.
@@ -320,7 +322,7 @@ pub struct GasSheet {
     pub words: String,
     /// From mixing to the hot core, in the order of time.
     pub course: Vec<GasMoment>,
-    /// The core temperature at which the crumb sets, C.
+    /// The core temperature at which the crumb sets, C: the batter's own, or a usual one where that is not known.
     pub sets_at: f64,
     /// The course in words.
     pub course_words: String,

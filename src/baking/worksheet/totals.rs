@@ -1,6 +1,7 @@
 //! Percentages and totals as they are shown.
 
 use super::standing::{pull_pairs, range_sheet};
+use super::sugar::sugar_figures;
 use super::{BalanceSheet, PartTotal, Spread, TableRow};
 use crate::baking::balance::{Constituent, Total, total};
 use crate::baking::finding::Facts;
@@ -67,6 +68,7 @@ pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
         flour_basis: basis,
         rows,
         totals,
+        figures: sugar_figures(facts),
         batter: (percentages.batter.mean > Mass::ZERO).then(|| Spread::from(percentages.batter)),
         servings: facts.servings,
         gaps,

@@ -57,7 +57,8 @@ pub fn gas_course(gas: &GasSheet) -> Option<Element> {
         .figure("x2", RIGHT)
         .figure("y1", FLOOR)
         .figure("y2", FLOOR);
-    let sets = warmth(gas.sets_at, last.celsius);
+    // A batter that sets hotter than its core gets has no place for it in the picture; the words say so.
+    let sets = (gas.sets_at <= HOTTEST).then(|| warmth(gas.sets_at, last.celsius));
     let drawn = drawing("svg")
         .class("course")
         .attribute("viewBox", "0 0 320 156")
@@ -65,7 +66,7 @@ pub fn gas_course(gas: &GasSheet) -> Option<Element> {
         .child(hatching("hatch-course"))
         .child(band)
         .child(upright("course__parts", DOOR))
-        .child(upright("course__parts", sets))
+        .children(sets.map(|at| upright("course__parts", at)))
         .child(upright("rule__line", LEFT))
         .child(floor)
         .child(path("course__made", |moment| moment.made))
@@ -78,8 +79,8 @@ pub fn gas_course(gas: &GasSheet) -> Option<Element> {
                 show::fixed(percent, 1),
             )
         }))
+        .children(sets.map(|at| text("rule__figure", at, FLOOR + 14.0, "sets".into())))
         .children([
-            text("rule__figure", sets, FLOOR + 14.0, "sets".into()),
             text("rule__figure", DOOR, FLOOR + 14.0, "into the oven".into()),
             text("rule__figure", LEFT, FLOOR + 14.0, "0".into()),
             text(

@@ -22,6 +22,13 @@ pub fn percentages(bench: Bench) -> Element {
     ]);
     let rows = follow(|balance| balance.rows.iter().take(ROWS).map(row).collect());
     let totals = follow(|balance| balance.totals.iter().map(total).collect());
+    let figures = follow(|balance| {
+        balance
+            .figures
+            .iter()
+            .map(|shown| figure(shown.label.clone(), shown.value.clone(), shown.how.clone()))
+            .collect()
+    });
     let gaps = follow(|balance| {
         balance
             .gaps
@@ -47,6 +54,7 @@ pub fn percentages(bench: Bench) -> Element {
             .class("percentages__totals")
             .children_of(totals),
         super::standing::standing(bench),
+        element("div").children_of(figures),
     ])
 }
 

@@ -6,9 +6,11 @@
 mod gas;
 mod leavener;
 mod less_soda;
+mod less_sugar;
 mod more_soda;
 
 pub use gas::{less_gas, more_gas};
 pub(in crate::baking) use leavener::{POWDER, POWDER_KEPT, last_leavener, soda_name};
 pub use less_soda::less_soda;
+pub use less_sugar::less_sugar;
 pub use more_soda::more_soda;
