@@ -211,6 +211,17 @@ fn what_went_in_for_it_is_told_with_it() {
     );
 }
 
+/// A step that is told twice and then once is one step less, wherever it stands.
+#[test]
+fn lines_are_counted_as_often_as_they_stand() {
+    let twice = "Cake\n\n200 g flour\n\nMethod\nStir the batter well.\nBake it in a tin.\nStir the batter well.";
+    let once = "Cake\n\n200 g flour\n\nMethod\nBake it in a tin.\nStir the batter well.";
+    let found = between(twice, once, "");
+    assert_eq!(found.lines_gone, ["Stir the batter well."]);
+    assert!(found.lines_come.is_empty());
+    assert_eq!(found.words, "Cake: One other line of the text differs.");
+}
+
 /// What is left out of one sum alone keeps it from being held against the other; what both leave out does not.
 #[test]
 fn sums_that_leave_different_things_out_are_not_compared() {

@@ -72,10 +72,14 @@ fn compared(
         bench.own(|_| ());
         bench.settings();
         as_it_was.track();
-        let is_wanted = open.get() && bench.version(|_| ()).is_some();
+        let is_version = bench.version(|_| ()).is_some();
+        let is_wanted = open.get() && is_version;
         let is_first = before.is_none();
         if let Some(waiting) = before.flatten() {
             waiting.clear();
+        }
+        if !is_version {
+            found.set(None);
         }
         if !is_wanted {
             return None;
@@ -120,7 +124,10 @@ fn from(bench: Bench, original: Option<Original>) -> Vec<Element> {
             let open = element("a")
                 .class("lines__link no-print")
                 .attribute("href", "#/")
-                .on_touch(move || bench.open_original())
+                .on_touch(move || {
+                    bench.open_original();
+                    device::show("main".into(), true);
+                })
                 .text("Open the original");
             vec![
                 element("p")
