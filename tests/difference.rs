@@ -222,6 +222,20 @@ fn lines_are_counted_as_often_as_they_stand() {
     assert_eq!(found.words, "Cake: One other line of the text differs.");
 }
 
+/// Two for two, line by line.
+#[test]
+fn as_many_as_went_are_told_one_for_one() {
+    let found = between(
+        "200 g flour\n100 g unsalted butter\n120 g milk\n50 g sugar",
+        "200 g flour\n80 g sunflower oil\n110 g oat milk\n50 g sugar",
+        "",
+    );
+    assert_eq!(
+        first_sentence(&found),
+        "80 g sunflower oil instead of 100 g unsalted butter; 110 g oat milk instead of 120 g milk"
+    );
+}
+
 /// What is left out of one sum alone keeps it from being held against the other; what both leave out does not.
 #[test]
 fn sums_that_leave_different_things_out_are_not_compared() {

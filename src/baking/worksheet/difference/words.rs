@@ -77,6 +77,12 @@ fn exchanged(matched: &[Matched], of: &Matched) -> Vec<String> {
     match (came.as_slice(), went.as_slice()) {
         ([], went) => went.iter().map(|it| format!("{it} left out")).collect(),
         (came, []) => came.iter().map(|it| format!("{it} added")).collect(),
+        // One for one, as they stand; else all for all.
+        (came, went) if came.len() == went.len() => came
+            .iter()
+            .zip(went)
+            .map(|(came, went)| format!("{came} instead of {went}"))
+            .collect(),
         (came, went) => vec![format!("{} instead of {}", listed(came), listed(went))],
     }
 }
