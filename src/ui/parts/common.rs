@@ -69,12 +69,15 @@ fn fold(class: &'static str, words: &'static str) -> Element {
 
 /// A place of a class that opens at a touch and tells whether it is open, so that what is costly is drawn only then.
 pub fn folded_while(class: &'static str, words: &'static str, open: RwSignal<bool>) -> Element {
-    fold(class, words).on("toggle", move |event| {
-        let details = event
-            .current_target()
-            .and_then(|it| it.dyn_into::<web_sys::Element>().ok());
-        open.set(details.is_some_and(|details| details.has_attribute("open")));
-    })
+    fold(class, words).on("toggle", move |event| open.set(is_open(event)))
+}
+
+/// What tells whether a place that opens is open, to be called with its `toggle` event.
+pub fn is_open(event: &web_sys::Event) -> bool {
+    let details = event
+        .current_target()
+        .and_then(|it| it.dyn_into::<web_sys::Element>().ok());
+    details.is_some_and(|details| details.has_attribute("open"))
 }
 
 /// A choice from a list that opens: what the options are called, which is chosen, counted from 0.
