@@ -1,8 +1,8 @@
 //! Checks the tables of figures and packs them for the program.
 //!
-//! Reads `src/baking/sources.csv` and the tables of `src/baking/ingredient/`; writes `larder.txt`, the rows
-//! without what the program doesn't use, and `lists.rs`, the closed lists in the order in which the packed
-//! rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
+//! Reads `src/baking/sources.csv` and the tables of `src/baking/ingredient/` and `src/baking/substitute/`; writes
+//! `larder.txt`, the rows without what the program doesn't use, and `lists.rs` and `swap_lists.rs`, the closed
+//! lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
 
@@ -190,6 +190,70 @@ const PIECES: Layout = Layout {
     key_columns: 4,
 };
 
+const SWAPS: Layout = Layout {
+    file: "src/baking/substitute/swaps.csv",
+    columns: &[
+        "from",
+        "to1",
+        "to2",
+        "to3",
+        "low1",
+        "ratio1",
+        "high1",
+        "low2",
+        "ratio2",
+        "high2",
+        "low3",
+        "ratio3",
+        "high3",
+        "both",
+        "usual_pct",
+        "most_pct",
+        "jobs",
+        "kinds",
+        "not_kinds",
+        "taste",
+        "colour",
+        "keeping",
+        "caution",
+        "source",
+        "source_place",
+        "confidence",
+        "note",
+    ],
+    key_columns: 4,
+};
+
+const EGG_WANTED: Layout = Layout {
+    file: "src/baking/substitute/egg_wanted.csv",
+    columns: &[
+        "kind",
+        "binding",
+        "leavening",
+        "emulsifying",
+        "moistening",
+        "source",
+        "confidence",
+        "note",
+    ],
+    key_columns: 1,
+};
+
+const EGG_GIVEN: Layout = Layout {
+    file: "src/baking/substitute/egg_given.csv",
+    columns: &[
+        "key",
+        "binding",
+        "leavening",
+        "emulsifying",
+        "moistening",
+        "result",
+        "source",
+        "confidence",
+    ],
+    key_columns: 1,
+};
+
 /// The acids of `OrganicAcids`, in the order of its fields.
 const ACIDS: &[&str] = &[
     "citric",
@@ -348,6 +412,57 @@ const REGIONS: &[(&str, &str)] = &[
     ("ca", "Ca"),
 ];
 
+const JOBS: &[(&str, &str)] = &[
+    ("binds", "Binds"),
+    ("leavens", "Leavens"),
+    ("emulsifies", "Emulsifies"),
+    ("moistens", "Moistens"),
+    ("sweetens", "Sweetens"),
+    ("shortens", "Shortens"),
+    ("flavours", "Flavours"),
+    ("sours", "Sours"),
+    ("colours", "Colours"),
+    ("structure", "Structure"),
+];
+
+const KINDS: &[(&str, &str)] = &[
+    ("plain", "Plain"),
+    ("angel_food", "AngelFood"),
+    ("chiffon", "Chiffon"),
+    ("genoise", "Genoise"),
+    ("sponge", "Sponge"),
+    ("pound", "Pound"),
+    ("victoria", "Victoria"),
+    ("yellow_layer", "YellowLayer"),
+    ("white_layer", "WhiteLayer"),
+    ("chocolate", "Chocolate"),
+    ("dark_chocolate", "DarkChocolate"),
+    ("devils_food", "DevilsFood"),
+    ("red_velvet", "RedVelvet"),
+    ("buttermilk", "Buttermilk"),
+    ("oil", "Oil"),
+    ("muffin", "Muffin"),
+    ("berry", "Berry"),
+    ("banana", "Banana"),
+    ("pumpkin", "Pumpkin"),
+    ("gingerbread", "Gingerbread"),
+    ("citrus", "Citrus"),
+    ("biscuit", "Biscuit"),
+    ("pancake", "Pancake"),
+    ("cookie", "Cookie"),
+    ("brownie", "Brownie"),
+    ("fruit_cake", "FruitCake"),
+    ("light_fruit", "LightFruit"),
+    ("yeast", "Yeast"),
+];
+
+/// Words that stand for several kinds of cake in the tables of swaps.
+const KINDS_TOGETHER: &[(&str, &[&str])] = &[
+    ("foam", &["angel_food", "chiffon", "genoise", "sponge"]),
+    ("layer", &["victoria", "yellow_layer", "white_layer"]),
+    ("fruit", &["fruit_cake", "light_fruit"]),
+];
+
 /// The parts of a composition, which with the ash make up the whole.
 const PROXIMATES: &[&str] = &[
     "water_g",
@@ -383,6 +498,9 @@ fn main() {
         fillings,
         pieces,
         others,
+        swaps,
+        egg_wanted,
+        egg_given,
     ] = [
         SOURCES,
         FOODS,
@@ -393,6 +511,9 @@ fn main() {
         FILLINGS,
         PIECES,
         OTHERS,
+        SWAPS,
+        EGG_WANTED,
+        EGG_GIVEN,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -413,7 +534,9 @@ fn main() {
     let others = rows_by_food(&others, &larder, |row, larder| {
         other_cells(row, larder, in_use)
     });
-    let sections: [Vec<Cells>; 5] = [
+    check_swaps(&swaps);
+    check_egg_kinds(&egg_wanted);
+    let sections: [Vec<Cells>; 8] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -447,12 +570,29 @@ fn main() {
                 )
             })
             .collect(),
+        swaps
+            .rows
+            .iter()
+            .map(|row| swap_cells(row, &larder))
+            .collect(),
+        egg_wanted
+            .rows
+            .iter()
+            .map(|row| egg_wanted_cells(row, &larder))
+            .collect(),
+        egg_given
+            .rows
+            .iter()
+            .map(|row| egg_given_cells(row, &larder))
+            .collect(),
     ];
     faults.stop_if_any();
     let out = std::env::var("OUT_DIR").expect("cargo sets OUT_DIR for every build script");
     let out = Path::new(&out);
     std::fs::write(out.join("larder.txt"), packed(&sections)).expect("OUT_DIR can be written to");
     std::fs::write(out.join("lists.rs"), lists()).expect("OUT_DIR can be written to");
+    let swap_lists = [list("JOBS", "Job", JOBS), list("KINDS", "Kind", KINDS)].concat();
+    std::fs::write(out.join("swap_lists.rs"), swap_lists).expect("OUT_DIR can be written to");
 }
 
 // ---- Reading -------------------------------------------------------------------------------
@@ -688,8 +828,8 @@ fn places(table: &Table) -> Places {
 // ---- Packing -------------------------------------------------------------------------------
 //
 // A section a table, ended by an empty line; a row a line; cells apart by tabs. Lists within a cell are apart by
-// bars, and their cells by semicolons. `src/baking/packed.rs` and `ingredient/unpack.rs` read it cell by cell in
-// the order written here.
+// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs` and `substitute/unpack.rs` read it
+// cell by cell in the order written here.
 
 /// The cells of a packed row.
 type Cells = Vec<String>;
@@ -1136,4 +1276,180 @@ fn names_by_food(table: &Table, larder: &Larder) -> BTreeMap<usize, Vec<String>>
         names.entry(food).or_default().push(packed);
     }
     names
+}
+
+// ---- Swaps ---------------------------------------------------------------------------------
+
+/// The columns of each ingredient that a swap brings.
+const BROUGHT: [(&str, [&str; 3]); 3] = [
+    ("to1", ["low1", "ratio1", "high1"]),
+    ("to2", ["low2", "ratio2", "high2"]),
+    ("to3", ["low3", "ratio3", "high3"]),
+];
+
+/// What stands in the column of a swap that holds the other way round as well.
+const BOTH_WAYS: &str = "both";
+
+/// A swap that holds both ways may not stand again the other way round.
+fn check_swaps(swaps: &Table) {
+    let alone = |row: &Row| {
+        row.text("to2")
+            .is_empty()
+            .then(|| (row.text("from").to_owned(), row.text("to1").to_owned()))
+    };
+    let pairs: BTreeSet<_> = swaps.rows.iter().filter_map(alone).collect();
+    for row in &swaps.rows {
+        if row.text("both") == BOTH_WAYS
+            && alone(row).is_some_and(|(from, to)| pairs.contains(&(to, from)))
+        {
+            row.fault("holds both ways, and the other way has a row of its own");
+        }
+    }
+}
+
+/// Every kind of cake wants a row.
+fn check_egg_kinds(wanted: &Table) {
+    for (kind, _) in KINDS {
+        if let Some(row) = wanted.rows.first()
+            && wanted.rows.iter().all(|row| row.text("kind") != *kind)
+        {
+            row.fault(&format!("no row says what an egg does in {kind}"));
+        }
+    }
+}
+
+fn swap_cells(row: &Row, larder: &Larder) -> Cells {
+    let from = row.reference("from", &larder.foods);
+    let brought: Vec<String> = BROUGHT
+        .iter()
+        .filter_map(|(column, ratios)| brought_cells(row, column, *ratios, larder))
+        .collect();
+    row.needed("to1");
+    if row.text("to2").is_empty() && !row.text("to3").is_empty() {
+        row.fault("has a third ingredient but no second");
+    }
+    let mut keys = vec![row.text("from")];
+    keys.extend(BROUGHT.iter().map(|(column, _)| row.text(column)));
+    keys.retain(|key| !key.is_empty());
+    keys.sort_unstable();
+    if keys.windows(2).any(|pair| pair[0] == pair[1]) {
+        row.fault("names an ingredient twice");
+    }
+    let both = match row.text("both") {
+        "" => "",
+        BOTH_WAYS if brought.len() == 1 => "1",
+        BOTH_WAYS => {
+            row.fault("brings several ingredients, so that it cannot hold both ways");
+            ""
+        }
+        other => {
+            row.fault(&format!("both `{other}` is neither empty nor {BOTH_WAYS}"));
+            ""
+        }
+    };
+    let [usual, most] =
+        ["usual_pct", "most_pct"].map(|column| row.number_needed(column, (0.0, 100.0)));
+    if usual > most || most == 0.0 {
+        row.fault("usual_pct is above most_pct, or nothing may be replaced");
+    }
+    row.needed("jobs");
+    let (kinds, not_kinds) = (kind_places(row, "kinds"), kind_places(row, "not_kinds"));
+    if kinds.iter().any(|kind| not_kinds.contains(kind)) {
+        row.fault("is meant for a kind of cake that it is not meant for");
+    }
+    if row.cells.iter().any(|cell| cell.contains(['|', '\t'])) {
+        row.fault("holds a bar or a tab");
+    }
+    vec![
+        from.to_string(),
+        brought.join("|"),
+        both.into(),
+        format!("{} {}", figure(usual), figure(most)),
+        job_places(row),
+        kinds.join(" "),
+        not_kinds.join(" "),
+        row.text("taste").into(),
+        row.text("colour").into(),
+        row.text("keeping").into(),
+        row.text("caution").into(),
+        row.cited("source", "confidence", larder),
+        row.text("source_place").into(),
+        row.text("note").into(),
+    ]
+}
+
+/// The place of one ingredient that a swap brings and its ratio; `None` where there is none.
+fn brought_cells(row: &Row, column: &str, ratios: [&str; 3], larder: &Larder) -> Option<String> {
+    if row.text(column).is_empty() {
+        if ratios.iter().any(|ratio| !row.text(ratio).is_empty()) {
+            row.fault(&format!("has a ratio but no {column}"));
+        }
+        return None;
+    }
+    let food = row.reference(column, &larder.foods);
+    // Half a cup of buttermilk stands beside a quarter of a teaspoon of soda: 27 g for each gram of powder.
+    let ratio = row.rising(ratios, (0.001, 30.0));
+    Some(format!("{food};{}", range(ratio)))
+}
+
+fn job_places(row: &Row) -> String {
+    let words = row.text("jobs").split_whitespace();
+    words
+        .map(|word| row.word_choice("jobs", word, JOBS))
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// The places of the kinds that a cell names, one by one or several by one word.
+fn kind_places(row: &Row, column: &str) -> Vec<String> {
+    let mut places = Vec::new();
+    for word in row.text(column).split_whitespace() {
+        match KINDS_TOGETHER.iter().find(|(name, _)| *name == word) {
+            Some((_, kinds)) => {
+                places.extend(
+                    kinds
+                        .iter()
+                        .map(|kind| row.word_choice(column, kind, KINDS)),
+                );
+            }
+            None => places.push(row.word_choice(column, word, KINDS)),
+        }
+    }
+    let named = places.len();
+    places.sort_by_key(|place| place.parse::<usize>().unwrap_or(0));
+    places.dedup();
+    if places.len() < named {
+        row.fault(&format!("{column} names a kind twice"));
+    }
+    places
+}
+
+/// What an egg or what stands for it does, from 0 to 3.
+fn egg_work(row: &Row) -> String {
+    let work = ["binding", "leavening", "emulsifying", "moistening"].map(|column| {
+        let strength = row.number_needed(column, (0.0, 3.0));
+        if strength.fract() != 0.0 {
+            row.fault(&format!("{column} {strength} is not 0, 1, 2 or 3"));
+        }
+        figure(strength)
+    });
+    work.join(" ")
+}
+
+fn egg_wanted_cells(row: &Row, larder: &Larder) -> Cells {
+    vec![
+        row.choice_needed("kind", KINDS),
+        egg_work(row),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
+fn egg_given_cells(row: &Row, larder: &Larder) -> Cells {
+    vec![
+        row.reference("key", &larder.foods).to_string(),
+        egg_work(row),
+        row.needed("result").into(),
+        row.cited("source", "confidence", larder),
+    ]
 }

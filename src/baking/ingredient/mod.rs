@@ -28,6 +28,7 @@ pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
 pub use leavening_acid::{GasTiming, LeaveningAcid, Uptake};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
+pub(super) use unpack::cited;
 
 use super::source::{Cited, Source};
 

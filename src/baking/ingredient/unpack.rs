@@ -264,7 +264,7 @@ fn weight(cells: &mut Cells) -> Estimate<Mass> {
 }
 
 /// A source's place and a confidence's, apart by a blank.
-fn cited(cell: &str) -> Cited {
+pub fn cited(cell: &str) -> Cited {
     let [place, confidence] = packed::figures(cell);
     let confidence = CONFIDENCES.get(confidence as usize).copied();
     Cited {
