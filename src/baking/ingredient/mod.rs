@@ -17,6 +17,7 @@ pub mod leavening_acid;
 pub mod lookup;
 pub mod own;
 mod piece;
+mod sugars;
 mod unpack;
 
 pub use acidity::{Acidity, Buffer, OrganicAcids, Titratable};
@@ -28,6 +29,7 @@ pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
 pub use leavening_acid::{GasTiming, LeaveningAcid, Uptake};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
+pub use sugars::{SugarKind, Sugars};
 
 use super::source::{Cited, Source};
 
@@ -44,6 +46,8 @@ pub struct Ingredient {
     pub flour_basis: FlourBasis,
     /// What 100 g of it hold.
     pub composition: Composition,
+    /// How its sugars split; `None` where no source says so.
+    pub sugars: Option<Sugars>,
     /// Where the composition is from.
     pub cited: Cited,
     /// How it takes up base or acid; `None` where nobody told us.
