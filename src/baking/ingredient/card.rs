@@ -609,7 +609,8 @@ mod tests {
     #[test]
     fn sugars_by_kind() {
         let heading = "Sugars by kind, in 100 g";
-        let fructose = found(&of("honey"), heading, "Fructose");
+        let honey = of("honey");
+        let fructose = found(&honey, heading, "Fructose");
         assert_eq!(fructose.0, "40.9 g");
         assert!(fructose.1.starts_with("US Department of Agriculture"));
         assert_eq!(
