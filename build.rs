@@ -250,6 +250,29 @@ const EGG_GIVEN: Layout = Layout {
         "result",
         "source",
         "confidence",
+        "note",
+    ],
+    key_columns: 1,
+};
+
+const SUGARS: Layout = Layout {
+    file: "src/baking/ingredient/sugars.csv",
+    columns: &[
+        "key",
+        "sucrose_g",
+        "glucose_g",
+        "fructose_g",
+        "lactose_g",
+        "maltose_g",
+        "galactose_g",
+        "allulose_g",
+        "erythritol_g",
+        "xylitol_g",
+        "sorbitol_g",
+        "maltitol_g",
+        "source",
+        "confidence",
+        "note",
     ],
     key_columns: 1,
 };
@@ -404,6 +427,23 @@ const SIZES: &[(&str, &str)] = &[
     ("jumbo", "Jumbo"),
 ];
 
+const SUGAR_KINDS: &[(&str, &str)] = &[
+    ("sucrose", "Sucrose"),
+    ("glucose", "Glucose"),
+    ("fructose", "Fructose"),
+    ("lactose", "Lactose"),
+    ("maltose", "Maltose"),
+    ("galactose", "Galactose"),
+    ("allulose", "Allulose"),
+    ("erythritol", "Erythritol"),
+    ("xylitol", "Xylitol"),
+    ("sorbitol", "Sorbitol"),
+    ("maltitol", "Maltitol"),
+];
+
+/// How many of them are part of the total sugars of a food table.
+const COUNTED_SUGARS: usize = 6;
+
 const REGIONS: &[(&str, &str)] = &[
     ("us", "Us"),
     ("uk", "Uk"),
@@ -501,6 +541,7 @@ fn main() {
         swaps,
         egg_wanted,
         egg_given,
+        sugars,
     ] = [
         SOURCES,
         FOODS,
@@ -514,6 +555,7 @@ fn main() {
         SWAPS,
         EGG_WANTED,
         EGG_GIVEN,
+        SUGARS,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -537,6 +579,10 @@ fn main() {
     check_swaps(&swaps);
     check_egg_kinds(&egg_wanted);
     let sections: [Vec<Cells>; 8] = [
+    let sugars = rows_by_food(&sugars, &larder, |row, larder| {
+        sugar_cells(row, larder, &foods)
+    });
+    let sections: [Vec<Cells>; 5] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -566,7 +612,7 @@ fn main() {
                 food_cells(
                     row,
                     &larder,
-                    [&names, &fillings, &pieces, &others].map(listed),
+                    [&names, &fillings, &pieces, &others, &sugars].map(listed),
                 )
             })
             .collect(),
@@ -864,6 +910,7 @@ fn lists() -> String {
         list("PIECE_KINDS", "Piece", PIECE_KINDS),
         list("SIZES", "PieceSize", SIZES),
         list("REGIONS", "Region", REGIONS),
+        list("SUGAR_KINDS", "SugarKind", SUGAR_KINDS),
         format!("const PARTS: &[&str] = &{DERIVABLE:?};\n"),
     ]
     .concat()
@@ -1141,7 +1188,46 @@ fn weight_cells(row: &Row, larder: &Larder) -> Cells {
     ]
 }
 
-fn food_cells(row: &Row, larder: &Larder, lists: [String; 4]) -> Cells {
+/// The kinds that are there, each as its place and its grams, then where they are from.
+fn sugar_cells(row: &Row, larder: &Larder, foods: &Table) -> Cells {
+    let grams: Vec<f64> = SUGAR_KINDS
+        .iter()
+        .map(|(kind, _)| {
+            let column = format!("{kind}_g");
+            row.number(&column, (0.0, 100.0)).unwrap_or(0.0)
+        })
+        .collect();
+    let (counted, all): (f64, f64) = (grams[..COUNTED_SUGARS].iter().sum(), grams.iter().sum());
+    if all == 0.0 {
+        row.fault("lists no sugar");
+    }
+    let food = larder.foods.get(row.text("key"));
+    let food = food.map(|place| &foods.rows[*place]);
+    let of_food = |column: &str| food.and_then(|food| food.number(column, (0.0, 100.0)));
+    // The kinds are analysed apart from each other, so their sum is a little off the total.
+    if let Some(total) = of_food("sugars_g").filter(|total| counted > total * 1.05) {
+        row.fault(&format!(
+            "its sugars sum to {counted:.2} g, the food has {total} g"
+        ));
+    }
+    // As far off the carbohydrate, which is a difference, as its other parts may be.
+    if let Some(total) = of_food("carbohydrate_g").filter(|total| all > total + 3.0) {
+        row.fault(&format!(
+            "its sugars and polyols sum to {all:.2} g, the carbohydrate is {total} g"
+        ));
+    }
+    let parts = grams.iter().enumerate().filter(|(_, grams)| **grams > 0.0);
+    let parts: Vec<String> = parts
+        .map(|(place, grams)| format!("{place} {}", figure(*grams)))
+        .collect();
+    vec![
+        parts.join(" "),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
+fn food_cells(row: &Row, larder: &Larder, lists: [String; 5]) -> Cells {
     let acidity = match row.text("acidity") {
         "" => String::new(),
         _ => row.reference("acidity", &larder.acidity).to_string(),

@@ -86,6 +86,7 @@ impl CardGroup {
 pub fn card(ingredient: &Ingredient) -> Card {
     let mut groups = vec![
         CardGroup::new("What 100 g hold", composition(ingredient)),
+        CardGroup::new("Sugars by kind, in 100 g", sugars(ingredient)),
         CardGroup::new("Acid and buffer", acidity(ingredient.acidity)),
         CardGroup::new(
             "Leavening, in 100 g",
@@ -205,6 +206,30 @@ fn composition(ingredient: &Ingredient) -> Vec<CardRow> {
             row(label, value, how)
         })
         .collect()
+}
+
+/// The kinds that a source lists, and what it leaves of the total.
+fn sugars(ingredient: &Ingredient) -> Vec<CardRow> {
+    let Some(sugars) = &ingredient.sugars else {
+        return Vec::new();
+    };
+    let source = how(sugars.note, sugars.cited);
+    let parts = sugars.parts.iter().map(|(kind, share)| {
+        let value = show::of_100_grams(share.to_percent());
+        row(kind.name(), value, source.clone())
+    });
+    let mut rows: Vec<CardRow> = parts.collect();
+    let rest = ingredient.sugars_of_unknown_kind();
+    // The kinds are analysed apart from the total, so less than a twentieth of it is no kind of its own.
+    let total = ingredient.composition.sugars.unwrap_or_default();
+    if let Some(rest) = rest.filter(|rest| *rest > total * 0.05) {
+        rows.push(row(
+            "Of unknown kind",
+            show::of_100_grams(rest.to_percent()),
+            "Total sugars less the kinds that the source lists",
+        ));
+    }
+    rows
 }
 
 fn acidity(acidity: Option<&Acidity>) -> Vec<CardRow> {
@@ -578,6 +603,22 @@ mod tests {
                 .common_how()
                 .is_some_and(|how| how.starts_with("US Department"))
         );
+    }
+
+    /// SR28 19296 and 19304.
+    #[test]
+    fn sugars_by_kind() {
+        let heading = "Sugars by kind, in 100 g";
+        let honey = of("honey");
+        let fructose = found(&honey, heading, "Fructose");
+        assert_eq!(fructose.0, "40.9 g");
+        assert!(fructose.1.starts_with("US Department of Agriculture"));
+        assert_eq!(
+            found(&of("molasses"), heading, "Of unknown kind").0,
+            "20.6 g"
+        );
+        let has = |key| of(key).groups.iter().any(|group| group.heading == heading);
+        assert!(!has("jam") && !has("salt"));
     }
 
     #[test]

@@ -17,6 +17,7 @@ pub mod leavening_acid;
 pub mod lookup;
 pub mod own;
 mod piece;
+mod sugars;
 mod unpack;
 
 pub use acidity::{Acidity, Buffer, OrganicAcids, Titratable};
@@ -29,6 +30,7 @@ pub use leavening::{Bicarbonate, Leavening};
 pub use leavening_acid::{GasTiming, LeaveningAcid, Uptake};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
 pub(super) use unpack::cited;
+pub use sugars::{SugarKind, Sugars};
 
 use super::source::{Cited, Source};
 
@@ -45,6 +47,8 @@ pub struct Ingredient {
     pub flour_basis: FlourBasis,
     /// What 100 g of it hold.
     pub composition: Composition,
+    /// How its sugars split; `None` where no source says so.
+    pub sugars: Option<Sugars>,
     /// Where the composition is from.
     pub cited: Cited,
     /// How it takes up base or acid; `None` where nobody told us.

@@ -240,6 +240,7 @@ impl OwnEntry {
             } else {
                 FlourBasis::Never
             },
+            sugars: like.and_then(|like| sugars_as_of(&composition, like)),
             composition,
             cited,
             acidity: self.acidity(),
@@ -352,6 +353,15 @@ fn own(said: String) -> Cited {
         source,
         confidence: Confidence::Own,
     }
+}
+
+/// The kinds of sugar of what it is like, where it holds as much of them.
+fn sugars_as_of(composition: &super::Composition, like: &Ingredient) -> Option<super::Sugars> {
+    let sugars = like.sugars.as_ref()?;
+    (composition.sugars == like.composition.sugars).then(|| super::Sugars {
+        cited: stands_in(sugars.cited, like),
+        ..sugars.clone()
+    })
 }
 
 /// A source of the tables, for a figure that stands in from an ingredient that another is like.

@@ -68,6 +68,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
         fillings: Vec::new(),
         pieces: Vec::new(),
         others: Vec::new(),
+        sugars: None,
     };
     aliases.extend(
         cells
@@ -93,6 +94,7 @@ fn ingredient(index: usize, cells: &mut Cells, aliases: &mut Vec<Alias>) -> Ingr
         fillings: cells.list().map(filling).collect(),
         pieces: cells.list().map(piece).collect(),
         others: cells.list().map(filling).collect(),
+        sugars: cells.list().next().map(sugars),
         ..ingredient
     }
 }
@@ -246,6 +248,22 @@ fn piece(mut cells: Cells) -> PieceWeight {
         size: cells.choice(SIZES),
         region: cells.choice(REGIONS),
         weight: weight(&mut cells),
+        cited: cited(cells.text()),
+        note: cells.note(),
+    }
+}
+
+/// Kinds and grams in turn.
+fn sugars(mut cells: Cells) -> Sugars {
+    let mut words = cells.text().split(' ');
+    let mut parts = Vec::new();
+    while let (Some(place), Some(grams)) = (words.next(), words.next().and_then(decimal)) {
+        let kind = place.parse().ok();
+        let kind = kind.and_then(|place: usize| SUGAR_KINDS.get(place).copied());
+        parts.extend(kind.map(|kind| (kind, Share::percent(grams))));
+    }
+    Sugars {
+        parts,
         cited: cited(cells.text()),
         note: cells.note(),
     }

@@ -1,5 +1,6 @@
 //! Temperature and a change of temperature: two types, since 32 is added to one and never to the other.
 
+use super::Quantity;
 use serde::{Deserialize, Serialize};
 
 /// A point on the temperature scale. Base unit: degree Celsius.
@@ -36,6 +37,15 @@ impl Temperature {
     /// In degrees Fahrenheit.
     pub const fn to_fahrenheit(self) -> f64 {
         self.0 * 1.8 + 32.0
+    }
+}
+
+impl Quantity for Temperature {
+    fn base(self) -> f64 {
+        self.0
+    }
+    fn from_base(value: f64) -> Self {
+        Self(value)
     }
 }
 

@@ -96,6 +96,7 @@ fn moved(line: &Weighed, by: &[f64]) -> Weighed {
         group: food.group,
         flour_basis: food.flour_basis,
         composition: food.composition.clone(),
+        sugars: food.sugars.clone(),
         cited: food.cited,
         acidity: food
             .acidity
