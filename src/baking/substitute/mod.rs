@@ -1,0 +1,5 @@
+//! Substitution: an ingredient changes and the cake is kept.
+
+pub mod programme;
+mod scaled;
+mod shares;
