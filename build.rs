@@ -250,7 +250,6 @@ const EGG_GIVEN: Layout = Layout {
         "result",
         "source",
         "confidence",
-        "note",
     ],
     key_columns: 1,
 };
@@ -578,11 +577,10 @@ fn main() {
     });
     check_swaps(&swaps);
     check_egg_kinds(&egg_wanted);
-    let sections: [Vec<Cells>; 8] = [
     let sugars = rows_by_food(&sugars, &larder, |row, larder| {
         sugar_cells(row, larder, &foods)
     });
-    let sections: [Vec<Cells>; 5] = [
+    let sections: [Vec<Cells>; 8] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows

@@ -117,7 +117,7 @@ impl Keep {
             Self::Protein => share(Constituent::Protein),
             Self::Starch => share(Constituent::Starch),
             Self::Salt => salt(ingredient),
-            Self::Setting => Some(setting_protein_per_gram(ingredient)),
+            Self::Setting => setting_protein_per_gram(ingredient),
             Self::Gas => Some(ingredient.leavening.map_or(0.0, |leavening| {
                 bicarbonate(leavening, Mass::grams(1.0))
             })),

@@ -1,5 +1,6 @@
 //! Substitution: an ingredient changes and the cake is kept.
 
+mod choice;
 pub mod egg;
 mod keep;
 pub mod plan;
@@ -9,4 +10,5 @@ mod shares;
 pub mod swap;
 mod unpack;
 
+pub use choice::{Without, by_composition, by_swap, choices};
 pub use keep::Keep;

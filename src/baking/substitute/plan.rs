@@ -7,6 +7,7 @@
 
 use super::keep::Keep;
 use super::programme::{Programme, Row, Unknown, solve};
+use super::swap::Brought;
 use crate::baking::chemistry::{Bowl, NEUTRAL, bowl};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Facts, POWDER_KEPT, VerdictKind, acid_verdict, gas_band, ph_band};
@@ -29,15 +30,6 @@ const SALT: f64 = 2.0;
 const NEW: f64 = 1.5;
 /// Below this many grams a scale shows tenths; above, whole grams.
 const BY_TENTHS: f64 = 10.0;
-
-/// An ingredient that comes in.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Brought {
-    /// What it is.
-    pub ingredient: &'static Ingredient,
-    /// The least, usual and most grams of it for a gram of what goes.
-    pub ratio: (f64, f64, f64),
-}
 
 /// A line, or a part of it, that is to become something else.
 #[derive(Clone, Debug, PartialEq)]
@@ -179,6 +171,8 @@ impl Entry {
 struct Bench<'a> {
     facts: &'a Facts<'a>,
     entries: Vec<Entry>,
+    /// The lines that are no part of the batter and stay.
+    beside: Vec<Weighed>,
     /// The pH to keep, and between which it has to stay; `None` where there is nothing to reckon one with.
     ph: Option<(f64, f64, f64)>,
     /// Between which mmol of carbon dioxide the gas has to stay.
@@ -202,12 +196,14 @@ impl<'a> Bench<'a> {
         flour: f64,
     ) -> Result<Self, String> {
         let title = title.map(lower).unwrap_or_default();
-        let mut entries = Vec::new();
-        for line in facts.formula.batter() {
+        let (mut entries, mut beside) = (Vec::new(), Vec::new());
+        for line in &facts.formula.lines {
             let place = (line.line, line.part);
             let change = wish.changes.iter().find(|change| change.place == place);
             match change {
                 Some(change) => changed(line, change, &mut entries)?,
+                // What goes beside the cake is no part of the sums; it changes only where it is asked to.
+                None if line.place != Place::Batter => beside.push(line.clone()),
                 None => entries.push(as_it_is(
                     line,
                     wish.held.contains(&place) || names_the_cake(line.ingredient, &title),
@@ -246,6 +242,9 @@ impl<'a> Bench<'a> {
                 brings.unwrap_or(0.0)
             };
             let mut per_gram = [0.0; ROWS];
+            if entry.line.place != Place::Batter {
+                return per_gram;
+            }
             for (row, keep) in Keep::ALL.into_iter().enumerate() {
                 per_gram[row] = of(keep, aim);
             }
@@ -258,6 +257,7 @@ impl<'a> Bench<'a> {
             gas: gas_limits(facts, flour),
             per_gram: entries.iter().map(brings).collect(),
             entries,
+            beside,
             ph,
         })
     }
@@ -285,7 +285,8 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
                 brought.ingredient.name
             ));
         }
-        let (low, usual, high) = brought.ratio;
+        let ratio = brought.for_a_gram;
+        let [low, usual, high] = [ratio.low, ratio.mean, ratio.high].map(Mass::to_grams);
         entries.push(Entry {
             line: new_line(brought.ingredient, goes * usual, line),
             place: None,
@@ -394,11 +395,15 @@ fn added(facts: &Facts, flour: f64, entries: &mut Vec<Entry>) {
     }
 }
 
-/// A batter line of so many grams that the text does not have. The number of its line is that of the line it goes by.
+/// Parts from here on are of lines that the text does not have.
+const NOT_IN_THE_TEXT: usize = 1000;
+
+/// A line of so many grams that the text does not have. The number of its line is that of the line it goes by.
 fn new_line(ingredient: &'static Ingredient, grams: f64, by: &Weighed) -> Weighed {
     Weighed {
         line: by.line,
-        part: by.part,
+        // Apart from those that the text has.
+        part: by.part + NOT_IN_THE_TEXT,
         ingredient,
         grams: Estimate::exact(Mass::grams(grams)),
         how: How {
@@ -406,7 +411,7 @@ fn new_line(ingredient: &'static Ingredient, grams: f64, by: &Weighed) -> Weighe
             cited: None,
             others: String::new(),
         },
-        place: Place::Batter,
+        place: by.place,
         in_pieces: false,
         doubts: Vec::new(),
     }
@@ -578,9 +583,7 @@ impl Bench<'_> {
                 formula.lines.push(line);
             }
         }
-        let beside = self.facts.formula.lines.iter();
-        let beside = beside.filter(|line| line.place != Place::Batter);
-        formula.lines.extend(beside.cloned());
+        formula.lines.extend_from_slice(&self.beside);
         formula
     }
 
