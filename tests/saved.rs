@@ -5,10 +5,13 @@ use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
 use batterwright::baking::leaven::{Tang, WishEntry};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
-use batterwright::baking::saved::{KeptRecipe, SavedTrouble, from_text, to_text};
+use batterwright::baking::saved::{
+    KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
+};
 use batterwright::baking::worksheet::{
     BatterSaid, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
 };
+use proptest::prelude::*;
 
 fn kept() -> KeptRecipe {
     KeptRecipe {
@@ -32,6 +35,24 @@ fn kept() -> KeptRecipe {
                 }),
             },
         },
+        version: None,
+    }
+}
+
+/// A version of it, made when there was less sugar in it.
+fn version() -> KeptRecipe {
+    let original = kept().inputs;
+    KeptRecipe {
+        version: Some(VersionOf {
+            name: "the sweet one \u{1f36f}".into(),
+            of: "k3-x".into(),
+            original: original.clone(),
+        }),
+        inputs: Inputs {
+            text: original.text + "100 g sugar",
+            ..original
+        },
+        ..kept()
     }
 }
 
@@ -74,6 +95,8 @@ fn larder() -> OwnRecord {
 fn what_was_written_loads_again() {
     let text = to_text(&kept()).expect("a finite record");
     assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept()));
+    let text = to_text(&version()).expect("a finite record");
+    assert_eq!(from_text::<KeptRecipe>(&text), Ok(version()));
     let settings = Settings {
         region: Region::Uk,
         cup_habit: CupHabit::Spooned,
@@ -104,6 +127,8 @@ fn a_wish_of_leavening_is_kept_with_its_recipe() {
 fn every_past_version_still_loads() {
     let first = include_str!("saved/recipe-1.json");
     assert_eq!(from_text::<KeptRecipe>(first), Ok(kept()));
+    let first = include_str!("saved/recipe-1-version.json");
+    assert_eq!(from_text::<KeptRecipe>(first), Ok(version()));
     let first = include_str!("saved/settings-1.json");
     assert_eq!(
         from_text::<Settings>(first).map(|settings| settings.region),
@@ -175,6 +200,32 @@ fn a_damaged_larder_is_refused_with_a_reason() {
     assert_eq!(found, Ok("100".into()));
 }
 
+/// A recipe that is no version is written as it always was, so that a page of yesterday reads it too.
+#[test]
+fn a_recipe_by_itself_is_written_without_a_version() {
+    let text = to_text(&kept()).expect("a finite record");
+    assert!(!text.contains("\"version\":null"), "{text}");
+    assert_eq!(text.matches("\"version\"").count(), 1, "{text}");
+}
+
+/// By hand: b and d are versions of a, c is one of b; e's original is gone; f and g are versions of one another.
+#[test]
+fn versions_stand_behind_what_they_were_made_from() {
+    let records = [
+        ("d", Some("a")),
+        ("e", Some("gone")),
+        ("c", Some("b")),
+        ("a", None),
+        ("f", Some("g")),
+        ("b", Some("a")),
+        ("g", Some("f")),
+        ("h", Some("h")),
+    ];
+    let by_hand = vec![vec![3, 0, 2, 5], vec![1], vec![4], vec![6], vec![7]];
+    assert_eq!(families(&records), by_hand);
+    assert!(families(&[]).is_empty());
+}
+
 /// A field that a past record lacks takes its usual value; what is there is kept.
 #[test]
 fn missing_fields_take_their_usual_value() {
@@ -183,4 +234,37 @@ fn missing_fields_take_their_usual_value() {
         from_text::<KeptRecipe>(text).map(|kept| kept.inputs),
         Ok(Inputs::of_text("1 egg"))
     );
+}
+
+/// One line of a kept text.
+fn any_text() -> impl Strategy<Value = String> {
+    "(\\PC{0,12}\n){0,4}"
+}
+
+proptest! {
+    /// Whatever is typed as a version's name, text and original comes back to the letter.
+    #[test]
+    fn any_version_comes_back(name in "\\PC{0,20}", of in "[a-z0-9-]{0,12}", text in any_text(), original in any_text()) {
+        let record = KeptRecipe {
+            changed: 7,
+            inputs: Inputs::of_text(text),
+            version: Some(VersionOf { name, of, original: Inputs::of_text(original) }),
+        };
+        let written = to_text(&record).expect("a finite record");
+        prop_assert_eq!(from_text::<KeptRecipe>(&written), Ok(record));
+    }
+
+    /// However records point at one another, each stands on the shelf once.
+    #[test]
+    fn every_record_stands_on_the_shelf_once(of in prop::collection::vec(prop::option::of(0_usize..12), 0..12)) {
+        let names: Vec<String> = (0..12).map(|at| at.to_string()).collect();
+        let records: Vec<(&str, Option<&str>)> = of
+            .iter()
+            .enumerate()
+            .map(|(at, of)| (names[at].as_str(), of.map(|of| names[of].as_str())))
+            .collect();
+        let mut places: Vec<usize> = families(&records).concat();
+        places.sort_unstable();
+        prop_assert_eq!(places, (0..of.len()).collect::<Vec<_>>());
+    }
 }

@@ -8,6 +8,7 @@ use super::worksheet::{Inputs, Settings};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
+use std::collections::HashMap;
 
 /// A kind of record that is kept.
 pub trait Record: Serialize + DeserializeOwned {
@@ -29,6 +30,72 @@ pub struct KeptRecipe {
     pub changed: u64,
     /// The baker's inputs, whole.
     pub inputs: Inputs,
+    /// What it is a version of; `None` for a recipe that stands by itself.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub version: Option<VersionOf>,
+}
+
+/// What a version was made from.
+///
+/// The whole original is kept in it, as it was on that day: the one on the shelf may be changed or
+/// removed afterwards, and what differs can still be told, and the original be put back. The price is
+/// that a version takes twice the room.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct VersionOf {
+    /// The version's own name, as typed.
+    pub name: String,
+    /// The name of the record that it was made from.
+    pub of: String,
+    /// What stood there when it was made.
+    pub original: Inputs,
+}
+
+impl VersionOf {
+    /// What it is called: its name, where it has one.
+    pub fn called(&self) -> &str {
+        match self.name.trim() {
+            "" => "Unnamed version",
+            name => name,
+        }
+    }
+}
+
+/// The order of a shelf: each recipe with all versions of it, and of those, right behind it.
+///
+/// Goes in: each record's name and the name of the one that it is a version of. Comes out: places in that list, one family
+/// after another, in the order in which the first of each stands there. Every place comes out once: a version of what is
+/// gone, or of itself in a circle, stands by itself.
+pub fn families(records: &[(&str, Option<&str>)]) -> Vec<Vec<usize>> {
+    let places: HashMap<&str, usize> = records
+        .iter()
+        .enumerate()
+        .map(|(at, (name, _))| (*name, at))
+        .collect();
+    let first = |at: usize| {
+        let mut first = at;
+        // No chain is longer than the list; a circle is.
+        for _ in 0..records.len() {
+            match records[first].1.and_then(|of| places.get(of)) {
+                Some(&of) => first = of,
+                None => return first,
+            }
+        }
+        at
+    };
+    let mut families: Vec<Vec<usize>> = Vec::new();
+    let mut heads: HashMap<usize, usize> = HashMap::new();
+    for at in 0..records.len() {
+        let head = first(at);
+        let family = *heads.entry(head).or_insert_with(|| {
+            families.push(vec![head]);
+            families.len() - 1
+        });
+        if at != head {
+            families[family].push(at);
+        }
+    }
+    families
 }
 
 impl Record for KeptRecipe {

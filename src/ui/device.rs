@@ -109,29 +109,75 @@ fn try_download(name: &str, text: &str) -> Result<(), JsValue> {
     Url::revoke_object_url(&address)
 }
 
+/// Puts the text where it can be pasted from, and says whether the browser let it.
+pub fn copy(text: &str, then: impl FnOnce(bool) + 'static) {
+    match ask_browser("clipboard", "writeText", &text.into()) {
+        Some(asked) => settle(&asked, move |done| then(done.is_some())),
+        None => then(false),
+    }
+}
+
+/// Whether the browser can hand text on to another program.
+pub fn can_share() -> bool {
+    of_browser("share").is_some_and(|share| share.is_function())
+}
+
+/// Hands the text on to a program that the person chooses; whoever chooses none changes nothing.
+pub fn share(text: &str) {
+    let what = js_sys::Object::new();
+    let _ = js_sys::Reflect::set(&what, &"text".into(), &text.into());
+    if let Some(asked) = ask_browser("", "share", &what) {
+        settle(&asked, |_| ());
+    }
+}
+
+/// Something that the browser's own record has; `None` where it has none.
+fn of_browser(name: &str) -> Option<JsValue> {
+    let browser = get(&window(), "navigator")?;
+    get(&browser, name).filter(|found| !found.is_undefined())
+}
+
+fn get(of: &JsValue, name: &str) -> Option<JsValue> {
+    js_sys::Reflect::get(of, &name.into()).ok()
+}
+
+/// Calls what the browser offers by that name, in that place of its record, and gives the promise.
+fn ask_browser(place: &str, name: &str, with: &JsValue) -> Option<js_sys::Promise> {
+    let of = match place {
+        "" => get(&window(), "navigator")?,
+        place => of_browser(place)?,
+    };
+    let call: js_sys::Function = get(&of, name)?.dyn_into().ok()?;
+    call.call1(&of, with).ok()?.dyn_into().ok()
+}
+
+/// Hands on what a promise gives; `None` where it is refused.
+fn settle(promise: &js_sys::Promise, then: impl FnOnce(Option<JsValue>) + 'static) {
+    let then = Rc::new(Cell::new(Some(then)));
+    let hand_on = move |given: Option<JsValue>| {
+        if let Some(then) = then.take() {
+            then(given);
+        }
+    };
+    // Either of the two is called, and what is called is let go of with the page.
+    let refuse = hand_on.clone();
+    let given = Closure::<dyn FnMut(JsValue)>::new(move |given| hand_on(Some(given)));
+    let refused = Closure::<dyn FnMut(JsValue)>::new(move |_| refuse(None));
+    let _ = promise.then2(&given, &refused);
+    given.forget();
+    refused.forget();
+}
+
 /// Reads the file that was chosen in a field, and hands its text on; `None` where it cannot be read.
 pub fn read_file(event: &web_sys::Event, then: impl FnOnce(Option<String>) + 'static) {
     let Some(text) = chosen_text(event) else {
         return;
     };
-    let then = Rc::new(Cell::new(Some(then)));
-    let hand_on = move |text: JsValue| {
-        if let Some(then) = then.take() {
-            then(text.as_string());
-        }
-    };
-    // Either of the two is called, and what is called is let go of with the page.
-    let refused = hand_on.clone();
-    let read = Closure::<dyn FnMut(JsValue)>::new(hand_on);
-    let refused = Closure::<dyn FnMut(JsValue)>::new(move |_| refused(JsValue::NULL));
-    let _ = text.then2(&read, &refused);
-    read.forget();
-    refused.forget();
+    settle(&text, |text| then(text.and_then(|text| text.as_string())));
 }
 
 /// The promise of the text of the file that was chosen. The field is emptied, so that the same file can be chosen again.
 fn chosen_text(event: &web_sys::Event) -> Option<js_sys::Promise> {
-    let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).ok();
     let field: JsValue = event.target()?.into();
     let file = get(&get(&field, "files")?, "0")?;
     let text: js_sys::Function = get(&file, "text")?.dyn_into().ok()?;

@@ -12,6 +12,7 @@ use crate::baking::ingredient::Own;
 use crate::baking::ingredient::own::{Meaning, OwnRecord};
 use crate::baking::pan::PanEntry;
 use crate::baking::recipe::linked;
+use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::{
     Inputs, LeaveningPlan, LinePart, Looks, Settings, Worksheet, leavening_plan, worksheet,
     worksheet_again,
@@ -22,6 +23,9 @@ use std::time::Duration;
 
 mod opening;
 mod taught;
+mod versions;
+
+pub use versions::{Compared, Original};
 
 /// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
 const LONG_TEXT: usize = 20_000;
@@ -48,6 +52,8 @@ pub struct Bench {
     /// The baker's own ingredients and words.
     own: RwSignal<OwnRecord>,
     open: StoredValue<Open>,
+    /// What the open recipe is a version of.
+    version: RwSignal<Option<VersionOf>>,
     history: RwSignal<History>,
     /// Counts changes of the inputs that the worksheet is to follow.
     pace: RwSignal<u32>,
@@ -111,6 +117,7 @@ impl Bench {
                 id: device::fresh_id(),
                 own: false,
             }),
+            version: RwSignal::new(None),
             history: RwSignal::new(History::default()),
             waiting: StoredValue::new(None),
             outside: RwSignal::new(0),
@@ -446,9 +453,10 @@ impl Bench {
 
     fn keep(self) {
         let Open { id, own } = self.open.get_value();
-        let kept = self
-            .inputs
-            .with_untracked(|inputs| storage::keep_recipe(&id, inputs));
+        let kept = self.version.with_untracked(|version| {
+            self.inputs
+                .with_untracked(|inputs| storage::keep_recipe(&id, inputs, version.as_ref()))
+        });
         if !own && kept.is_ok() {
             storage::set_last_open(&id);
             self.open.set_value(Open { id, own: true });

@@ -6,7 +6,7 @@
 
 use super::device;
 use crate::baking::ingredient::own::OwnRecord;
-use crate::baking::saved::{self, KeptRecipe, Record, SavedTrouble};
+use crate::baking::saved::{self, KeptRecipe, Record, SavedTrouble, VersionOf};
 use crate::baking::worksheet::{Inputs, Settings};
 use gloo_storage::{LocalStorage, Storage as _};
 use std::cell::RefCell;
@@ -25,6 +25,19 @@ pub struct Kept {
     pub title: String,
     /// When it was last changed, milliseconds since 1970.
     pub changed: f64,
+    /// What it is a version of.
+    pub version: Option<KeptVersion>,
+}
+
+/// What a recipe on the shelf is a version of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeptVersion {
+    /// The version's own name.
+    pub name: String,
+    /// The name of the record that it was made from.
+    pub of: String,
+    /// What that was called.
+    pub from: String,
 }
 
 /// A record that cannot be read, left as it is.
@@ -86,7 +99,7 @@ fn write(key: &str, text: &str) -> Result<(), String> {
 ///
 /// # Errors
 /// A sentence's middle that says why it is not being kept.
-pub fn keep_recipe(id: &str, inputs: &Inputs) -> Result<(), String> {
+pub fn keep_recipe(id: &str, inputs: &Inputs, version: Option<&VersionOf>) -> Result<(), String> {
     let key = format!("{RECIPE}{id}");
     let there = read(&key);
     let ours = OURS.with_borrow(|ours| matches!((ours, &there), (Some((at, text)), Some(there)) if *at == key && text == there));
@@ -96,6 +109,7 @@ pub fn keep_recipe(id: &str, inputs: &Inputs) -> Result<(), String> {
     let record = KeptRecipe {
         changed: device::now() as u64,
         inputs: inputs.clone(),
+        version: version.cloned(),
     };
     let text = saved::to_text(&record).map_err(|error| error.to_string())?;
     write(&key, &text)?;
@@ -112,6 +126,12 @@ pub fn load_recipe(id: &str) -> Option<Result<KeptRecipe, SavedTrouble>> {
         OURS.set(Some((key, text)));
     }
     Some(recipe)
+}
+
+/// What a recipe holds that is only looked at and stays as it is; `None` where there is none that can be read.
+pub fn peek(id: &str) -> Option<Inputs> {
+    let recipe = saved::from_text::<KeptRecipe>(&read(&format!("{RECIPE}{id}"))?);
+    recipe.ok().map(|recipe| recipe.inputs)
 }
 
 /// The name of the recipe that a key of the store belongs to.
@@ -145,12 +165,7 @@ pub fn shelf() -> Shelf {
         let trouble = if let Some(id) = key.strip_prefix(RECIPE) {
             match saved::from_text::<KeptRecipe>(&text) {
                 Ok(recipe) => {
-                    let title = first_words(&recipe.inputs.text);
-                    shelf.recipes.push(Kept {
-                        id: id.to_owned(),
-                        title,
-                        changed: recipe.changed as f64,
-                    });
+                    shelf.recipes.push(kept(id, recipe));
                     continue;
                 }
                 Err(trouble) => trouble,
@@ -179,7 +194,21 @@ pub fn shelf() -> Shelf {
     shelf
 }
 
-fn first_words(text: &str) -> String {
+fn kept(id: &str, recipe: KeptRecipe) -> Kept {
+    Kept {
+        id: id.to_owned(),
+        title: first_words(&recipe.inputs.text),
+        changed: recipe.changed as f64,
+        version: recipe.version.map(|version| KeptVersion {
+            from: first_words(&version.original.text),
+            name: version.called().to_owned(),
+            of: version.of,
+        }),
+    }
+}
+
+/// What a text is called where there is room for one line: its first one with words on it.
+pub fn first_words(text: &str) -> String {
     let line = text
         .lines()
         .map(str::trim)

@@ -11,7 +11,7 @@ mod label;
 mod record;
 mod weighing;
 
-pub use label::{Label, LabelStyle};
+pub use label::{Label, LabelStyle, SALT_IN_SODIUM};
 pub use record::{Meaning, Merged, OwnRecord, OwnWord};
 pub use weighing::Weighing;
 

@@ -348,6 +348,19 @@ impl Reading {
         std::iter::once(self).chain(&self.also)
     }
 
+    /// The level spoons that it is measured by: "1 1/2 teaspoons"; `None` for any other measure.
+    pub fn spoons(&self) -> Option<String> {
+        let [amount] = self.amounts.as_slice() else {
+            return None;
+        };
+        let is_spoon = matches!(
+            amount.unit,
+            Unit::Volume(VolumeUnit::Teaspoon | VolumeUnit::Dessertspoon | VolumeUnit::Tablespoon)
+        );
+        let is_so = is_spoon && self.level == Level::Level && self.own_weight.is_none();
+        is_so.then(|| understood::written(amount))
+    }
+
     /// Takes an amount in place of what was read; doubts about that are settled.
     fn take_amount(&mut self, term: &term::Term) {
         self.amounts.clone_from(&term.amounts);

@@ -117,6 +117,7 @@ fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
         recipe,
         facts,
     } = known;
+    let (is_plant_based, plant_based) = plant_based(recipe, facts.formula);
     let (formula, choices, region) = (facts.formula, &inputs.choices, country.region);
     let findings = findings(&facts);
     let leavening = leavening_sheet(&facts, &choices.batter);
@@ -138,7 +139,8 @@ fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
         allergens: allergens(formula, Law::of(region)),
-        plant_based: plant_based(recipe, formula),
+        plant_based,
+        is_plant_based,
         cautions: cautions(formula),
         sources: sources(formula),
         summary: summary(&lines, &leavening),
@@ -224,6 +226,7 @@ fn allergens(formula: &Formula, law: Law) -> Vec<AllergenNote> {
                 .map(|(line, _)| line)
                 .collect();
             (!lines.is_empty()).then(|| AllergenNote {
+                allergen,
                 // What one country's law leaves out may still hurt: it is named, and said to be left out.
                 name: match allergen.named_by(law) {
                     Some(_) => allergen.words().to_owned(),
@@ -254,8 +257,8 @@ fn in_order(mut lines: Vec<usize>) -> Vec<usize> {
     lines
 }
 
-/// Whether it comes from plants alone, as far as its lines tell.
-fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
+/// Whether it comes from plants alone, as far as its lines tell: the answer, and a sentence.
+fn plant_based(recipe: &Recipe, formula: &Formula) -> (Option<bool>, String) {
     let (mut unsure, mut from_animals) = (unread(recipe), Vec::new());
     for (line, ingredient) in understood(formula) {
         match ingredient.and_then(|ingredient| ingredient.plant_based) {
@@ -266,16 +269,17 @@ fn plant_based(recipe: &Recipe, formula: &Formula) -> String {
     }
     let (unsure, from_animals) = (in_order(unsure), in_order(from_animals));
     if formula.lines.is_empty() && formula.unweighed.is_empty() {
-        String::new()
+        (None, String::new())
     } else if !from_animals.is_empty() {
-        format!("Not plant-based: see {}.", show::lines(&from_animals))
+        let lines = show::lines(&from_animals);
+        (Some(false), format!("Not plant-based: see {lines}."))
     } else if !unsure.is_empty() {
-        format!(
-            "Plant-based if the packets of {} say so.",
-            show::lines(&unsure)
-        )
+        let lines = show::lines(&unsure);
+        let sentence = format!("Plant-based if the packets of {lines} say so.");
+        (None, sentence)
     } else {
-        "Plant-based by its ingredients; the packets decide.".into()
+        let sentence = "Plant-based by its ingredients; the packets decide.";
+        (Some(true), sentence.into())
     }
 }
 

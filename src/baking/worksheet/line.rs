@@ -96,6 +96,7 @@ fn bare(line: &Line, part: usize, corrected: bool) -> SheetLine {
         grams_shown: None,
         range_shown: None,
         understood: String::new(),
+        spoons: None,
         how: None,
         source: None,
         others: String::new(),
@@ -119,6 +120,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
     sheet.taught = reading.is_taught;
     sheet.note = taken.map_or("", |ingredient| ingredient.note);
     sheet.understood = reading.understood.clone();
+    sheet.spoons = reading.spoons();
     sheet.doubts = reading.doubts.clone();
     sheet.flagged = !reading.doubts.is_empty() || taken.is_none();
     if let Match::OneOf(several) = &reading.ingredient {

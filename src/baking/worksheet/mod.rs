@@ -4,6 +4,7 @@
 //! figures and in words, so that nobody downstream adds, rounds or judges.
 
 mod backwards;
+mod difference;
 mod gather;
 mod input;
 mod leavening;
@@ -15,6 +16,10 @@ mod totals;
 
 pub use crate::baking::recipe::Looks;
 pub use backwards::{Change, LeaveningPlan, leavening_plan};
+pub use difference::{
+    Amount, Call, Difference, FigureChange, FigureSide, FindingNote, IngredientChange, SaidChange,
+    difference,
+};
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;

@@ -3,7 +3,7 @@
 use super::BatterSaid;
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
-use crate::baking::ingredient::Region;
+use crate::baking::ingredient::{Allergen, Region};
 use crate::baking::pan::{FieldTrouble, PanEntry, Section};
 use crate::baking::quantity::Quantity;
 use serde::Serialize;
@@ -31,6 +31,8 @@ pub struct Worksheet {
     pub allergens: Vec<AllergenNote>,
     /// "Plant-based by its ingredients", "Not plant-based: ...", or why it cannot be told.
     pub plant_based: String,
+    /// The same as an answer; `None` where it cannot be told.
+    pub is_plant_based: Option<bool>,
     /// The usual cautions, whole sentences.
     pub cautions: Vec<String>,
     /// Every source that a figure on this sheet was taken from.
@@ -126,6 +128,8 @@ pub struct SheetLine {
     pub range_shown: Option<String>,
     /// How the line was understood, in one short sentence; empty for lines that are not ingredients.
     pub understood: String,
+    /// The spoons that the weight was read from: "1 1/2 teaspoons"; `None` for any other measure.
+    pub spoons: Option<String>,
     /// How the weight was got, in one sentence.
     pub how: Option<String>,
     /// Where the weight's figure is from, and how sure it is.
@@ -378,6 +382,8 @@ pub struct PanView {
 /// An allergen and the lines that bring it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct AllergenNote {
+    /// Which.
+    pub allergen: Allergen,
     /// Its name in law's words.
     pub name: String,
     /// The lines that bring it.

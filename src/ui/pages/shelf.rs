@@ -1,6 +1,8 @@
 //! The shelf: kept recipes, invented demos, and records that had to be set aside.
 
 use crate::baking::demo::{DEMOS, Demo};
+use crate::baking::quantity::show;
+use crate::baking::saved::families;
 use crate::ui::device;
 use crate::ui::dom::{Element, Words, element};
 use crate::ui::parts::button;
@@ -25,10 +27,17 @@ pub fn shelf(bench: Bench) -> Element {
     let removed = StoredValue::new(None::<Removed>);
     let recipes = move || {
         changes.track();
-        storage::shelf()
-            .recipes
-            .into_iter()
-            .map(|kept| recipe(bench, kept, removed, changes))
+        let recipes = storage::shelf().recipes;
+        let of = |kept: &'_ Kept| kept.version.as_ref().map(|version| version.of.clone());
+        let of: Vec<Option<String>> = recipes.iter().map(of).collect();
+        let records: Vec<(&str, Option<&str>)> = recipes
+            .iter()
+            .zip(&of)
+            .map(|(kept, of)| (kept.id.as_str(), of.as_deref()))
+            .collect();
+        families(&records)
+            .iter()
+            .map(|family| self::family(bench, &recipes, family, removed, changes))
             .collect()
     };
     let aside = move || {
@@ -106,18 +115,87 @@ fn removed_bar(
         .child(button("button", "Put it back", put_back))
 }
 
-fn recipe(
+/// A recipe with its versions behind it.
+fn family(
     bench: Bench,
-    kept: Kept,
+    recipes: &[Kept],
+    family: &[usize],
     removed: StoredValue<Option<Removed>>,
     changes: RwSignal<u32>,
 ) -> Element {
-    let Kept { id, title, changed } = kept;
-    let opened = id.clone();
-    let label = format!("Remove {title}");
-    let open = opening(title.clone(), device::date_shown(changed), move || {
-        bench.open_kept(&opened)
+    let Some((head, versions)) = family.split_first() else {
+        return element("li");
+    };
+    let head = &recipes[*head];
+    let item = |kept: &Kept, of: Option<&Kept>| {
+        let (title, beside) = told(kept, of);
+        recipe(bench, kept, title, beside, removed, changes)
+    };
+    if versions.is_empty() {
+        return element("li")
+            .class("shelf__item")
+            .children(item(head, None));
+    }
+    let versions = versions.iter().map(|at| {
+        element("li")
+            .class("shelf__item")
+            .children(item(&recipes[*at], Some(head)))
     });
+    element("li")
+        .child(
+            element("div")
+                .class("shelf__item")
+                .children(item(head, None)),
+        )
+        .child(
+            element("ul")
+                .class("shelf shelf--versions")
+                .attribute("aria-label", format!("Versions of {}", head.title))
+                .children(versions),
+        )
+}
+
+/// What stands for a recipe on the shelf: its title, and the words beside it. `of` is the recipe whose versions it stands with.
+fn told(kept: &Kept, of: Option<&Kept>) -> (String, String) {
+    let date = device::date_shown(kept.changed);
+    match (&kept.version, of) {
+        (None, _) => (kept.title.clone(), date),
+        (Some(version), None) => (
+            format!("{}, {}", kept.title, version.name),
+            format!(
+                "A version of {}, which is no longer here · {date}",
+                version.from
+            ),
+        ),
+        (Some(version), Some(of)) => {
+            let title = (kept.title != of.title).then(|| format!("{} · ", kept.title));
+            let words = match version.of == of.id {
+                true => "version",
+                false => "version of a version",
+            };
+            let beside = format!("{}{words} · {date}", title.unwrap_or_default());
+            (version.name.clone(), show::sentence(&beside))
+        }
+    }
+}
+
+/// What opens a recipe, and what removes it.
+fn recipe(
+    bench: Bench,
+    kept: &Kept,
+    title: String,
+    beside: String,
+    removed: StoredValue<Option<Removed>>,
+    changes: RwSignal<u32>,
+) -> [Element; 2] {
+    let id = kept.id.clone();
+    let opened = id.clone();
+    let label = match &kept.version {
+        Some(version) => format!("{}, {}", kept.title, version.name),
+        None => kept.title.clone(),
+    };
+    let remove_label = format!("Remove {label}");
+    let open = opening(title, beside, move || bench.open_kept(&opened));
     let remove = move || {
         if let Some(record) = storage::remove_recipe(&id) {
             if id == bench.open_id() {
@@ -125,14 +203,15 @@ fn recipe(
             }
             removed.set_value(Some(Removed {
                 id: id.clone(),
-                title: title.clone(),
+                title: label.clone(),
                 record,
             }));
             changes.update(|count| *count += 1);
         }
     };
-    let remove = button("button button--plain", "Remove", remove).attribute("aria-label", label);
-    element("li").class("shelf__item").child(open).child(remove)
+    let remove =
+        button("button button--plain", "Remove", remove).attribute("aria-label", remove_label);
+    [open, remove]
 }
 
 fn demo(bench: Bench, demo: &'static Demo) -> Element {

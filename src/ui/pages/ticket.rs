@@ -13,7 +13,11 @@ pub fn ticket(bench: Bench) -> Element {
             .part(Part::Title, |sheet| sheet.title.clone())
             .unwrap_or_else(|| "Untitled recipe".into())
     };
-    Effect::new(move |_| document().set_title(&format!("{} · Batterwright", title())));
+    let named = move || match bench.version(|version| version.called().to_owned()) {
+        Some(name) => format!("{}, {name}", title()),
+        None => title(),
+    };
+    Effect::new(move |_| document().set_title(&format!("{} · Batterwright", named())));
     let head = element("h1")
         .class("ticket__title")
         .attribute("dir", "auto")
@@ -24,9 +28,11 @@ pub fn ticket(bench: Bench) -> Element {
         .child(element("p").class("part__title").text("Notes at the bench"));
     let ticket = element("article").class("ticket").children([
         head,
+        parts::version_head(bench),
         parts::verdict_strip(bench),
         parts::done(bench),
         parts::weights(bench),
+        parts::differs(bench),
         parts::leavening(bench),
         parts::percentages(bench),
         parts::pans(bench),

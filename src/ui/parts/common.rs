@@ -2,6 +2,7 @@
 
 use crate::ui::dom::{Element, Words, element};
 use crate::ui::state::Bench;
+use wasm_bindgen::JsCast;
 
 /// A section of the ticket; its id is its address within the page.
 pub fn section(id: &'static str, title: &'static str) -> Element {
@@ -59,6 +60,14 @@ pub fn folded(words: &'static str) -> Element {
         .class("figure__line")
         .child(element("span").class("figure__label").text(words));
     element("details").class("figure no-print").child(line)
+}
+
+/// What tells whether a place that opens is open, to be called with its `toggle` event.
+pub fn is_open(event: &web_sys::Event) -> bool {
+    let details = event
+        .current_target()
+        .and_then(|it| it.dyn_into::<web_sys::Element>().ok());
+    details.is_some_and(|details| details.has_attribute("open"))
 }
 
 /// A choice from a list that opens: what the options are called, which is chosen, counted from 0.

@@ -1,6 +1,6 @@
 //! The leavening worked out from what is wished: how sour, from what cupboard, with how much sodium.
 
-use super::common::{button, folded, paragraph, select, text_field};
+use super::common::{button, folded, is_open, paragraph, select, text_field};
 use crate::baking::ingredient::by_key;
 use crate::baking::leaven::{POWDERS, Tang, WishEntry};
 use crate::baking::worksheet::{Change, LeaveningPlan};
@@ -8,7 +8,6 @@ use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// The folded panel. Nothing is reckoned while it is shut.
 pub fn plan_panel(bench: Bench) -> Element {
@@ -24,12 +23,7 @@ pub fn plan_panel(bench: Bench) -> Element {
         })
     });
     folded("Work out the leavening")
-        .on("toggle", move |event| {
-            let details = event
-                .current_target()
-                .and_then(|it| it.dyn_into::<web_sys::Element>().ok());
-            open.set(details.is_some_and(|details| details.has_attribute("open")));
-        })
+        .on("toggle", move |event| open.set(is_open(event)))
         .child(
             element("div")
                 .class("plan")

@@ -1,6 +1,7 @@
 //! The text box, and the buttons for the recipe as a whole.
 
 use super::common::button;
+use super::new_version::new_version;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::early::TEXT_BOX;
@@ -86,11 +87,13 @@ pub fn recipe_text(bench: Bench) -> Element {
                 .attribute("role", "status")
                 .text_of(move || unread.get()),
         );
+    let (keep, form) = new_version(bench);
     let tools = element("div")
         .class("recipe-text__tools")
         .child(toggle)
         .child(new)
-        .child(print);
+        .child(print)
+        .child(keep);
     let box_place = element("div")
         .class("recipe-text__box")
         .attribute("id", "recipe-text-box")
@@ -112,6 +115,7 @@ pub fn recipe_text(bench: Bench) -> Element {
         .attribute_of("class", class)
         .attribute("aria-label", "Recipe text")
         .child(tools)
+        .child(form)
         .child(box_place)
 }
 

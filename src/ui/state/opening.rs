@@ -2,6 +2,7 @@
 
 use super::{Bench, Open};
 use crate::baking::demo::DEMOS;
+use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::Inputs;
 use crate::ui::history::History;
 use crate::ui::{device, storage};
@@ -12,7 +13,7 @@ impl Bench {
     pub fn open_kept(self, id: &str) {
         match storage::load_recipe(id) {
             Some(Ok(recipe)) => {
-                self.show(id.to_owned(), true, recipe.inputs);
+                self.show(id.to_owned(), true, recipe.inputs, recipe.version);
                 storage::set_last_open(id);
             }
             Some(Err(trouble)) => {
@@ -25,25 +26,29 @@ impl Bench {
     /// Opens a demo; it becomes a recipe of the baker's own with the first change.
     pub fn open_demo(self, key: &str) {
         if let Some(demo) = DEMOS.iter().find(|demo| demo.key == key) {
-            self.show(device::fresh_id(), false, Inputs::of_text(demo.text));
+            self.show(device::fresh_id(), false, Inputs::of_text(demo.text), None);
             storage::set_last_open(&format!("demo:{key}"));
         }
     }
 
     /// Opens a blank recipe.
     pub fn open_blank(self) {
-        self.show(device::fresh_id(), false, Inputs::default());
+        self.show(device::fresh_id(), false, Inputs::default(), None);
         self.editing.set(true);
     }
 
     /// Follows what another window has kept under the open recipe's name.
     pub fn follow_other_window(self, id: &str) {
         if id != self.open_id() {
-            return;
+            return self.follow_original(id);
         }
-        if let Some(Ok(recipe)) = storage::load_recipe(id)
-            && recipe.inputs != self.inputs.get_untracked()
-        {
+        let Some(Ok(recipe)) = storage::load_recipe(id) else {
+            return;
+        };
+        if self.version.with_untracked(|ours| *ours != recipe.version) {
+            self.version.set(recipe.version);
+        }
+        if recipe.inputs != self.inputs.get_untracked() {
             self.inputs.set(recipe.inputs);
             self.reckon();
             self.outside.update(|count| *count += 1);
@@ -74,7 +79,7 @@ impl Bench {
         }
     }
 
-    fn show(self, id: String, own: bool, inputs: Inputs) {
+    pub(super) fn show(self, id: String, own: bool, inputs: Inputs, version: Option<VersionOf>) {
         self.flush();
         // What could not be kept has no other place than this page, so the way back to it stays open.
         let lost = self.unkept.with_untracked(Option::is_some)
@@ -83,6 +88,7 @@ impl Bench {
                 .with_untracked(|inputs| !inputs.text.trim().is_empty());
         let before = self.inputs.get_untracked();
         self.open.set_value(Open { id, own });
+        self.version.set(version);
         self.unkept.set(None);
         if lost {
             let what = "another recipe was opened; the one before could not be kept";

@@ -7,7 +7,7 @@ use crate::baking::quantity::{Share, show};
 use serde::{Deserialize, Serialize};
 
 /// Grams of salt that a packet counts for one gram of sodium: Regulation (EU) 1169/2011, annex I.
-const SALT_IN_SODIUM: f64 = 2.5;
+pub const SALT_IN_SODIUM: f64 = 2.5;
 
 /// The part of pure salt that is sodium, by molar masses 22.990 and 58.443, and a rounding.
 const MOST_SODIUM: f64 = 0.4;
