@@ -12,6 +12,8 @@ mod line;
 mod pans;
 mod record;
 mod said;
+mod swap;
+mod swap_entry;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
@@ -23,6 +25,8 @@ pub use difference::{
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;
+pub use swap::{AmountNote, SwapNote, SwapOffer, SwapPlan, swap_offers, swap_plan};
+pub use swap_entry::{LineWords, SwapEntry, SwapLine};
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;
