@@ -29,8 +29,8 @@ pub use larder::{Larder, Own};
 pub use leavening::{Bicarbonate, Leavening};
 pub use leavening_acid::{GasTiming, LeaveningAcid, Uptake};
 pub use piece::{Piece, PieceSize, PieceWeight, Region};
-pub(super) use unpack::cited;
 pub use sugars::{SugarKind, Sugars};
+pub(super) use unpack::cited;
 
 use super::source::{Cited, Source};
 

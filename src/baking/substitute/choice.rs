@@ -71,8 +71,8 @@ fn rank(swap: &Swap, kind: Kind) -> (u8, u8, i32, usize) {
     (suits, missing, replaced, swap.brings.len())
 }
 
-/// What the replacer of an egg lacks of what the kind wants, in strengths.
-fn lacking(swap: &Swap, kind: Kind) -> u8 {
+/// What the replacer of an egg lacks of what the kind wants, in strengths; 0 for what replaces no egg.
+pub fn lacking(swap: &Swap, kind: Kind) -> u8 {
     let given = swap
         .brings
         .first()

@@ -118,9 +118,11 @@ impl Keep {
             Self::Starch => share(Constituent::Starch),
             Self::Salt => salt(ingredient),
             Self::Setting => setting_protein_per_gram(ingredient),
-            Self::Gas => Some(ingredient.leavening.map_or(0.0, |leavening| {
-                bicarbonate(leavening, Mass::grams(1.0))
-            })),
+            Self::Gas => Some(
+                ingredient
+                    .leavening
+                    .map_or(0.0, |leavening| bicarbonate(leavening, Mass::grams(1.0))),
+            ),
             Self::Acidity => {
                 let gram = Mass::grams(1.0);
                 let water = share(Constituent::Water).unwrap_or(0.0);

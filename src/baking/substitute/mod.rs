@@ -10,5 +10,5 @@ mod shares;
 pub mod swap;
 mod unpack;
 
-pub use choice::{Without, by_composition, by_swap, choices};
+pub use choice::{Without, by_composition, by_swap, choices, lacking};
 pub use keep::Keep;

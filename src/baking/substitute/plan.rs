@@ -10,7 +10,9 @@ use super::programme::{Programme, Row, Unknown, solve};
 use super::swap::Brought;
 use crate::baking::chemistry::{Bowl, NEUTRAL, bowl};
 use crate::baking::estimate::Estimate;
-use crate::baking::finding::{Facts, POWDER_KEPT, VerdictKind, acid_verdict, gas_band, ph_band};
+use crate::baking::finding::{
+    Facts, POWDER_KEPT, VerdictKind, acid_verdict, gas_band_with, ph_band,
+};
 use crate::baking::formula::{Formula, How, Place, Weighed};
 use crate::baking::ingredient::{FlourBasis, Group, Ingredient, by_key};
 use crate::baking::quantity::Mass;
@@ -20,12 +22,16 @@ use crate::baking::text::{holds, lower};
 const ROUNDS: usize = 5;
 /// How near the bowl and the programme are to agree on the base that is missing, meq: a sixth of a tenth of a gram of soda.
 const NEAR: f64 = 0.2;
+/// The part of what comes that has to be left of it where it is too sour for all of it.
+const THINNED: f64 = 0.3;
 /// What a gram moved costs: the dearer, the longer it stays as it is (our own weighing up).
 const WATER: f64 = 0.2;
 const LIQUID: f64 = 0.5;
 const SWAPPED: f64 = 0.4;
 const OTHER: f64 = 1.0;
 const SALT: f64 = 2.0;
+/// The part of the upper limit of gas up to which a batter may be led: as the mends do.
+const GAS_ROOM: f64 = 0.9;
 /// How much dearer something new is than a line that is there.
 const NEW: f64 = 1.5;
 /// Below this many grams a scale shows tenths; above, whole grams.
@@ -145,7 +151,12 @@ pub fn plan(facts: &Facts, title: Option<&str>, wish: &Wish) -> Result<Plan, Str
         .filter(|flour| *flour > 0.0)
         .ok_or("A swap is set against the flour, and no flour has a weight yet.")?;
     let bench = Bench::new(facts, title, wish, flour)?;
-    bench.plan()
+    let found = bench.plan()?;
+    if found.missed.is_empty() {
+        return Ok(found);
+    }
+    // Where a limit is missed however much moves, what has little to do with it is not moved for it.
+    bench.without_side_ways().plan()
 }
 
 /// A line of the batter with its part in the programme.
@@ -214,10 +225,17 @@ impl<'a> Bench<'a> {
             added(facts, flour, &mut entries);
         }
         if !entries.iter().any(Entry::is_free) {
-            return Err("Every line is held, so nothing can move to keep the cake: let one go.".into());
+            return Err(
+                "Every line is held, so nothing can move to keep the cake: let one go.".into(),
+            );
         }
         let wet = |entry: &Entry| {
-            entry.line.ingredient.composition.water.is_some_and(|water| water.to_fraction() > 0.1)
+            entry
+                .line
+                .ingredient
+                .composition
+                .water
+                .is_some_and(|water| water.to_fraction() > 0.1)
                 && entry.before.max(entry.start) > 0.0
         };
         if !entries.iter().any(wet) {
@@ -278,7 +296,12 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
     });
     for brought in &change.to {
         let composition = &brought.ingredient.composition;
-        let known = [composition.water, composition.fat, composition.carbohydrate, composition.protein];
+        let known = [
+            composition.water,
+            composition.fat,
+            composition.carbohydrate,
+            composition.protein,
+        ];
         if known.iter().all(Option::is_none) {
             return Err(format!(
                 "Nothing is known of what {} is made of, so nothing can be kept: give its packet's figures in the larder first.",
@@ -286,7 +309,10 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
             ));
         }
         let ratio = brought.for_a_gram;
-        let [low, usual, high] = [ratio.low, ratio.mean, ratio.high].map(Mass::to_grams);
+        let [mut low, usual, high] = [ratio.low, ratio.mean, ratio.high].map(Mass::to_grams);
+        if is_sour(brought.ingredient) {
+            low *= THINNED;
+        }
         entries.push(Entry {
             line: new_line(brought.ingredient, goes * usual, line),
             place: None,
@@ -300,10 +326,20 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
     Ok(())
 }
 
+/// Whether it is so sour that water may have to take the place of a part of it.
+fn is_sour(ingredient: &Ingredient) -> bool {
+    matches!(ingredient.group, Group::Juice | Group::Fruit)
+        && ingredient.acidity.is_some_and(|acidity| acidity.ph.1 < 4.5)
+}
+
 /// A line that the change leaves alone; it may move unless it is held.
 fn as_it_is(line: &Weighed, held: bool) -> Entry {
     let grams = line.grams.mean.to_grams();
-    let move_of = if held { None } else { movement(line.ingredient) };
+    let move_of = if held {
+        None
+    } else {
+        movement(line.ingredient)
+    };
     let (limits, price) = match move_of {
         Some((least, most, price)) => ((grams * least, grams * most), price),
         None => ((grams, grams), 0.0),
@@ -356,7 +392,17 @@ fn names_the_cake(ingredient: &Ingredient, title: &str) -> bool {
 }
 
 /// Words of ingredients' names that tell no cake from another.
-const PLAIN: [&str; 9] = ["baking", "milk", "plain", "powder", "soda", "sugar", "white", "granulated", "cake"];
+const PLAIN: [&str; 9] = [
+    "baking",
+    "milk",
+    "plain",
+    "powder",
+    "soda",
+    "sugar",
+    "white",
+    "granulated",
+    "cake",
+];
 
 /// What may be added where the recipe has none of it, each with the most, per cent of the flour.
 const ADDED: [(&str, f64, f64); 6] = [
@@ -380,7 +426,10 @@ fn added(facts: &Facts, flour: f64, entries: &mut Vec<Entry>) {
             entry.line.ingredient.key == key
                 || key == "sunflower_oil" && entry.line.ingredient.group == Group::Oil
         };
-        if entries.iter().any(|entry| is_there(entry) && entry.is_free()) {
+        if entries
+            .iter()
+            .any(|entry| is_there(entry) && entry.is_free())
+        {
             continue;
         }
         entries.push(Entry {
@@ -420,13 +469,18 @@ fn new_line(ingredient: &'static Ingredient, grams: f64, by: &Weighed) -> Weighe
 /// Between which mmol of carbon dioxide the gas has to stay: the kind's band, and what the recipe has if it lies outside.
 fn gas_limits(facts: &Facts, flour: f64) -> (f64, f64) {
     const GRAMS_PER_MMOL: f64 = 0.044_009;
-    let band = gas_band(facts);
+    // Where acid wants soda, soda is there, and gives much of its gas on the bench.
+    let band = gas_band_with(facts, true);
     let millimoles = |percent: f64| percent / 100.0 * flour / GRAMS_PER_MMOL;
     let now = facts
         .bowl
         .map_or(0.0, |bowl| bowl.gas.made.mean.to_grams() / GRAMS_PER_MMOL);
-    let low = if facts.kind.leans_on_air() { 0.0 } else { millimoles(band.low) };
-    (low.min(now), millimoles(band.high).max(now))
+    let low = if facts.kind.leans_on_air() {
+        0.0
+    } else {
+        millimoles(band.low)
+    };
+    (low.min(now), millimoles(band.high * GAS_ROOM).max(now))
 }
 
 impl Bench<'_> {
@@ -466,6 +520,20 @@ impl Bench<'_> {
             false => entry.start,
         });
         Ok((amounts.collect(), solved.cost, self.missed(&solved.missed)))
+    }
+
+    /// The same with no more to move than what comes, leaveners, salt and water.
+    fn without_side_ways(mut self) -> Self {
+        for entry in &mut self.entries {
+            let ingredient = entry.line.ingredient;
+            let is_of_use = matches!(entry.fate, Fate::Comes(_) | Fate::Goes)
+                || ingredient.group == Group::Leavener
+                || matches!(ingredient.key, "water" | "salt");
+            if !is_of_use {
+                entry.limits = (entry.start, entry.start);
+            }
+        }
+        self
     }
 
     /// The amounts of the recipe as it is.
@@ -518,7 +586,11 @@ impl Bench<'_> {
             let has_ph = self.ph.is_some();
             rows.push(Row {
                 free: keep.free() * target.abs(),
-                price: if keep == Keep::Acidity && !has_ph { 0.0 } else { keep.price() },
+                price: if keep == Keep::Acidity && !has_ph {
+                    0.0
+                } else {
+                    keep.price()
+                },
                 ..row(at, target)
             });
         }
@@ -528,8 +600,14 @@ impl Bench<'_> {
             Some(_) => (low.target, high.target),
             None => (f64::INFINITY, f64::NEG_INFINITY),
         };
-        rows.push(Row { high: at_most, ..low });
-        rows.push(Row { low: at_least, ..high });
+        rows.push(Row {
+            high: at_most,
+            ..low
+        });
+        rows.push(Row {
+            low: at_least,
+            ..high
+        });
         let gas = row(GAS, 0.0);
         let (least, most) = self.gas;
         rows.push(Row {
@@ -553,8 +631,7 @@ impl Bench<'_> {
     /// As a scale shows them; what hardly moves stays as it is.
     fn rounded(&self, amounts: &[f64]) -> Vec<f64> {
         let round = |(entry, grams): (&Entry, &f64)| {
-            let by_tenths =
-                entry.line.ingredient.group == Group::Leavener || *grams < BY_TENTHS;
+            let by_tenths = entry.line.ingredient.group == Group::Leavener || *grams < BY_TENTHS;
             let step = if by_tenths { 0.1 } else { 1.0 };
             if (grams - entry.before).abs() < step / 2.0 {
                 return entry.before;

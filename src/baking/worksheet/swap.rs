@@ -4,6 +4,7 @@
 use super::gather::with_facts;
 use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksheet_again};
 use crate::baking::balance::Kind;
+use crate::baking::chemistry::Bowl;
 use crate::baking::finding::{Facts, last_leavener, ph_band, soda_name};
 use crate::baking::formula::Weighed;
 use crate::baking::ingredient::{Group, Ingredient, Larder, Own, Region};
@@ -11,8 +12,8 @@ use crate::baking::leaven::POWDERS;
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
 use crate::baking::substitute::plan::{Amount, Change, Fate, Missed, Plan, Wish, plan};
-use crate::baking::substitute::swap::{Suits, Swap};
-use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg};
+use crate::baking::substitute::swap::{Brought, Suits, Swap, swaps_from};
+use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
 use serde::Serialize;
 
 /// A crumb is kept where it is this likely to end inside its band: just above what the verdict calls likely.
@@ -79,17 +80,28 @@ pub struct SwapOffer {
 
 /// What could come in the place of an ingredient of the recipe: the baker's own ingredients first, then what the trade
 /// knows, what suits the kind of cake first.
-pub fn swap_offers(inputs: &Inputs, settings: &Settings, own: &Own, place: LinePart) -> Vec<SwapOffer> {
+pub fn swap_offers(
+    inputs: &Inputs,
+    settings: &Settings,
+    own: &Own,
+    place: LinePart,
+) -> Vec<SwapOffer> {
     with_facts(&mut Looks::default(), inputs, settings, own, |known| {
         let kind = known.facts.kind;
         let Some(line) = line_at(&known.facts, place) else {
             return Vec::new();
         };
-        let known = choices(line.ingredient, kind).into_iter().map(|swap| SwapOffer {
-            to: key_of(swap),
-            name: with(swap.brings.iter().map(|brought| brought.ingredient.name.to_owned())),
-            beside: suits(swap, kind),
-        });
+        let known = choices(line.ingredient, kind)
+            .into_iter()
+            .map(|swap| SwapOffer {
+                to: key_of(swap),
+                name: with(
+                    swap.brings
+                        .iter()
+                        .map(|brought| brought.ingredient.name.to_owned()),
+                ),
+                beside: suits(swap, kind),
+            });
         let own = own.ingredients().iter().map(|ingredient| SwapOffer {
             to: ingredient.key.to_owned(),
             name: ingredient.name.to_owned(),
@@ -118,7 +130,11 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
         let after = carried_out(inputs, &known.facts, &plan);
         Ok::<_, String>(Planned {
             swaps: chosen.notes(&known.facts, &plan),
-            amounts: plan.amounts.iter().map(|amount| note(amount, known.facts.region)).collect(),
+            amounts: plan
+                .amounts
+                .iter()
+                .map(|amount| note(amount, known.facts.region))
+                .collect(),
             sentences: sentences(&known.facts, &plan, &chosen),
             is_kept: plan.missed.is_empty(),
             name: chosen.name(&inputs.choices.swaps.without),
@@ -154,7 +170,12 @@ struct Chosen {
 }
 
 impl Chosen {
-    fn of(inputs: &Inputs, facts: &Facts, title: Option<&str>, larder: Larder) -> Result<Self, String> {
+    fn of(
+        inputs: &Inputs,
+        facts: &Facts,
+        title: Option<&str>,
+        larder: Larder,
+    ) -> Result<Self, String> {
         let entry = &inputs.choices.swaps;
         if !entry.is_any() {
             return Err("Choose what is to be swapped.".into());
@@ -175,15 +196,21 @@ impl Chosen {
         for line in &facts.formula.lines {
             let place = (line.line, line.part);
             let words = inputs.line_words(place);
-            if words.as_ref().is_some_and(|words| entry.held.contains(words)) {
+            if words
+                .as_ref()
+                .is_some_and(|words| entry.held.contains(words))
+            {
                 chosen.wish.held.push(place);
             }
-            let asked = entry.lines.iter().find(|swap| Some(&swap.line) == words.as_ref());
+            let asked = entry
+                .lines
+                .iter()
+                .find(|swap| Some(&swap.line) == words.as_ref());
             match asked {
                 Some(asked) => chosen.add_asked(line, asked, larder)?,
                 None if fits(line.ingredient) => {}
-                None => match best(facts, title, line, &fits, &entry.without) {
-                    Some(swap) => chosen.add(line, Some(swap), by_swap(place, 1.0, swap)),
+                None => match best(facts, title, line, &fits, entry.without) {
+                    Some(swap) => chosen.add(Some(swap), by_swap(place, 1.0, swap)),
                     None => without_swap.push((line.line, line.ingredient.name)),
                 },
             }
@@ -203,20 +230,28 @@ impl Chosen {
         Ok(chosen)
     }
 
-    fn add(&mut self, _line: &Weighed, by: Option<&'static Swap>, change: Change) {
+    fn add(&mut self, by: Option<&'static Swap>, change: Change) {
         self.wish.changes.push(change);
         self.by.push(by);
     }
 
     /// What the baker chose for a line.
-    fn add_asked(&mut self, line: &Weighed, asked: &SwapLine, larder: Larder) -> Result<(), String> {
+    fn add_asked(
+        &mut self,
+        line: &Weighed,
+        asked: &SwapLine,
+        larder: Larder,
+    ) -> Result<(), String> {
         let place = (line.line, line.part);
-        let swap = crate::baking::substitute::swap::swaps_from(line.ingredient)
-            .find(|swap| key_of(swap) == asked.to);
-        let share = |most: f64| asked.percent.map_or(most, |percent| f64::from(percent.min(100)) / 100.0);
+        let swap = swaps_from(line.ingredient).find(|swap| key_of(swap) == asked.to);
+        let share = |most: f64| {
+            asked
+                .percent
+                .map_or(most, |percent| f64::from(percent.min(100)) / 100.0)
+        };
         if let Some(swap) = swap {
             let change = by_swap(place, share(swap.usual.to_fraction()), swap);
-            self.add(line, Some(swap), change);
+            self.add(Some(swap), change);
             return Ok(());
         }
         let to = larder.by_key(&asked.to).ok_or_else(|| {
@@ -226,7 +261,7 @@ impl Chosen {
             )
         })?;
         let change = by_composition(place, share(1.0), line.ingredient, to);
-        self.add(line, None, change);
+        self.add(None, change);
         Ok(())
     }
 
@@ -249,62 +284,77 @@ impl Chosen {
             (without.milk && !without.animals, "without milk"),
             (without.egg && !without.animals, "without egg"),
         ];
-        let said: Vec<&str> = said.iter().filter(|(is, _)| *is).map(|(_, words)| *words).collect();
+        let said: Vec<&str> = said
+            .iter()
+            .filter(|(is, _)| *is)
+            .map(|(_, words)| *words)
+            .collect();
         if !said.is_empty() {
             return said.join(", ");
         }
-        let comes = self.wish.changes.iter().filter_map(|change| change.to.first());
-        let names: Vec<String> = comes.map(|brought| brought.ingredient.name.to_owned()).collect();
+        let comes = self
+            .wish
+            .changes
+            .iter()
+            .filter_map(|change| change.to.first());
+        let names: Vec<String> = comes
+            .map(|brought| brought.ingredient.name.to_owned())
+            .collect();
         format!("with {}", show::listed(&names))
     }
 }
 
-/// The swap that changes least among those that fit: the plan of each is reckoned.
+/// The swap that costs the cake least among those that fit it: the plan of each is reckoned. What is to be gone goes wholly,
+/// so that a swap for a part of it is none; one whose packet decides is taken only where there is no other.
 fn best(
     facts: &Facts,
     title: Option<&str>,
     line: &Weighed,
     fits: &dyn Fn(&Ingredient) -> bool,
-    without: &Without,
+    without: Without,
 ) -> Option<&'static Swap> {
-    const TRIED: usize = 3;
+    const TRIED: usize = 8;
     let place = (line.line, line.part);
-    let all_fit = |swap: &&Swap| swap.brings.iter().all(|brought| fits(brought.ingredient));
-    let fitting: Vec<&'static Swap> = choices(line.ingredient, facts.kind)
+    let fitting = choices(line.ingredient, facts.kind)
         .into_iter()
-        .filter(all_fit)
-        .collect();
-    // What is to be gone goes wholly; a swap for half of it would leave the rest.
-    let whole = |swap: &&&'static Swap| swap.most.to_percent() >= 100.0;
-    let _ = without;
-    let mut tried: Vec<(f64, &'static Swap)> = fitting
-        .iter()
-        .filter(whole)
+        .filter(|swap| swap.most.to_percent() >= 100.0)
+        .filter(|swap| swap.suits(facts.kind) != Suits::NotMeant)
+        .filter(|swap| swap.brings.iter().all(|brought| fits(brought.ingredient)));
+    let by_packet = |swap: &Swap| {
+        let unsure = |brought: &Brought| brought.ingredient.plant_based.is_none();
+        without.animals && swap.brings.iter().any(unsure)
+    };
+    let cost = |swap: &'static Swap| {
+        let wish = Wish {
+            changes: vec![by_swap(place, 1.0, swap)],
+            ..Wish::default()
+        };
+        let plan = plan(facts, title, &wish).ok()?;
+        let lacking = f64::from(lacking(swap, facts.kind)) * LACKING;
+        let packet = if by_packet(swap) { PACKET } else { 0.0 };
+        Some((
+            plan.cost
+                + lacking
+                + packet
+                + (swap.brings.len() - 1) as f64 * ONE_MORE
+                + plan.missed.len() as f64 * MISSED,
+            swap,
+        ))
+    };
+    fitting
         .take(TRIED)
-        .filter_map(|swap| {
-            let wish = Wish {
-                changes: vec![by_swap(place, 1.0, swap)],
-                ..Wish::default()
-            };
-            let plan = plan(facts, title, &wish).ok()?;
-            Some((plan.cost + plan.missed.len() as f64 * 1e6, *swap))
-        })
-        .collect();
-    tried.sort_by(|one, other| one.0.total_cmp(&other.0));
-    // What suits best goes first unless another costs far less.
-    let first = fitting.iter().find(whole).copied();
-    match (tried.first(), first) {
-        (Some((cost, cheapest)), Some(first)) => {
-            let own = tried.iter().find(|(_, swap)| std::ptr::eq(*swap, first));
-            match own {
-                Some((own, _)) if *own <= cost * 3.0 + 1.0 => Some(first),
-                _ => Some(cheapest),
-            }
-        }
-        (Some((_, cheapest)), None) => Some(cheapest),
-        (None, _) => first.or_else(|| fitting.first().copied()),
-    }
+        .filter_map(cost)
+        .min_by(|one, other| one.0.total_cmp(&other.0))
+        .map(|(_, swap)| swap)
 }
+
+/// What each of these counts for beside the cost of a plan, in grams moved (our own weighing up): a strength that an egg
+/// has and its replacer lacks, a packet that decides, an ingredient more to
+/// buy and weigh, a limit that is missed.
+const LACKING: f64 = 10.0;
+const PACKET: f64 = 200.0;
+const ONE_MORE: f64 = 15.0;
+const MISSED: f64 = 1e4;
 
 fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
     facts
@@ -316,7 +366,11 @@ fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
 
 /// What a swap is chosen by: the keys of what it brings.
 fn key_of(swap: &Swap) -> String {
-    let keys: Vec<&str> = swap.brings.iter().map(|brought| brought.ingredient.key).collect();
+    let keys: Vec<&str> = swap
+        .brings
+        .iter()
+        .map(|brought| brought.ingredient.key)
+        .collect();
     keys.join("+")
 }
 
@@ -344,13 +398,25 @@ fn suits(swap: &Swap, kind: Kind) -> String {
     said.join(", ")
 }
 
-fn swap_note(facts: &Facts, plan: &Plan, change: &Change, by: Option<&'static Swap>, line: &Weighed) -> SwapNote {
+fn swap_note(
+    facts: &Facts,
+    plan: &Plan,
+    change: &Change,
+    by: Option<&'static Swap>,
+    line: &Weighed,
+) -> SwapNote {
     let goes = line.grams.mean.to_grams() * change.share;
     let comes = plan
         .amounts
         .iter()
         .filter(|amount| amount.fate == Fate::Comes(change.place))
-        .map(|amount| format!("{} {}", show::mass(Mass::grams(amount.after)), amount.ingredient.name));
+        .map(|amount| {
+            format!(
+                "{} {}",
+                show::mass(Mass::grams(amount.after)),
+                amount.ingredient.name
+            )
+        });
     let comes: Vec<String> = comes.collect();
     let mut known: Vec<(&'static str, String)> = Vec::new();
     let mut say = |label: &'static str, words: String| {
@@ -372,7 +438,10 @@ fn swap_note(facts: &Facts, plan: &Plan, change: &Change, by: Option<&'static Sw
     if line.ingredient.group == Group::Egg
         && let Some(given) = main.and_then(egg::given)
     {
-        say("In the place of egg", format!("{} {}", given.ingredient.name, given.result));
+        say(
+            "In the place of egg",
+            format!("{} {}", given.ingredient.name, given.result),
+        );
     }
     SwapNote {
         line: line.line,
@@ -407,8 +476,16 @@ fn note(amount: &Amount, region: Region) -> AmountNote {
             Fate::Moves if amount.after > amount.before => "more",
             Fate::Moves => "less",
         },
-        before: if amount.before > 0.0 { shown(amount.before) } else { String::new() },
-        after: if amount.after > 0.0 { shown(amount.after) } else { "none".into() },
+        before: if amount.before > 0.0 {
+            shown(amount.before)
+        } else {
+            String::new()
+        },
+        after: if amount.after > 0.0 {
+            shown(amount.after)
+        } else {
+            "none".into()
+        },
     }
 }
 
@@ -435,13 +512,21 @@ fn read_name(ingredient: &'static Ingredient, region: Region) -> &'static str {
 /// What is to be said of a plan, the sum of it first.
 fn sentences(facts: &Facts, plan: &Plan, chosen: &Chosen) -> Vec<String> {
     let mut said = Vec::new();
-    let missed: Vec<String> = plan.missed.iter().map(|missed| gives_way(*missed, facts.kind)).collect();
+    let missed: Vec<String> = plan
+        .missed
+        .iter()
+        .map(|missed| gives_way(*missed, facts.kind))
+        .collect();
     let moved: Vec<String> = plan
         .kept
         .iter()
         .filter(|kept| kept.is_moved())
         .map(|kept| {
-            let more = if kept.after > kept.before { "more" } else { "less" };
+            let more = if kept.after > kept.before {
+                "more"
+            } else {
+                "less"
+            };
             let change = (kept.after - kept.before).abs() / kept.before.max(1e-9) * 100.0;
             match kept.before > 0.0 && change < 300.0 {
                 true => format!("{} % {more} {}", show::fixed(change, 0), kept.keep.words()),
@@ -484,8 +569,14 @@ fn sentences(facts: &Facts, plan: &Plan, chosen: &Chosen) -> Vec<String> {
 fn gives_way(missed: Missed, kind: Kind) -> String {
     let band = ph_band(kind);
     match missed {
-        Missed::TooAcid => format!("a crumb of pH {} or above: it stays more acid", show::ph(band.low)),
-        Missed::TooAlkaline => format!("a crumb of pH {} or below: it ends more alkaline", show::ph(band.high)),
+        Missed::TooAcid => format!(
+            "a crumb of pH {} or above: it stays more acid",
+            show::ph(band.low)
+        ),
+        Missed::TooAlkaline => format!(
+            "a crumb of pH {} or below: it ends more alkaline",
+            show::ph(band.high)
+        ),
         Missed::GasShort => "the gas that this flour needs: it makes less".to_owned(),
         Missed::GasMuch => "the gas that this flour holds: it makes more".to_owned(),
     }
@@ -500,7 +591,10 @@ fn unknown(plan: &Plan) -> Option<String> {
         .collect();
     said.truncate(4);
     (!said.is_empty()).then(|| {
-        format!("No source gives {}: it is counted as none and not kept.", show::listed(&said))
+        format!(
+            "No source gives {}: it is counted as none and not kept.",
+            show::listed(&said)
+        )
     })
 }
 
@@ -508,8 +602,10 @@ fn unknown(plan: &Plan) -> Option<String> {
 fn weigh_first(facts: &Facts, plan: &Plan) -> Option<String> {
     let bowl = plan.bowl.as_ref()?;
     let band = ph_band(facts.kind);
-    let inside = bowl.chance_below(band.high) - bowl.chance_below(band.low);
-    if inside >= ENOUGH || bowl.is_measured() {
+    let inside = |bowl: &Bowl| bowl.chance_below(band.high) - bowl.chance_below(band.low);
+    let before = facts.bowl.map_or(1.0, inside);
+    // What was too close to call before is no matter of the swap.
+    if inside(bowl) >= ENOUGH.min(before) || bowl.is_measured() || !plan.missed.is_empty() {
         return None;
     }
     let parts = bowl.parts_by(&|part| part.acid.deviation());
@@ -550,7 +646,11 @@ fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
         )
     };
     let mut added: Vec<(usize, String)> = Vec::new();
-    for gone in plan.amounts.iter().filter(|amount| amount.fate == Fate::Goes) {
+    for gone in plan
+        .amounts
+        .iter()
+        .filter(|amount| amount.fate == Fate::Goes)
+    {
         let Some(place) = gone.place else { continue };
         let mut comes = plan
             .amounts
@@ -571,10 +671,19 @@ fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
         }
         added.extend(comes.map(|text| (place.0, text)));
     }
-    for new in plan.amounts.iter().filter(|amount| amount.fate == Fate::Added) {
+    for new in plan
+        .amounts
+        .iter()
+        .filter(|amount| amount.fate == Fate::Added)
+    {
         let below = match new.ingredient.group {
             Group::Leavener => last_leavener(facts),
-            _ => facts.formula.batter().map(|line| line.line).max().unwrap_or(0),
+            _ => facts
+                .formula
+                .batter()
+                .map(|line| line.line)
+                .max()
+                .unwrap_or(0),
         };
         added.push((below, line_of(new)));
     }
