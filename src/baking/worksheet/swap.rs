@@ -30,6 +30,8 @@ pub struct SwapPlan {
     pub sentences: Vec<String>,
     /// True where every limit of the kind holds.
     pub is_kept: bool,
+    /// Cautions that the recipe as it becomes has and the recipe has not.
+    pub cautions: Vec<String>,
     /// Recipe and version side by side.
     pub difference: Difference,
     /// A name for the version.
@@ -143,7 +145,12 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
     })?;
     let before = worksheet_again(&mut looks, inputs, settings, own);
     let after = worksheet_again(&mut looks, &planned.after, settings, own);
+    let come = after
+        .cautions
+        .iter()
+        .filter(|caution| !before.cautions.contains(caution));
     Ok(SwapPlan {
+        cautions: come.cloned().collect(),
         difference: difference(&before, &after, &planned.name),
         swaps: planned.swaps,
         amounts: planned.amounts,

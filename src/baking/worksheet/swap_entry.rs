@@ -56,6 +56,17 @@ impl Inputs {
         })
     }
 
+    /// Where an ingredient of those words stands; `None` where the text has no such line any more.
+    pub fn line_of(&self, words: &LineWords) -> Option<LinePart> {
+        let text = self.recipe_text();
+        let mut same = text
+            .lines()
+            .enumerate()
+            .filter(|(_, line)| line.trim() == words.text);
+        let (at, _) = same.nth(words.occurrence)?;
+        Some((at + 1, words.part))
+    }
+
     /// Chooses what comes in the place of an ingredient, or takes that back with an empty text.
     pub fn swap(&mut self, place: LinePart, to: &str, percent: Option<u8>) {
         let Some(line) = self.line_words(place) else {
