@@ -85,9 +85,10 @@ inBrowser("several are chosen, and each can be taken back", { screen: "desk" }, 
   await sees(amounts(page), /^(?!.*sunflower oil)/);
 });
 
-inBrowser("the whole cake becomes a version without a network", { screen: "phone", offline: true }, async ({ page, paste, cutNetwork, reachable }) => {
-  await paste(TEXT);
+inBrowser("the whole cake becomes a version without a network", { screen: "phone", offline: true }, async ({ page, paste, reload, cutNetwork, reachable }) => {
   await cutNetwork();
+  await reload();
+  await paste(TEXT);
   await open(page);
   await panel(page).getByLabel("Plant-based").check();
   await sees(amounts(page), /milk, whole left out 240 g none/);

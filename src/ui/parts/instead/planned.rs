@@ -175,10 +175,6 @@ fn amounts(plan: &SwapPlan) -> Vec<Element> {
 }
 
 fn amount(amount: &AmountNote) -> Element {
-    let before = match amount.before.is_empty() {
-        true => "none".to_owned(),
-        false => amount.before.clone(),
-    };
     element("tr")
         .class("instead__row")
         .child(
@@ -188,12 +184,26 @@ fn amount(amount: &AmountNote) -> Element {
                 .text(amount.name)
                 .child(element("span").class("instead__beside").text(amount.what)),
         )
-        .child(element("td").class("instead__figure").text(before))
-        .child(
-            element("td")
-                .class("instead__figure instead__figure--after")
-                .text(amount.after.clone()),
-        )
+        .child(weight("instead__figure", &amount.before))
+        .child(weight(
+            "instead__figure instead__figure--after",
+            &amount.after,
+        ))
+}
+
+/// A weight, with its spoons below it: "10 g (2 1/8 tsp)".
+fn weight(class: &'static str, shown: &str) -> Element {
+    let cell = element("td").class(class);
+    match shown.split_once(" (") {
+        _ if shown.is_empty() => cell.text("none"),
+        None => cell.text(shown.to_owned()),
+        Some((weight, spoons)) => {
+            let spoons = spoons.trim_end_matches(')').to_owned();
+            cell.text(weight.to_owned())
+                .text(" ")
+                .child(element("span").class("instead__beside").text(spoons))
+        }
+    }
 }
 
 fn allergens(difference: &Difference) -> Vec<Element> {
