@@ -1,7 +1,7 @@
 //! Checks the tables of figures and packs them for the program.
 //!
-//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/` and `src/baking/balance/ranges.csv`; writes
-//! `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs` and `confidences.rs`, the
+//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/` and `src/baking/substitute/` and `src/baking/balance/ranges.csv`; writes
+//! `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs`, `swap_lists.rs` and `confidences.rs`, the
 //! closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
@@ -205,6 +205,70 @@ const RANGES: Layout = Layout {
     key_columns: 2,
 };
 
+const SWAPS: Layout = Layout {
+    file: "src/baking/substitute/swaps.csv",
+    columns: &[
+        "from",
+        "to1",
+        "to2",
+        "to3",
+        "low1",
+        "ratio1",
+        "high1",
+        "low2",
+        "ratio2",
+        "high2",
+        "low3",
+        "ratio3",
+        "high3",
+        "both",
+        "usual_pct",
+        "most_pct",
+        "jobs",
+        "kinds",
+        "not_kinds",
+        "taste",
+        "colour",
+        "keeping",
+        "caution",
+        "source",
+        "source_place",
+        "confidence",
+        "note",
+    ],
+    key_columns: 4,
+};
+
+const EGG_WANTED: Layout = Layout {
+    file: "src/baking/substitute/egg_wanted.csv",
+    columns: &[
+        "kind",
+        "binding",
+        "leavening",
+        "emulsifying",
+        "moistening",
+        "source",
+        "confidence",
+        "note",
+    ],
+    key_columns: 1,
+};
+
+const EGG_GIVEN: Layout = Layout {
+    file: "src/baking/substitute/egg_given.csv",
+    columns: &[
+        "key",
+        "binding",
+        "leavening",
+        "emulsifying",
+        "moistening",
+        "result",
+        "source",
+        "confidence",
+    ],
+    key_columns: 1,
+};
+
 const SUGARS: Layout = Layout {
     file: "src/baking/ingredient/sugars.csv",
     columns: &[
@@ -324,31 +388,6 @@ const MEASURES: &[(&str, &str)] = &[
 ];
 
 /// The kinds of cake that have ranges.
-const KINDS: &[(&str, &str)] = &[
-    ("angel_food", "AngelFood"),
-    ("banana", "Banana"),
-    ("brownie", "Brownie"),
-    ("chiffon", "Chiffon"),
-    ("chocolate", "Chocolate"),
-    ("dark_chocolate", "DarkChocolate"),
-    ("devils_food", "DevilsFood"),
-    ("fruit_cake", "FruitCake"),
-    ("genoise", "Genoise"),
-    ("gluten_free", "GlutenFree"),
-    ("high_ratio_white", "HighRatioWhite"),
-    ("high_ratio_yellow", "HighRatioYellow"),
-    ("muffin", "Muffin"),
-    ("oil", "Oil"),
-    ("plant_oil", "PlantOil"),
-    ("pound", "Pound"),
-    ("pumpkin", "Pumpkin"),
-    ("quick_bread", "QuickBread"),
-    ("sponge", "Sponge"),
-    ("victoria", "Victoria"),
-    ("white_layer", "WhiteLayer"),
-    ("yellow_layer", "YellowLayer"),
-];
-
 const CLASSES: &[(&str, &str)] = &[
     ("sugar", "Sugar"),
     ("fat", "Fat"),
@@ -439,6 +478,71 @@ const REGIONS: &[(&str, &str)] = &[
     ("ca", "Ca"),
 ];
 
+const JOBS: &[(&str, &str)] = &[
+    ("binds", "Binds"),
+    ("leavens", "Leavens"),
+    ("emulsifies", "Emulsifies"),
+    ("moistens", "Moistens"),
+    ("sweetens", "Sweetens"),
+    ("shortens", "Shortens"),
+    ("flavours", "Flavours"),
+    ("sours", "Sours"),
+    ("colours", "Colours"),
+    ("structure", "Structure"),
+];
+
+const KINDS: &[(&str, &str)] = &[
+    ("plain", "Plain"),
+    ("gluten_free", "GlutenFree"),
+    ("high_ratio_white", "HighRatioWhite"),
+    ("high_ratio_yellow", "HighRatioYellow"),
+    ("plant_oil", "PlantOil"),
+    ("quick_bread", "QuickBread"),
+    ("angel_food", "AngelFood"),
+    ("chiffon", "Chiffon"),
+    ("genoise", "Genoise"),
+    ("sponge", "Sponge"),
+    ("pound", "Pound"),
+    ("victoria", "Victoria"),
+    ("yellow_layer", "YellowLayer"),
+    ("white_layer", "WhiteLayer"),
+    ("chocolate", "Chocolate"),
+    ("dark_chocolate", "DarkChocolate"),
+    ("devils_food", "DevilsFood"),
+    ("red_velvet", "RedVelvet"),
+    ("buttermilk", "Buttermilk"),
+    ("oil", "Oil"),
+    ("muffin", "Muffin"),
+    ("berry", "Berry"),
+    ("banana", "Banana"),
+    ("pumpkin", "Pumpkin"),
+    ("gingerbread", "Gingerbread"),
+    ("citrus", "Citrus"),
+    ("biscuit", "Biscuit"),
+    ("pancake", "Pancake"),
+    ("cookie", "Cookie"),
+    ("brownie", "Brownie"),
+    ("fruit_cake", "FruitCake"),
+    ("light_fruit", "LightFruit"),
+    ("yeast", "Yeast"),
+];
+
+/// Words that stand for several kinds of cake in the tables of swaps.
+const KINDS_TOGETHER: &[(&str, &[&str])] = &[
+    ("foam", &["angel_food", "chiffon", "genoise", "sponge"]),
+    (
+        "layer",
+        &[
+            "victoria",
+            "yellow_layer",
+            "white_layer",
+            "high_ratio_white",
+            "high_ratio_yellow",
+        ],
+    ),
+    ("fruit", &["fruit_cake", "light_fruit"]),
+];
+
 /// The parts of a composition, which with the ash make up the whole.
 const PROXIMATES: &[&str] = &[
     "water_g",
@@ -475,6 +579,9 @@ fn main() {
         pieces,
         others,
         ranges,
+        swaps,
+        egg_wanted,
+        egg_given,
         sugars,
     ] = [
         SOURCES,
@@ -487,6 +594,9 @@ fn main() {
         PIECES,
         OTHERS,
         RANGES,
+        SWAPS,
+        EGG_WANTED,
+        EGG_GIVEN,
         SUGARS,
     ]
     .map(|layout| Table::read(layout, &faults));
@@ -508,10 +618,12 @@ fn main() {
     let others = rows_by_food(&others, &larder, |row, larder| {
         other_cells(row, larder, in_use)
     });
+    check_swaps(&swaps);
+    check_egg_kinds(&egg_wanted);
     let sugars = rows_by_food(&sugars, &larder, |row, larder| {
         sugar_cells(row, larder, &foods)
     });
-    let sections: [Vec<Cells>; 6] = [
+    let sections: [Vec<Cells>; 9] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -550,6 +662,21 @@ fn main() {
             .iter()
             .map(|row| range_cells(row, &larder))
             .collect(),
+        swaps
+            .rows
+            .iter()
+            .map(|row| swap_cells(row, &larder))
+            .collect(),
+        egg_wanted
+            .rows
+            .iter()
+            .map(|row| egg_wanted_cells(row, &larder))
+            .collect(),
+        egg_given
+            .rows
+            .iter()
+            .map(|row| egg_given_cells(row, &larder))
+            .collect(),
     ];
     classes_of_each_kind(&ranges);
     faults.stop_if_any();
@@ -561,6 +688,10 @@ fn main() {
         (
             "kinds.rs",
             list("KINDS", "Kind", KINDS) + &list("CLASSES", "Class", CLASSES),
+        ),
+        (
+            "swap_lists.rs",
+            list("JOBS", "Job", JOBS) + &list("KINDS", "Kind", KINDS),
         ),
         (
             "confidences.rs",
@@ -804,8 +935,8 @@ fn places(table: &Table) -> Places {
 // ---- Packing -------------------------------------------------------------------------------
 //
 // A section a table, ended by an empty line; a row a line; cells apart by tabs. Lists within a cell are apart by
-// bars, and their cells by semicolons. `src/baking/packed.rs` and `ingredient/unpack.rs` read it cell by cell in
-// the order written here.
+// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs` and `substitute/unpack.rs` read it
+// cell by cell in the order written here.
 
 /// The cells of a packed row.
 type Cells = Vec<String>;
@@ -1316,4 +1447,180 @@ fn names_by_food(table: &Table, larder: &Larder) -> BTreeMap<usize, Vec<String>>
         names.entry(food).or_default().push(packed);
     }
     names
+}
+
+// ---- Swaps ---------------------------------------------------------------------------------
+
+/// The columns of each ingredient that a swap brings.
+const BROUGHT: [(&str, [&str; 3]); 3] = [
+    ("to1", ["low1", "ratio1", "high1"]),
+    ("to2", ["low2", "ratio2", "high2"]),
+    ("to3", ["low3", "ratio3", "high3"]),
+];
+
+/// What stands in the column of a swap that holds the other way round as well.
+const BOTH_WAYS: &str = "both";
+
+/// A swap that holds both ways may not stand again the other way round.
+fn check_swaps(swaps: &Table) {
+    let alone = |row: &Row| {
+        row.text("to2")
+            .is_empty()
+            .then(|| (row.text("from").to_owned(), row.text("to1").to_owned()))
+    };
+    let pairs: BTreeSet<_> = swaps.rows.iter().filter_map(alone).collect();
+    for row in &swaps.rows {
+        if row.text("both") == BOTH_WAYS
+            && alone(row).is_some_and(|(from, to)| pairs.contains(&(to, from)))
+        {
+            row.fault("holds both ways, and the other way has a row of its own");
+        }
+    }
+}
+
+/// Every kind of cake wants a row.
+fn check_egg_kinds(wanted: &Table) {
+    for (kind, _) in KINDS {
+        if let Some(row) = wanted.rows.first()
+            && wanted.rows.iter().all(|row| row.text("kind") != *kind)
+        {
+            row.fault(&format!("no row says what an egg does in {kind}"));
+        }
+    }
+}
+
+fn swap_cells(row: &Row, larder: &Larder) -> Cells {
+    let from = row.reference("from", &larder.foods);
+    let brought: Vec<String> = BROUGHT
+        .iter()
+        .filter_map(|(column, ratios)| brought_cells(row, column, *ratios, larder))
+        .collect();
+    row.needed("to1");
+    if row.text("to2").is_empty() && !row.text("to3").is_empty() {
+        row.fault("has a third ingredient but no second");
+    }
+    let mut keys = vec![row.text("from")];
+    keys.extend(BROUGHT.iter().map(|(column, _)| row.text(column)));
+    keys.retain(|key| !key.is_empty());
+    keys.sort_unstable();
+    if keys.windows(2).any(|pair| pair[0] == pair[1]) {
+        row.fault("names an ingredient twice");
+    }
+    let both = match row.text("both") {
+        "" => "",
+        BOTH_WAYS if brought.len() == 1 => "1",
+        BOTH_WAYS => {
+            row.fault("brings several ingredients, so that it cannot hold both ways");
+            ""
+        }
+        other => {
+            row.fault(&format!("both `{other}` is neither empty nor {BOTH_WAYS}"));
+            ""
+        }
+    };
+    let [usual, most] =
+        ["usual_pct", "most_pct"].map(|column| row.number_needed(column, (0.0, 100.0)));
+    if usual > most || most == 0.0 {
+        row.fault("usual_pct is above most_pct, or nothing may be replaced");
+    }
+    row.needed("jobs");
+    let (kinds, not_kinds) = (kind_places(row, "kinds"), kind_places(row, "not_kinds"));
+    if kinds.iter().any(|kind| not_kinds.contains(kind)) {
+        row.fault("is meant for a kind of cake that it is not meant for");
+    }
+    if row.cells.iter().any(|cell| cell.contains(['|', '\t'])) {
+        row.fault("holds a bar or a tab");
+    }
+    vec![
+        from.to_string(),
+        brought.join("|"),
+        both.into(),
+        format!("{} {}", figure(usual), figure(most)),
+        job_places(row),
+        kinds.join(" "),
+        not_kinds.join(" "),
+        row.text("taste").into(),
+        row.text("colour").into(),
+        row.text("keeping").into(),
+        row.text("caution").into(),
+        row.cited("source", "confidence", larder),
+        row.text("source_place").into(),
+        row.text("note").into(),
+    ]
+}
+
+/// The place of one ingredient that a swap brings and its ratio; `None` where there is none.
+fn brought_cells(row: &Row, column: &str, ratios: [&str; 3], larder: &Larder) -> Option<String> {
+    if row.text(column).is_empty() {
+        if ratios.iter().any(|ratio| !row.text(ratio).is_empty()) {
+            row.fault(&format!("has a ratio but no {column}"));
+        }
+        return None;
+    }
+    let food = row.reference(column, &larder.foods);
+    // Half a cup of buttermilk stands beside a quarter of a teaspoon of soda: 27 g for each gram of powder.
+    let ratio = row.rising(ratios, (0.001, 30.0));
+    Some(format!("{food};{}", range(ratio)))
+}
+
+fn job_places(row: &Row) -> String {
+    let words = row.text("jobs").split_whitespace();
+    words
+        .map(|word| row.word_choice("jobs", word, JOBS))
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// The places of the kinds that a cell names, one by one or several by one word.
+fn kind_places(row: &Row, column: &str) -> Vec<String> {
+    let mut places = Vec::new();
+    for word in row.text(column).split_whitespace() {
+        match KINDS_TOGETHER.iter().find(|(name, _)| *name == word) {
+            Some((_, kinds)) => {
+                places.extend(
+                    kinds
+                        .iter()
+                        .map(|kind| row.word_choice(column, kind, KINDS)),
+                );
+            }
+            None => places.push(row.word_choice(column, word, KINDS)),
+        }
+    }
+    let named = places.len();
+    places.sort_by_key(|place| place.parse::<usize>().unwrap_or(0));
+    places.dedup();
+    if places.len() < named {
+        row.fault(&format!("{column} names a kind twice"));
+    }
+    places
+}
+
+/// What an egg or what stands for it does, from 0 to 3.
+fn egg_work(row: &Row) -> String {
+    let work = ["binding", "leavening", "emulsifying", "moistening"].map(|column| {
+        let strength = row.number_needed(column, (0.0, 3.0));
+        if strength.fract() != 0.0 {
+            row.fault(&format!("{column} {strength} is not 0, 1, 2 or 3"));
+        }
+        figure(strength)
+    });
+    work.join(" ")
+}
+
+fn egg_wanted_cells(row: &Row, larder: &Larder) -> Cells {
+    vec![
+        row.choice_needed("kind", KINDS),
+        egg_work(row),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
+fn egg_given_cells(row: &Row, larder: &Larder) -> Cells {
+    vec![
+        row.reference("key", &larder.foods).to_string(),
+        egg_work(row),
+        row.needed("result").into(),
+        row.cited("source", "confidence", larder),
+    ]
 }

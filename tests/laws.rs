@@ -284,6 +284,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         leavening: Default::default(),
         region: None,
         kind: None,
+        swaps: Default::default(),
         own_pan: Some(entry(own)),
         other_pan: Some(entry(other)),
     };

@@ -26,6 +26,7 @@ fn kept() -> KeptRecipe {
             }],
             choices: Choices {
                 kind: None,
+                swaps: Default::default(),
                 batter: BatterSaid::default(),
                 leavening: WishEntry::default(),
                 region: None,

@@ -17,5 +17,6 @@ pub mod quantity;
 pub mod recipe;
 pub mod saved;
 pub mod source;
+pub mod substitute;
 pub mod text;
 pub mod worksheet;

@@ -5,7 +5,8 @@
 
 use super::text::decimal;
 
-/// The packed tables: sources, acidity, leavening acids, leavening, foods, ranges by kind of cake.
+/// The packed tables: sources, acidity, leavening acids, leavening, foods; ranges by kind of cake; swaps, what eggs are wanted
+/// for, what stands for them.
 const LARDER: &str = include_str!(concat!(env!("OUT_DIR"), "/larder.txt"));
 
 /// The rows of a table, by its place in the packed text.

@@ -22,6 +22,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 mod opening;
+mod swaps;
 mod taught;
 mod versions;
 
@@ -64,6 +65,10 @@ pub struct Bench {
     pub outside: RwSignal<u32>,
     /// The row of the worksheet's lines whose details are open.
     pub row: RwSignal<Option<usize>>,
+    /// The ingredient that something else is sought for.
+    pub instead: RwSignal<Option<LinePart>>,
+    /// Whether the part where something else is chosen is open.
+    pub instead_open: RwSignal<bool>,
     /// Why the open recipe is not being kept, if it is not.
     pub unkept: RwSignal<Option<String>>,
     /// Why the settings are not being kept, if they are not.
@@ -122,6 +127,8 @@ impl Bench {
             waiting: StoredValue::new(None),
             outside: RwSignal::new(0),
             row: RwSignal::new(None),
+            instead: RwSignal::new(None),
+            instead_open: RwSignal::new(false),
             unkept: RwSignal::new(None),
             settings_unkept: RwSignal::new(None),
             own_unkept: RwSignal::new(None),

@@ -15,6 +15,12 @@ async function openAll(page) {
   await page.getByRole("button", { name: "Bake in another pan" }).click();
   await page.getByRole("group", { name: "The pan on the shelf" }).getByLabel("Depth").fill("nine");
   await unfold(page);
+  // What may come in a line's place is drawn once that is open, and what is folded there once more is.
+  await part(page, "Use something else").getByLabel("Which ingredient?").selectOption({ index: 1 });
+  await part(page, "Use something else").getByRole("list", { name: "What may come in its place" }).getByRole("button").first().click();
+  await part(page, "Use something else").getByLabel("How much of it goes?").selectOption({ label: "A part of it" });
+  await part(page, "Use something else").getByLabel("Per cent of it that goes").fill("most");
+  await unfold(page);
 }
 
 /** Opens everything that is folded. */

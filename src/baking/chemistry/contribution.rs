@@ -9,8 +9,8 @@ use super::solution::Acid;
 use super::{Curve, bicarbonate, leavening_uptake_deviation};
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::Weighed;
-use crate::baking::ingredient::Bicarbonate;
-use crate::baking::quantity::Equivalents;
+use crate::baking::ingredient::{Bicarbonate, Ingredient};
+use crate::baking::quantity::{Equivalents, Mass};
 
 /// An ingredient whose acidity no source gives may take this much base to pH 7, meq per 100 g, one
 /// standard deviation: flour takes 1.4, ripe banana 6. A guess, shown as one.
@@ -28,6 +28,20 @@ const SODIUM: f64 = 22.990;
 fn sodium(line: &Weighed) -> f64 {
     let share = line.ingredient.composition.sodium;
     share.map_or(0.0, |share| share.to_fraction()) * line.grams.mean.to_grams() / SODIUM
+}
+
+/// Base that so much of an ingredient takes up to a pH, its leavening acids at work, less the bicarbonate that it
+/// brings: linear in its grams. Fruit in pieces gives a part of its acid only.
+pub fn base_missing(ingredient: &Ingredient, in_pieces: bool, grams: Mass, ph: f64) -> Equivalents {
+    let met = if in_pieces { FROM_PIECES } else { 1.0 };
+    let own = ingredient.acidity.map_or_else(Curve::default, |acidity| {
+        Curve::of_acidity(acidity, grams) * met
+    });
+    let Some(leavening) = ingredient.leavening else {
+        return own.at(ph);
+    };
+    let works: Curve = work(leavening, grams).iter().map(Curve::of_work).sum();
+    (own + works).at(ph) - Equivalents::milliequivalents(bicarbonate(leavening, grams))
 }
 
 /// One line's part in the bowl.

@@ -22,7 +22,9 @@ mod settling;
 pub mod solution;
 
 pub use bowl::{Bowl, Gas, METER, Part, bowl};
+pub use carbonate::kept;
 pub use charge::Curve;
+pub use contribution::base_missing;
 pub use leavening::{
     CARBON_DIOXIDE_GRAMS_PER_MMOL, SODA_MMOL_PER_GRAM, bicarbonate, leavening_uptake_deviation,
 };

@@ -106,6 +106,11 @@ pub fn ph_band(kind: Kind) -> PhBand {
 
 /// The gas band of a batter.
 pub fn gas_band(facts: &Facts) -> GasBand {
+    gas_band_with(facts, facts.has_loose_soda())
+}
+
+/// The gas band of the batter with loose soda in it or without.
+pub fn gas_band_with(facts: &Facts, has_soda: bool) -> GasBand {
     let (low, aim, source) = match facts.kind {
         Kind::Cookie => (
             0.15,
@@ -134,7 +139,7 @@ pub fn gas_band(facts: &Facts) -> GasBand {
     let creamed = facts.kind.is_foam() || facts.kind.is_creamed();
     let high = match facts.kind {
         Kind::Cookie => 3.0,
-        _ if creamed && !facts.has_loose_soda() => 1.2,
+        _ if creamed && !has_soda => 1.2,
         _ => 2.0,
     };
     GasBand {

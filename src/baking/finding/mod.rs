@@ -51,7 +51,7 @@ mod sodium_much;
 mod sugar_beyond;
 mod weigh_first;
 
-pub use band::{GasBand, PhBand, SodaLeft, gas_band, ph_band, soda_left};
+pub use band::{GasBand, PhBand, SodaLeft, gas_band, gas_band_with, ph_band, soda_left};
 pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub(in crate::baking) use mend::{POWDER, POWDER_KEPT, last_leavener, soda_name};

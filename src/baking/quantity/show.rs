@@ -144,6 +144,15 @@ pub fn teaspoons(count: f64) -> String {
     }
 }
 
+/// Things in a row: "this", "this and that", "this, that and more".
+pub fn listed(words: &[String]) -> String {
+    match words.split_last() {
+        None => String::new(),
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
+    }
+}
+
 /// Numbers of lines in a sentence: "line 4", "lines 4 and 7", "lines 4, 5 and 7".
 pub fn lines(numbers: &[usize]) -> String {
     let mut numbers = numbers.to_vec();

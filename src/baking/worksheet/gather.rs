@@ -49,7 +49,7 @@ pub fn worksheet_again(
 pub(super) struct Known<'a> {
     text: &'a Cow<'a, str>,
     country: CountrySheet,
-    recipe: &'a Recipe,
+    pub recipe: &'a Recipe,
     /// All facts of its formula.
     pub facts: Facts<'a>,
 }

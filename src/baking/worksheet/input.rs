@@ -1,6 +1,6 @@
 //! What the baker gives: the text, what was mended in it, and what was chosen.
 
-use super::BatterSaid;
+use super::{BatterSaid, SwapEntry};
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
@@ -39,6 +39,8 @@ pub struct Choices {
     pub batter: BatterSaid,
     /// What is wished of the leavening, where it is to be worked out.
     pub leavening: WishEntry,
+    /// What is to be swapped.
+    pub swaps: SwapEntry,
 }
 
 /// What holds for every recipe of this baker.
@@ -192,8 +194,28 @@ impl Inputs {
         }
     }
 
+    /// Gives a line other words. What was said of the old ones goes with them; lines with the same words below it move
+    /// up in their count.
+    pub(super) fn reword(&mut self, line: usize, words: &str) {
+        let written = self.recipe_text().into_owned();
+        let Some((text, occurrence)) = place(&written, line) else {
+            return;
+        };
+        self.corrections.retain(|correction| {
+            (correction.text.as_str(), correction.occurrence) != (text.as_str(), occurrence)
+        });
+        for correction in &mut self.corrections {
+            if correction.text == text && correction.occurrence > occurrence {
+                correction.occurrence -= 1;
+            }
+        }
+        let mut lines: Vec<&str> = written.lines().collect();
+        lines[line - 1] = words;
+        self.text = lines.join("\n");
+    }
+
     /// Puts a new line below the given one; below the last where there is no such line.
-    fn add_after(&mut self, line: usize, text: &str) {
+    pub(super) fn add_after(&mut self, line: usize, text: &str) {
         let written = self.recipe_text();
         let mut lines: Vec<&str> = written.lines().collect();
         let at = line.min(lines.len());
@@ -206,7 +228,7 @@ impl Inputs {
 pub type LinePart = (usize, usize);
 
 /// A line's words and which of its likes it is: the address that corrections are kept by.
-fn place(text: &str, line: usize) -> Option<(String, usize)> {
+pub(super) fn place(text: &str, line: usize) -> Option<(String, usize)> {
     let wanted = text.lines().nth(line.checked_sub(1)?)?.trim();
     let occurrence = text
         .lines()

@@ -14,6 +14,8 @@ mod record;
 mod said;
 mod standing;
 mod sugar;
+mod swap;
+mod swap_entry;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
@@ -26,6 +28,8 @@ pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;
 pub use standing::{PullPair, RangeRow, RangeSheet};
+pub use swap::{AmountNote, SwapNote, SwapOffer, SwapPlan, swap_offers, swap_plan};
+pub use swap_entry::{LineWords, SwapEntry, SwapLine};
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;

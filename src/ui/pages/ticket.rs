@@ -32,6 +32,7 @@ pub fn ticket(bench: Bench) -> Element {
         parts::verdict_strip(bench),
         parts::done(bench),
         parts::weights(bench),
+        parts::instead(bench),
         parts::differs(bench),
         parts::leavening(bench),
         parts::percentages(bench),

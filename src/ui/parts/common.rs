@@ -110,6 +110,23 @@ pub fn select(
     element("div").class("field").child(label).child(select)
 }
 
+/// A tick: its words, whether it is set, and what a touch does.
+pub fn tick(
+    words: impl Into<Words>,
+    is_set: impl Fn() -> bool + 'static,
+    touch: impl Fn() + 'static,
+) -> Element {
+    let field = element("input")
+        .class("choice__button")
+        .attribute("type", "checkbox")
+        .chosen_while(is_set)
+        .on("change", move |_| touch());
+    element("label")
+        .class("choice__option")
+        .child(field)
+        .child(element("span").text(words))
+}
+
 /// A field of text: its id, the keypad that it asks for, its label, what stands in it, what is wrong with it, and what
 /// to do with what is typed.
 pub fn text_field(

@@ -2,6 +2,8 @@
 
 mod rows;
 
+pub use rows::rows;
+
 use super::common::{button, is_open, paragraph, section, select, text_field};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
@@ -43,7 +45,7 @@ pub fn differs(bench: Bench) -> Element {
             ),
         )
         .child(element("div").children_of(move || match found.get() {
-            Some(found) => rows::rows(&found.difference),
+            Some(found) => rows(&found.difference),
             None => Vec::new(),
         }));
     section("/differs", "What differs")
@@ -140,14 +142,18 @@ fn from(bench: Bench, original: Option<Original>) -> Vec<Element> {
     }
 }
 
-/// The changes in words, to be sent to somebody.
+/// The changes in words.
 fn words(found: RwSignal<Option<Arc<Compared>>>) -> Element {
-    let words = move || {
+    told(move || {
         found.with(|found| {
             let found = found.as_ref();
             found.map_or_else(String::new, |found| found.difference.words.clone())
         })
-    };
+    })
+}
+
+/// Changes in words, to be sent to somebody.
+pub fn told(words: impl Fn() -> String + Copy + 'static) -> Element {
     let said = RwSignal::new("");
     let copy = button("button", "Copy these words", move || {
         device::copy(&words(), move |done| {

@@ -1,6 +1,6 @@
 //! The leavening worked out from what is wished: how sour, from what cupboard, with how much sodium.
 
-use super::common::{button, folded_while, paragraph, select, text_field};
+use super::common::{button, folded_while, paragraph, select, text_field, tick};
 use crate::baking::ingredient::by_key;
 use crate::baking::leaven::{POWDERS, Per, Tang, WishEntry};
 use crate::baking::worksheet::{Change, LeaveningPlan};
@@ -117,21 +117,17 @@ fn cupboard(bench: Bench) -> Element {
         ("Cream of tartar", |wish| &mut wish.cupboard.tartar),
         ("Potassium bicarbonate", |wish| &mut wish.cupboard.potassium),
     ];
-    let options = ticks.map(|(words, tick)| {
-        let field = element("input")
-            .class("choice__button")
-            .attribute("type", "checkbox")
-            .chosen_while(move || *tick(&mut wish(bench, WishEntry::clone)))
-            .on("change", move |_| {
+    let options = ticks.map(|(words, there)| {
+        tick(
+            words,
+            move || *there(&mut wish(bench, WishEntry::clone)),
+            move || {
                 change(bench, true, |wish| {
-                    let there = tick(wish);
+                    let there = there(wish);
                     *there = !*there;
                 });
-            });
-        element("label")
-            .class("choice__option")
-            .child(field)
-            .child(element("span").text(words))
+            },
+        )
     });
     element("fieldset")
         .class("choice")

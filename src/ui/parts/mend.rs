@@ -1,6 +1,7 @@
 //! Mending one line by hand: which ingredient, what weight, or that it is none.
 
 use super::common::{button, paragraph, text_field};
+use super::instead::{can_be_swapped, seek_instead};
 use crate::baking::ingredient::find::find;
 use crate::baking::recipe::{amount_trouble, read_grams};
 use crate::baking::worksheet::Offer;
@@ -42,8 +43,16 @@ pub fn mend(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
             changes.get();
             bench.unremembered(row).is_none()
         });
+    let instead = button("button button--plain", "Use something else", move || {
+        seek_instead(bench, row);
+    })
+    .hidden_while(move || {
+        changes.get();
+        !bench.sheet(|sheet| sheet.lines.get(row).is_some_and(can_be_swapped))
+    });
     let buttons = element("div")
         .class("mend__buttons")
+        .child(instead)
         .child(none)
         .child(remember)
         .child(back);
@@ -201,7 +210,7 @@ fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
 }
 
 /// Ingredients that a few letters may be the beginning of, the baker's own among them.
-fn found(bench: Bench, asked: &str) -> Vec<Offer> {
+pub(super) fn found(bench: Bench, asked: &str) -> Vec<Offer> {
     let region = bench.sheet(|sheet| sheet.country.region);
     bench.own_now(|own| {
         find(asked, &own.entries, region, OFFERS)

@@ -107,7 +107,7 @@ fn keep(bench: Bench, name: &str) -> Result<(), String> {
 }
 
 /// What holds from now on, while that version is open.
-fn said(bench: Bench, name: &str) -> String {
+pub(super) fn said(bench: Bench, name: &str) -> String {
     match bench.version(|version| version.name == name) {
         Some(true) => format!(
             "This is \"{name}\" now. What you change from here on is this version; the recipe that it was made from stays on the shelf as it was."

@@ -99,6 +99,9 @@ impl Bench {
             self.done.set(None);
         }
         self.row.set(None);
+        self.instead.set(None);
+        // What was chosen is shown with what comes of it.
+        self.instead_open.set(inputs.choices.swaps.is_any());
         self.editing.set(inputs.text.trim().is_empty());
         self.inputs.set(inputs);
         self.reckon();

@@ -48,22 +48,29 @@ impl Bench {
     /// # Errors
     /// A sentence's middle that says why one of the two could not be kept; then nothing is opened.
     pub fn keep_as_version(self, name: &str) -> Result<(), String> {
+        self.keep_version(name, self.inputs.get_untracked())
+    }
+
+    /// Keeps the open recipe as it is, makes a version of it that is as given, and opens that.
+    ///
+    /// # Errors
+    /// As for [`Bench::keep_as_version`].
+    pub(super) fn keep_version(self, name: &str, version: Inputs) -> Result<(), String> {
         self.flush();
         // A demo that nobody has changed is kept from here on too.
         self.keep();
         if let Some(reason) = self.unkept.get_untracked() {
             return Err(reason);
         }
-        let inputs = self.inputs.get_untracked();
         let id = device::fresh_id();
-        let version = VersionOf {
+        let of = VersionOf {
             name: name.trim().to_owned(),
             of: self.open_id(),
-            original: inputs.clone(),
+            original: self.inputs.get_untracked(),
         };
-        storage::keep_recipe(&id, &inputs, Some(&version))?;
+        storage::keep_recipe(&id, &version, Some(&of))?;
         storage::set_last_open(&id);
-        self.show(id, true, inputs, Some(version));
+        self.show(id, true, version, Some(of));
         Ok(())
     }
 

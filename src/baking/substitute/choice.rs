@@ -1,0 +1,147 @@
+//! What could come in the place of an ingredient: swaps that the trade knows, those that suit first, and any other
+//! ingredient by what the two are made of.
+
+use super::egg;
+use super::plan::Change;
+use super::swap::{Brought, Suits, Swap, swaps_from};
+use crate::baking::balance::{Constituent, Kind};
+use crate::baking::estimate::Estimate;
+use crate::baking::ingredient::{Allergen, Group, Ingredient};
+use crate::baking::quantity::Mass;
+use serde::{Deserialize, Serialize};
+
+/// What a whole cake is to be without.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Without {
+    /// Anything from animals.
+    pub animals: bool,
+    /// Wheat and other cereals with gluten.
+    pub gluten: bool,
+    /// Nuts and peanuts.
+    pub nuts: bool,
+    /// Milk.
+    pub milk: bool,
+    /// Egg.
+    pub egg: bool,
+}
+
+impl Without {
+    /// Whether anything is left out.
+    pub fn is_any(self) -> bool {
+        self != Self::default()
+    }
+
+    /// Whether an ingredient may stay.
+    pub fn allows(self, ingredient: &Ingredient) -> bool {
+        let has = |allergens: &[Allergen]| {
+            ingredient
+                .allergens
+                .iter()
+                .any(|allergen| allergens.contains(allergen))
+        };
+        !(self.animals && ingredient.plant_based == Some(false)
+            || self.gluten && has(&[Allergen::Wheat, Allergen::Gluten])
+            || self.nuts && has(&[Allergen::TreeNuts, Allergen::PineNuts, Allergen::Peanut])
+            || self.milk && has(&[Allergen::Milk])
+            || self.egg && has(&[Allergen::Egg]))
+    }
+}
+
+/// The swaps for an ingredient in that kind of cake, those that suit it best first.
+pub fn choices(from: &Ingredient, kind: Kind) -> Vec<&'static Swap> {
+    let mut choices: Vec<&'static Swap> = swaps_from(from).collect();
+    choices.sort_by_key(|swap| rank(swap, kind));
+    choices
+}
+
+/// How ill a swap suits a kind: by what it is meant for, by what the egg it replaces does there, by how much of the
+/// original practice replaces, and by how many ingredients it brings.
+fn rank(swap: &Swap, kind: Kind) -> (u8, u8, i32, usize) {
+    let suits = match swap.suits(kind) {
+        Suits::Meant | Suits::Open => 0,
+        Suits::MeantForOthers => 1,
+        Suits::NotMeant => 2,
+    };
+    let missing = match swap.from.group {
+        Group::Egg => lacking(swap, kind),
+        _ => 0,
+    };
+    let replaced = -(swap.usual.to_percent() as i32);
+    (suits, missing, replaced, swap.brings.len())
+}
+
+/// What the replacer of an egg lacks of what the kind wants, in strengths; 0 for what replaces no egg.
+pub fn lacking(swap: &Swap, kind: Kind) -> u8 {
+    let given = swap
+        .brings
+        .first()
+        .and_then(|main| egg::given(main.ingredient));
+    let (Some(wanted), Some(given)) = (egg::wanted(kind), given) else {
+        return 0;
+    };
+    let (wanted, given) = (wanted.work, given.work);
+    [
+        (wanted.binding, given.binding),
+        (wanted.leavening, given.leavening),
+        (wanted.emulsifying, given.emulsifying),
+        (wanted.moistening, given.moistening),
+    ]
+    .into_iter()
+    .map(|(wanted, given)| wanted.saturating_sub(given))
+    .sum()
+}
+
+/// The change of a line by a swap of the table.
+pub fn by_swap(place: (usize, usize), share: f64, swap: &Swap) -> Change {
+    Change {
+        place,
+        share,
+        to: swap.brings.clone(),
+    }
+}
+
+/// The change of a line by what the two ingredients are made of: as much of the new one as brings what the original
+/// mainly is: its fat, sugars, protein, starch or water, whichever is the largest; weight for weight where neither is
+/// known of both. Up to a fifth less or more of it may be taken.
+pub fn by_composition(
+    place: (usize, usize),
+    share: f64,
+    from: &Ingredient,
+    to: &'static Ingredient,
+) -> Change {
+    let mainly = [
+        Constituent::Fat,
+        Constituent::Sugars,
+        Constituent::Starch,
+        Constituent::Protein,
+        Constituent::Water,
+    ];
+    let of = |ingredient: &Ingredient, what: Constituent| {
+        what.share(&ingredient.composition)
+            .map_or(0.0, |share| share.to_fraction())
+    };
+    let main = mainly
+        .into_iter()
+        .max_by(|one, other| of(from, *one).total_cmp(&of(from, *other)));
+    let ratio = main
+        .map(|main| of(from, main) / of(to, main))
+        .filter(|ratio| (LEAST..=MOST).contains(ratio))
+        .unwrap_or(1.0);
+    Change {
+        place,
+        share,
+        to: vec![Brought {
+            ingredient: to,
+            for_a_gram: Estimate::between(
+                Mass::grams(ratio * 0.8),
+                Mass::grams(ratio),
+                Mass::grams(ratio * 1.2),
+            ),
+        }],
+    }
+}
+
+/// Between these grams for a gram the one can be called to stand for the other.
+const LEAST: f64 = 0.2;
+const MOST: f64 = 5.0;

@@ -1,0 +1,14 @@
+//! Substitution: an ingredient changes and the cake is kept.
+
+mod choice;
+pub mod egg;
+mod keep;
+pub mod plan;
+pub mod programme;
+mod scaled;
+mod shares;
+pub mod swap;
+mod unpack;
+
+pub use choice::{Without, by_composition, by_swap, choices, lacking};
+pub use keep::Keep;

@@ -1,0 +1,703 @@
+//! Swaps planned for a recipe, as they are shown: what comes, what else moves, what of the cake is kept, and the recipe as
+//! it becomes.
+
+use super::gather::with_facts;
+use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksheet_again};
+use crate::baking::balance::Kind;
+use crate::baking::chemistry::Bowl;
+use crate::baking::finding::{Facts, last_leavener, ph_band, soda_name};
+use crate::baking::formula::Weighed;
+use crate::baking::ingredient::{Group, Ingredient, Larder, Own, Region};
+use crate::baking::leaven::POWDERS;
+use crate::baking::quantity::{Mass, show};
+use crate::baking::recipe::Looks;
+use crate::baking::substitute::plan::{Amount, Change, Fate, Missed, Plan, Wish, plan};
+use crate::baking::substitute::swap::{Brought, Suits, Swap, swaps_from};
+use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
+use serde::Serialize;
+
+/// A crumb is kept where it is this likely to end inside its band: just above what the verdict calls likely.
+const ENOUGH: f64 = 0.67;
+
+/// What a plan comes to.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SwapPlan {
+    /// What goes and what comes for it, with what is known of that.
+    pub swaps: Vec<SwapNote>,
+    /// What to weigh, the swapped first.
+    pub amounts: Vec<AmountNote>,
+    /// Whether the cake is kept, and what gives way, as sentences; the first sums it up.
+    pub sentences: Vec<String>,
+    /// True where every limit of the kind holds.
+    pub is_kept: bool,
+    /// Cautions that the recipe as it becomes has and the recipe has not.
+    pub cautions: Vec<String>,
+    /// Recipe and version side by side.
+    pub difference: Difference,
+    /// A name for the version.
+    pub name: String,
+    /// The recipe as it becomes.
+    #[serde(skip)]
+    pub after: Inputs,
+}
+
+/// What goes, what comes, and what is known of that.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct SwapNote {
+    /// The line of the text.
+    pub line: usize,
+    /// "240 g milk".
+    pub goes: String,
+    /// "228 g soy milk and 12 g vinegar".
+    pub comes: String,
+    /// What the original does, what becomes of taste, colour and keeping, limits and cautions: label and words.
+    pub facts: Vec<(&'static str, String)>,
+    /// Where the ratio is from, and how sure.
+    pub source: String,
+}
+
+/// An ingredient to weigh.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AmountNote {
+    /// Its name.
+    pub name: &'static str,
+    /// "comes in", "more", "less", "added", "left out".
+    pub what: &'static str,
+    /// "240 g"; empty where the recipe has none.
+    pub before: String,
+    /// "228 g", with spoons for what is spooned.
+    pub after: String,
+}
+
+/// Something that could come in a line's place.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct SwapOffer {
+    /// What to choose it by.
+    pub to: String,
+    /// "soy milk with vinegar".
+    pub name: String,
+    /// How it suits: "for other kinds of cake", "half of it at most"; empty where nothing is to be said.
+    pub beside: String,
+}
+
+/// What could come in the place of an ingredient of the recipe: the baker's own ingredients first, then what the trade
+/// knows, what suits the kind of cake first.
+pub fn swap_offers(
+    inputs: &Inputs,
+    settings: &Settings,
+    own: &Own,
+    place: LinePart,
+) -> Vec<SwapOffer> {
+    with_facts(&mut Looks::default(), inputs, settings, own, |known| {
+        let kind = known.facts.kind;
+        let Some(line) = line_at(&known.facts, place) else {
+            return Vec::new();
+        };
+        let known = choices(line.ingredient, kind)
+            .into_iter()
+            .map(|swap| SwapOffer {
+                to: key_of(swap),
+                name: with(
+                    swap.brings
+                        .iter()
+                        .map(|brought| brought.ingredient.name.to_owned()),
+                ),
+                beside: suits(swap, kind),
+            });
+        let own = own.ingredients().iter().map(|ingredient| SwapOffer {
+            to: ingredient.key.to_owned(),
+            name: ingredient.name.to_owned(),
+            beside: "yours, by what it is made of".into(),
+        });
+        own.filter(|offer| offer.to != line.ingredient.key)
+            .chain(known)
+            .collect()
+    })
+}
+
+/// Plans the swaps among the inputs' choices.
+///
+/// # Errors
+/// A sentence where nothing is chosen, where something has no swap, or where nothing can be reckoned.
+pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<SwapPlan, String> {
+    let mut looks = Looks::default();
+    let planned = with_facts(&mut looks, inputs, settings, own, |known| {
+        let larder = Larder {
+            region: known.facts.region,
+            own,
+        };
+        let title = known.recipe.title.as_deref();
+        let chosen = Chosen::of(inputs, &known.facts, title, larder)?;
+        let plan = plan(&known.facts, title, &chosen.wish)?;
+        let after = carried_out(inputs, &known.facts, &plan);
+        Ok::<_, String>(Planned {
+            swaps: chosen.notes(&known.facts, &plan),
+            amounts: plan
+                .amounts
+                .iter()
+                .map(|amount| note(amount, known.facts.region))
+                .collect(),
+            sentences: sentences(&known.facts, &plan, &chosen),
+            is_kept: plan.missed.is_empty(),
+            name: chosen.name(&inputs.choices.swaps.without),
+            after,
+        })
+    })?;
+    let before = worksheet_again(&mut looks, inputs, settings, own);
+    let after = worksheet_again(&mut looks, &planned.after, settings, own);
+    let come = after
+        .cautions
+        .iter()
+        .filter(|caution| !before.cautions.contains(caution));
+    Ok(SwapPlan {
+        cautions: come.cloned().collect(),
+        difference: difference(&before, &after, &planned.name),
+        swaps: planned.swaps,
+        amounts: planned.amounts,
+        sentences: planned.sentences,
+        is_kept: planned.is_kept,
+        name: planned.name,
+        after: planned.after,
+    })
+}
+
+struct Planned {
+    swaps: Vec<SwapNote>,
+    amounts: Vec<AmountNote>,
+    sentences: Vec<String>,
+    is_kept: bool,
+    name: String,
+    after: Inputs,
+}
+
+/// The changes that were chosen, each with the swap of the table that it goes by, if it goes by one.
+struct Chosen {
+    wish: Wish,
+    by: Vec<Option<&'static Swap>>,
+}
+
+impl Chosen {
+    fn of(
+        inputs: &Inputs,
+        facts: &Facts,
+        title: Option<&str>,
+        larder: Larder,
+    ) -> Result<Self, String> {
+        let entry = &inputs.choices.swaps;
+        if !entry.is_any() {
+            return Err("Choose what is to be swapped.".into());
+        }
+        let mut chosen = Self {
+            wish: Wish {
+                changes: Vec::new(),
+                held: Vec::new(),
+                no_more: entry.nothing_new,
+            },
+            by: Vec::new(),
+        };
+        let fits = |ingredient: &Ingredient| {
+            entry.without.allows(ingredient)
+                && !entry.missing.iter().any(|key| key == ingredient.key)
+        };
+        let mut without_swap = Vec::new();
+        for line in &facts.formula.lines {
+            let place = (line.line, line.part);
+            let words = inputs.line_words(place);
+            if words
+                .as_ref()
+                .is_some_and(|words| entry.held.contains(words))
+            {
+                chosen.wish.held.push(place);
+            }
+            let asked = entry
+                .lines
+                .iter()
+                .find(|swap| Some(&swap.line) == words.as_ref());
+            match asked {
+                Some(asked) => chosen.add_asked(line, asked, larder)?,
+                None if fits(line.ingredient) => {}
+                None => match best(facts, title, line, &fits, entry.without) {
+                    Some(swap) => chosen.add(Some(swap), by_swap(place, 1.0, swap)),
+                    None => without_swap.push((line.line, line.ingredient.name)),
+                },
+            }
+        }
+        without_swap.extend(facts.formula.unweighed.iter().filter_map(|line| {
+            let ingredient = line.ingredient.filter(|ingredient| !fits(ingredient))?;
+            Some((line.line, ingredient.name))
+        }));
+        if let Some((line, name)) = without_swap.first() {
+            return Err(format!(
+                "No swap that fits is known for {name} (line {line}): choose what comes in its place, or leave it out by hand."
+            ));
+        }
+        if chosen.wish.changes.is_empty() {
+            return Err("Nothing in this recipe has to change for that.".into());
+        }
+        Ok(chosen)
+    }
+
+    fn add(&mut self, by: Option<&'static Swap>, change: Change) {
+        self.wish.changes.push(change);
+        self.by.push(by);
+    }
+
+    /// What the baker chose for a line.
+    fn add_asked(
+        &mut self,
+        line: &Weighed,
+        asked: &SwapLine,
+        larder: Larder,
+    ) -> Result<(), String> {
+        let place = (line.line, line.part);
+        let swap = swaps_from(line.ingredient).find(|swap| key_of(swap) == asked.to);
+        let share = |most: f64| {
+            asked
+                .percent
+                .map_or(most, |percent| f64::from(percent.min(100)) / 100.0)
+        };
+        if let Some(swap) = swap {
+            let change = by_swap(place, share(swap.usual.to_fraction()), swap);
+            self.add(Some(swap), change);
+            return Ok(());
+        }
+        let to = larder.by_key(&asked.to).ok_or_else(|| {
+            format!(
+                "What was to come in the place of {} (line {}) is not in the larder any more: choose again.",
+                line.ingredient.name, line.line
+            )
+        })?;
+        let change = by_composition(place, share(1.0), line.ingredient, to);
+        self.add(None, change);
+        Ok(())
+    }
+
+    fn notes(&self, facts: &Facts, plan: &Plan) -> Vec<SwapNote> {
+        let changes = self.wish.changes.iter().zip(&self.by);
+        changes
+            .filter_map(|(change, by)| {
+                let line = line_at(facts, change.place)?;
+                Some(swap_note(facts, plan, change, *by, line))
+            })
+            .collect()
+    }
+
+    /// A name for the version: what it is without, or what comes.
+    fn name(&self, without: &Without) -> String {
+        let said = [
+            (without.animals, "plant-based"),
+            (without.gluten, "without gluten"),
+            (without.nuts, "without nuts"),
+            (without.milk && !without.animals, "without milk"),
+            (without.egg && !without.animals, "without egg"),
+        ];
+        let said: Vec<&str> = said
+            .iter()
+            .filter(|(is, _)| *is)
+            .map(|(_, words)| *words)
+            .collect();
+        if !said.is_empty() {
+            return said.join(", ");
+        }
+        let comes = self
+            .wish
+            .changes
+            .iter()
+            .filter_map(|change| change.to.first());
+        let names: Vec<String> = comes
+            .map(|brought| brought.ingredient.name.to_owned())
+            .collect();
+        format!("with {}", show::listed(&names))
+    }
+}
+
+/// The swap that costs the cake least among those that fit it: the plan of each is reckoned. What is to be gone goes wholly,
+/// so that a swap for a part of it is none; one whose packet decides is taken only where there is no other.
+fn best(
+    facts: &Facts,
+    title: Option<&str>,
+    line: &Weighed,
+    fits: &dyn Fn(&Ingredient) -> bool,
+    without: Without,
+) -> Option<&'static Swap> {
+    const TRIED: usize = 8;
+    let place = (line.line, line.part);
+    let fitting = choices(line.ingredient, facts.kind)
+        .into_iter()
+        .filter(|swap| swap.most.to_percent() >= 100.0)
+        .filter(|swap| swap.suits(facts.kind) != Suits::NotMeant)
+        .filter(|swap| swap.brings.iter().all(|brought| fits(brought.ingredient)));
+    let by_packet = |swap: &Swap| {
+        let unsure = |brought: &Brought| brought.ingredient.plant_based.is_none();
+        without.animals && swap.brings.iter().any(unsure)
+    };
+    let cost = |swap: &'static Swap| {
+        let wish = Wish {
+            changes: vec![by_swap(place, 1.0, swap)],
+            ..Wish::default()
+        };
+        let plan = plan(facts, title, &wish).ok()?;
+        let lacking = f64::from(lacking(swap, facts.kind)) * LACKING;
+        let packet = if by_packet(swap) { PACKET } else { 0.0 };
+        Some((
+            plan.cost
+                + lacking
+                + packet
+                + (swap.brings.len() - 1) as f64 * ONE_MORE
+                + plan.missed.len() as f64 * MISSED,
+            swap,
+        ))
+    };
+    fitting
+        .take(TRIED)
+        .filter_map(cost)
+        .min_by(|one, other| one.0.total_cmp(&other.0))
+        .map(|(_, swap)| swap)
+}
+
+/// What each of these counts for beside the cost of a plan, in grams moved (our own weighing up): a strength that an egg
+/// has and its replacer lacks, a packet that decides, an ingredient more to
+/// buy and weigh, a limit that is missed.
+const LACKING: f64 = 10.0;
+const PACKET: f64 = 200.0;
+const ONE_MORE: f64 = 15.0;
+const MISSED: f64 = 1e4;
+
+fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
+    facts
+        .formula
+        .lines
+        .iter()
+        .find(|line| (line.line, line.part) == place)
+}
+
+/// What a swap is chosen by: the keys of what it brings.
+fn key_of(swap: &Swap) -> String {
+    let keys: Vec<&str> = swap
+        .brings
+        .iter()
+        .map(|brought| brought.ingredient.key)
+        .collect();
+    keys.join("+")
+}
+
+/// "soy milk with vinegar".
+fn with(names: impl Iterator<Item = String>) -> String {
+    let names: Vec<String> = names.collect();
+    match names.split_first() {
+        Some((first, [])) => first.clone(),
+        Some((first, rest)) => format!("{first} with {}", show::listed(rest)),
+        None => String::new(),
+    }
+}
+
+fn suits(swap: &Swap, kind: Kind) -> String {
+    let most = swap.most.to_percent();
+    let mut said = Vec::new();
+    match swap.suits(kind) {
+        Suits::NotMeant => said.push(format!("not for {}", kind.words())),
+        Suits::MeantForOthers => said.push("for other kinds of cake".to_owned()),
+        Suits::Meant | Suits::Open => {}
+    }
+    if most < 100.0 {
+        said.push(format!("for {} of it at most", show::percent(swap.most)));
+    }
+    said.join(", ")
+}
+
+fn swap_note(
+    facts: &Facts,
+    plan: &Plan,
+    change: &Change,
+    by: Option<&'static Swap>,
+    line: &Weighed,
+) -> SwapNote {
+    let goes = line.grams.mean.to_grams() * change.share;
+    let comes = plan
+        .amounts
+        .iter()
+        .filter(|amount| amount.fate == Fate::Comes(change.place))
+        .map(|amount| {
+            format!(
+                "{} {}",
+                show::mass(Mass::grams(amount.after)),
+                amount.ingredient.name
+            )
+        });
+    let comes: Vec<String> = comes.collect();
+    let mut known: Vec<(&'static str, String)> = Vec::new();
+    let mut say = |label: &'static str, words: String| {
+        if !words.is_empty() {
+            known.push((label, show::sentence(&words)));
+        }
+    };
+    if let Some(swap) = by {
+        let jobs: Vec<String> = swap.jobs.iter().map(|job| job.words().to_owned()).collect();
+        say("What it does there", show::listed(&jobs));
+        say("Taste", swap.taste.to_owned());
+        say("Colour", swap.colour.to_owned());
+        say("Keeping", swap.keeping.to_owned());
+        say("Mind", swap.caution.to_owned());
+        say("Limits", suits(swap, facts.kind));
+        say("Note", swap.note.to_owned());
+    }
+    let main = change.to.first().map(|brought| brought.ingredient);
+    if line.ingredient.group == Group::Egg
+        && let Some(given) = main.and_then(egg::given)
+    {
+        say(
+            "In the place of egg",
+            format!("{} {}", given.ingredient.name, given.result),
+        );
+    }
+    SwapNote {
+        line: line.line,
+        goes: format!("{} {}", show::mass(Mass::grams(goes)), line.ingredient.name),
+        comes: show::listed(&comes),
+        facts: known,
+        source: match by {
+            Some(swap) if swap.place.is_empty() => swap.cited.words(),
+            Some(swap) => format!("{}; {}", swap.cited.words(), swap.place),
+            None => "No swap of the trade: by what the two are made of.".into(),
+        },
+    }
+}
+
+fn note(amount: &Amount, region: Region) -> AmountNote {
+    let shown = |grams: f64| match (amount.ingredient.group, teaspoon(amount.ingredient)) {
+        (Group::Leavener, Some(teaspoon)) => format!(
+            "{} ({})",
+            show::mass(Mass::grams(grams)),
+            show::teaspoons(grams / teaspoon)
+        ),
+        _ => show::mass(Mass::grams(grams)),
+    };
+    AmountNote {
+        name: read_name(amount.ingredient, region),
+        what: match amount.fate {
+            Fate::Comes(_) => "comes in",
+            Fate::Added => "added",
+            Fate::Goes if amount.after <= 0.0 => "left out",
+            Fate::Goes => "less",
+            Fate::Moves if amount.after <= 0.0 => "left out",
+            Fate::Moves if amount.after > amount.before => "more",
+            Fate::Moves => "less",
+        },
+        before: if amount.before > 0.0 {
+            shown(amount.before)
+        } else {
+            String::new()
+        },
+        after: if amount.after > 0.0 {
+            shown(amount.after)
+        } else {
+            "none".into()
+        },
+    }
+}
+
+/// A level US teaspoon of it, g.
+fn teaspoon(ingredient: &Ingredient) -> Option<f64> {
+    use crate::baking::ingredient::SpoonOrCup;
+    ingredient
+        .fillings
+        .iter()
+        .find(|filling| filling.measure == SpoonOrCup::Teaspoon)
+        .map(|filling| filling.weight.mean.to_grams())
+        .filter(|grams| *grams > 0.0)
+}
+
+/// The name by which the reader knows an ingredient again, in the country's words.
+fn read_name(ingredient: &'static Ingredient, region: Region) -> &'static str {
+    if ingredient.key == "baking_soda" {
+        return soda_name(region);
+    }
+    let powder = POWDERS.iter().find(|(key, _)| *key == ingredient.key);
+    powder.map_or(ingredient.name, |(_, name)| name)
+}
+
+/// What is to be said of a plan, the sum of it first.
+fn sentences(facts: &Facts, plan: &Plan, chosen: &Chosen) -> Vec<String> {
+    let mut said = Vec::new();
+    let missed: Vec<String> = plan
+        .missed
+        .iter()
+        .map(|missed| gives_way(*missed, facts.kind))
+        .collect();
+    let moved: Vec<String> = plan
+        .kept
+        .iter()
+        .filter(|kept| kept.is_moved())
+        .map(|kept| {
+            let more = if kept.after > kept.before {
+                "more"
+            } else {
+                "less"
+            };
+            let change = (kept.after - kept.before).abs() / kept.before.max(1e-9) * 100.0;
+            match kept.before > 0.0 && change < 300.0 {
+                true => format!("{} % {more} {}", show::fixed(change, 0), kept.keep.words()),
+                false => format!("{more} {}", kept.keep.words()),
+            }
+        })
+        .collect();
+    if missed.is_empty() {
+        said.push(match moved.is_empty() {
+            true => "Everything that is reckoned of this cake is kept.".to_owned(),
+            false => format!("The cake is kept, but for {}.", show::listed(&moved)),
+        });
+    } else {
+        said.push(format!(
+            "This cannot be done within the limits of {}. The nearest plan gives up: {}.",
+            facts.kind.words(),
+            show::listed(&missed)
+        ));
+        if !moved.is_empty() {
+            said.push(format!("It also has {}.", show::listed(&moved)));
+        }
+    }
+    for (change, by) in chosen.wish.changes.iter().zip(&chosen.by) {
+        let Some(swap) = by else { continue };
+        if change.share > swap.most.to_fraction() + 1e-9 {
+            said.push(format!(
+                "Practice replaces {} of {} at most with this; here it is {}. Bake a trial first.",
+                show::percent(swap.most),
+                swap.from.name,
+                show::fixed(change.share * 100.0, 0) + " %",
+            ));
+        }
+    }
+    said.extend(unknown(plan));
+    said.extend(weigh_first(facts, plan));
+    said.push("Amounts are reckoned for a trial bake: change one thing at a time, and write down what came of it.".into());
+    said
+}
+
+fn gives_way(missed: Missed, kind: Kind) -> String {
+    let band = ph_band(kind);
+    match missed {
+        Missed::TooAcid => format!(
+            "a crumb of pH {} or above: it stays more acid",
+            show::ph(band.low)
+        ),
+        Missed::TooAlkaline => format!(
+            "a crumb of pH {} or below: it ends more alkaline",
+            show::ph(band.high)
+        ),
+        Missed::GasShort => "the gas that this flour needs: it makes less".to_owned(),
+        Missed::GasMuch => "the gas that this flour holds: it makes more".to_owned(),
+    }
+}
+
+/// What no source tells of an ingredient, so that it cannot be kept.
+fn unknown(plan: &Plan) -> Option<String> {
+    let mut said: Vec<String> = plan
+        .unknown
+        .iter()
+        .map(|(name, keep)| format!("the {} of {name}", keep.words()))
+        .collect();
+    said.truncate(4);
+    (!said.is_empty()).then(|| {
+        format!(
+            "No source gives {}: it is counted as none and not kept.",
+            show::listed(&said)
+        )
+    })
+}
+
+/// The line that has to be weighed before the plan is good, if there is one.
+fn weigh_first(facts: &Facts, plan: &Plan) -> Option<String> {
+    let bowl = plan.bowl.as_ref()?;
+    let band = ph_band(facts.kind);
+    let inside = |bowl: &Bowl| bowl.chance_below(band.high) - bowl.chance_below(band.low);
+    let before = facts.bowl.map_or(1.0, inside);
+    // What was too close to call before is no matter of the swap.
+    if inside(bowl) >= ENOUGH.min(before) || bowl.is_measured() || !plan.missed.is_empty() {
+        return None;
+    }
+    let parts = bowl.parts_by(&|part| part.acid.deviation());
+    let widest = parts.into_iter().find_map(|part| {
+        let line = facts
+            .formula
+            .batter()
+            .find(|line| (line.line, line.part) == (part.line, part.part))?;
+        (line.grams.relative_deviation() > 0.02).then_some(line)
+    });
+    Some(match widest {
+        Some(line) => format!(
+            "Where the crumb's pH ends is too close to call. Weigh {} (line {}) first: a cup of it is not one weight.",
+            line.ingredient.name, line.line
+        ),
+        None => "Where the crumb's pH ends is too close to call: the acid of what is in it is not known better. Measure a crumb.".into(),
+    })
+}
+
+/// The inputs as they become. The old text's lines keep their words, but for those that are swapped.
+fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
+    let mut after = inputs.clone();
+    after.choices.swaps = super::SwapEntry::default();
+    // Weights go by today's lines; then words, which keep the count of lines; then new lines, from the last upwards.
+    for amount in &plan.amounts {
+        if let (Some(place), Fate::Moves | Fate::Goes) = (amount.place, amount.fate)
+            && !(amount.fate == Fate::Goes && amount.after <= 0.0)
+        {
+            after.weigh(place, Some(amount.after));
+        }
+    }
+    let region = facts.region;
+    let line_of = |amount: &Amount| {
+        format!(
+            "{} g {}",
+            show::plain(amount.after),
+            read_name(amount.ingredient, region)
+        )
+    };
+    let mut added: Vec<(usize, String)> = Vec::new();
+    for gone in plan
+        .amounts
+        .iter()
+        .filter(|amount| amount.fate == Fate::Goes)
+    {
+        let Some(place) = gone.place else { continue };
+        let mut comes = plan
+            .amounts
+            .iter()
+            .filter(|amount| amount.fate == Fate::Comes(place) && amount.after > 0.0)
+            .map(line_of);
+        if gone.after <= 0.0 {
+            let alone = !facts
+                .formula
+                .lines
+                .iter()
+                .any(|line| line.line == place.0 && line.part != place.1);
+            if alone {
+                after.reword(place.0, &comes.next().unwrap_or_default());
+            } else {
+                after.weigh(place, Some(0.0));
+            }
+        }
+        added.extend(comes.map(|text| (place.0, text)));
+    }
+    for new in plan
+        .amounts
+        .iter()
+        .filter(|amount| amount.fate == Fate::Added)
+    {
+        let below = match new.ingredient.group {
+            Group::Leavener => last_leavener(facts),
+            _ => facts
+                .formula
+                .batter()
+                .map(|line| line.line)
+                .max()
+                .unwrap_or(0),
+        };
+        added.push((below, line_of(new)));
+    }
+    // Stable: lines below the same one keep their order once they are put in from the last.
+    added.sort_by_key(|(line, _)| *line);
+    for (line, text) in added.into_iter().rev() {
+        after.add_after(line, &text);
+    }
+    after
+}

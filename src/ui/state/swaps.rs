@@ -1,0 +1,50 @@
+//! Swaps: what could come in a line's place, what is chosen comes to, and taking that.
+
+use super::Bench;
+use crate::baking::ingredient::Own;
+use crate::baking::worksheet::{LinePart, SwapEntry, SwapOffer, SwapPlan, swap_offers, swap_plan};
+use leptos::prelude::*;
+
+impl Bench {
+    /// A piece of what is to be swapped, followed.
+    pub fn swaps<R>(self, read: impl FnOnce(&SwapEntry) -> R) -> R {
+        self.inputs(|inputs| read(&inputs.choices.swaps))
+    }
+
+    /// What could come in the place of an ingredient.
+    pub fn swap_offers(self, place: LinePart) -> Vec<SwapOffer> {
+        let own = self.own.with_untracked(Own::of);
+        self.inputs_now(|inputs| swap_offers(inputs, &self.settings_now(), &own, place))
+    }
+
+    /// What is chosen comes to, as things are now.
+    ///
+    /// # Errors
+    /// A sentence where it comes to nothing.
+    pub fn swap_plan(self) -> Result<SwapPlan, String> {
+        let own = self.own.with_untracked(Own::of);
+        self.inputs_now(|inputs| swap_plan(inputs, &self.settings_now(), &own))
+    }
+
+    /// Makes the open recipe what its plan has it be.
+    ///
+    /// # Errors
+    /// The plan's sentence; then nothing is changed.
+    pub fn take_swaps(self) -> Result<(), String> {
+        let plan = self.swap_plan()?;
+        let what = format!("the recipe is now {}", plan.name);
+        self.change(what, false, |inputs| *inputs = plan.after);
+        Ok(())
+    }
+
+    /// Keeps what the plan makes of the open recipe as a new version, opens it, and gives its name.
+    ///
+    /// # Errors
+    /// A sentence that says why not; then nothing is changed.
+    pub fn keep_swaps(self) -> Result<String, String> {
+        let plan = self.swap_plan()?;
+        self.keep_version(&plan.name, plan.after)
+            .map_err(|reason| format!("It could not be kept: {reason}."))?;
+        Ok(plan.name)
+    }
+}
