@@ -81,6 +81,17 @@ pub struct Alias {
     pub is_second: bool,
 }
 
+impl Ingredient {
+    /// A level US teaspoon of it, g; `None` where no source tells.
+    pub fn teaspoon(&self) -> Option<f64> {
+        self.fillings
+            .iter()
+            .find(|filling| filling.measure == SpoonOrCup::Teaspoon)
+            .map(|filling| filling.weight.mean.to_grams())
+            .filter(|grams| *grams > 0.0)
+    }
+}
+
 /// Every ingredient, in the order of their keys.
 pub fn all() -> &'static [Ingredient] {
     &unpack::tables().ingredients

@@ -78,7 +78,7 @@ fn doses(bench: &Bench, amounts: &Amounts) -> Vec<Dose> {
                 name: shelf.name,
                 before: shelf.own(),
                 grams,
-                shown: match shelf.teaspoon() {
+                shown: match shelf.ingredient.teaspoon() {
                     _ if grams <= 0.0 => format!("no {}", shelf.name),
                     Some(teaspoon) => {
                         let spoons = show::teaspoons(grams / teaspoon);

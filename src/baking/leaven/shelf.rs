@@ -3,7 +3,7 @@
 use super::wish::{Cupboard, POWDERS};
 use crate::baking::finding::{Facts, POWDER, soda_name};
 use crate::baking::formula::Weighed;
-use crate::baking::ingredient::{Bicarbonate, FlourBasis, Ingredient, Region, SpoonOrCup, by_key};
+use crate::baking::ingredient::{Bicarbonate, FlourBasis, Ingredient, Region, by_key};
 
 /// The four leaveners, in the order of all lists of four here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -146,22 +146,12 @@ impl<'a> Shelf<'a> {
         }
     }
 
-    /// A level US teaspoon of it, g.
-    pub fn teaspoon(&self) -> Option<f64> {
-        self.ingredient
-            .fillings
-            .iter()
-            .find(|filling| filling.measure == SpoonOrCup::Teaspoon)
-            .map(|filling| filling.weight.mean.to_grams())
-            .filter(|grams| *grams > 0.0)
-    }
-
     /// The amount that eighths of a teaspoon come nearest to with, g; the recipe's own stays.
     pub fn by_spoons(&self, tenths: u32) -> Option<f64> {
         if tenths == self.own_tenths() {
             return Some(self.own());
         }
-        let teaspoon = self.teaspoon()?;
+        let teaspoon = self.ingredient.teaspoon()?;
         Some((self.grams(tenths) / teaspoon * 8.0).round() / 8.0 * teaspoon)
     }
 }

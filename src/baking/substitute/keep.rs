@@ -83,7 +83,7 @@ impl Keep {
         }
     }
 
-    /// What a unit beyond that costs, against a gram of water moved, which costs [`Move::WATER`](super::plan). Each is worth more than
+    /// What a unit beyond that costs, against the grams moved in [`plan`](super::plan). Each is worth more than
     /// moving the grams that mend it.
     pub fn price(self) -> f64 {
         match self {

@@ -464,7 +464,7 @@ fn swap_note(
 }
 
 fn note(amount: &Amount, region: Region) -> AmountNote {
-    let shown = |grams: f64| match (amount.ingredient.group, teaspoon(amount.ingredient)) {
+    let shown = |grams: f64| match (amount.ingredient.group, amount.ingredient.teaspoon()) {
         (Group::Leavener, Some(teaspoon)) => format!(
             "{} ({})",
             show::mass(Mass::grams(grams)),
@@ -494,17 +494,6 @@ fn note(amount: &Amount, region: Region) -> AmountNote {
             "none".into()
         },
     }
-}
-
-/// A level US teaspoon of it, g.
-fn teaspoon(ingredient: &Ingredient) -> Option<f64> {
-    use crate::baking::ingredient::SpoonOrCup;
-    ingredient
-        .fillings
-        .iter()
-        .find(|filling| filling.measure == SpoonOrCup::Teaspoon)
-        .map(|filling| filling.weight.mean.to_grams())
-        .filter(|grams| *grams > 0.0)
 }
 
 /// The name by which the reader knows an ingredient again, in the country's words.
@@ -636,6 +625,8 @@ fn weigh_first(facts: &Facts, plan: &Plan) -> Option<String> {
 fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
     let mut after = inputs.clone();
     after.choices.swaps = super::SwapEntry::default();
+    // Words that go may be those that told whose cups and spoons the rest is in.
+    after.choices.region = Some(facts.region);
     // Weights go by today's lines; then words, which keep the count of lines; then new lines, from the last upwards.
     for amount in &plan.amounts {
         if let (Some(place), Fate::Moves | Fate::Goes) = (amount.place, amount.fate)
