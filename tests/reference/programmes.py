@@ -128,7 +128,7 @@ def programmes():
             if (cost is None) == clashes and (missed > 1e-3) == clashes:
                 break
         for row, size in zip(programme["rows"], sizes(programme)):
-            row.append(shown(size))
+            row.append(float(f"{size:.8g}"))
         yield {**programme, "cost": cost and round(cost, 6), "missed": round(missed, 8) if clashes else 0}
 
 
