@@ -186,7 +186,8 @@ fn a_clash_is_left_in_few_rows() {
 }
 
 /// The same milk on two lines, 100 and 50: 30 less are wanted by a limit, and each gives a fifth. At a floor of 90
-/// for the first, it gives 10 and the second the other 20.
+/// for the first, it gives 10 and the second the other 20. Of 6 and 9, where the second may be 8 at most, a row wants 12
+/// of the 14 left: the 2 are shared as 6 to 9, whatever the second was brought down to.
 #[test]
 fn lines_that_are_alike_share_the_change() {
     let mut both = row(&[1.0, 1.0], 150.0, 0.0, 0.0);
@@ -197,6 +198,11 @@ fn lines_that_are_alike_share_the_change() {
         &[80.0, 40.0],
     );
     close(&solved(&lines(90.0), vec![both]).amounts, &[90.0, 30.0]);
+    let found = solved(
+        &[[6.0, 1.0, 8.0, 1.0], [9.0, 3.0, 8.0, 1.0]],
+        vec![row(&[1.0, 1.0], 12.0, 0.0, 3.0)],
+    );
+    close(&found.amounts, &[5.2, 6.8]);
 }
 
 /// Butter 80 g becomes oil and back: what the way there changes, the way back undoes. Fat 0.8 b + o stays at 64 and
