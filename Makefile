@@ -43,14 +43,15 @@ dist: rust $(PACKAGES) bindgen trunk ## Leave the finished page in dist/, for an
 	@cargo fetch --quiet --locked
 	@$(TRUNK) build
 
-reference: ## Solve the bowls of tests/reference again with PHREEQC; needs Python, which nothing else does
+reference: ## Solve the bowls and programmes of tests/reference again with PHREEQC and HiGHS; needs Python, which nothing else does
 	@.make/setup.sh reference
 	@$(REFERENCE)/bin/python tests/reference/reference.py
+	@$(REFERENCE)/bin/python tests/reference/programmes.py
 
 bench: dist chromium ## Print sizes and times, each as a ratio to its floor
 	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
 	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
-	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example reading_time --example solution_time
+	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example reading_time --example solution_time --example programme_time
 	@node tests/bench/bench.mjs
 
 FUZZ := cargo test --quiet --locked --profile fuzz --no-default-features

@@ -96,8 +96,12 @@ fn a_value_goes_one_way() {
         ("balance", &["chemistry", "pan", "finding", "worksheet"]),
         ("chemistry", &["pan", "finding", "worksheet"]),
         ("pan", &["chemistry", "finding"]),
-        ("finding", &["leaven", "worksheet", "saved", "demo"]),
-        ("leaven", &["worksheet", "saved", "demo"]),
+        (
+            "finding",
+            &["leaven", "substitute", "worksheet", "saved", "demo"],
+        ),
+        ("leaven", &["substitute", "worksheet", "saved", "demo"]),
+        ("substitute", &["worksheet", "saved", "demo"]),
     ];
     for (path, text) in baking() {
         let Some((_, later)) = FLOW.iter().find(|(stage, _)| {
@@ -114,6 +118,24 @@ fn a_value_goes_one_way() {
                 "{} knows of {stage}, which comes after it",
                 path.display()
             );
+        }
+    }
+}
+
+/// The solver of programmes is told all it needs in figures.
+#[test]
+fn a_programme_knows_nothing_of_baking() {
+    const SOLVER: &[&str] = &["programme.rs", "scaled.rs", "shares.rs"];
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/baking/substitute");
+    let solver = sources(&folder).into_iter().filter(|(path, _)| {
+        let name = path.file_name().unwrap_or_default();
+        SOLVER.iter().any(|file| name == *file)
+    });
+    let solver: Vec<_> = solver.collect();
+    assert_eq!(solver.len(), SOLVER.len());
+    for (path, text) in solver {
+        for word in ["crate::", "super::super"] {
+            assert!(!text.contains(word), "{} names {word}", path.display());
         }
     }
 }

@@ -277,10 +277,13 @@ async function typing(browser, many) {
 const example = (name, input = "") =>
   JSON.parse(execFileSync("cargo", ["run", "--quiet", "--locked", "--release", "--no-default-features", "--example", name], { cwd: ROOT, input }));
 
-/** Says how long one bowl takes to solve, beside other solvers of the same bowls if they are here. */
+/** Says how long one bowl and one programme take to solve, beside other solvers of the same bowls if they are here. */
 function solving() {
   const ours = example("solution_time");
   console.log(`\nOne bowl of water, median of ${ours.bowls}: ${ours.median} us, the slowest ${ours.most} us (budget 20 us).`);
+  const programme = example("programme_time");
+  const bowls = (microseconds) => `${microseconds} us, ${Math.round(microseconds / ours.median)} bowls`;
+  console.log(`One programme of a substitution, median of ${programme.programmes}: ${bowls(programme.median)}, the slowest ${bowls(programme.most)}.`);
   if (!existsSync(PYTHON)) {
     console.log("make reference brings PHREEQC and numpy to set beside that.");
     return;

@@ -9,7 +9,7 @@
 //! few rows rather than a little of it in many.
 //!
 //! The answer is one and the same both ways. Unknowns that no row and no price tells apart move together, in
-//! proportion to what is there. What else costs the same is told apart by raising each price by up to a fifty-thousandth
+//! proportion to what was there. What else costs the same is told apart by raising each price by up to a fifty-thousandth
 //! of itself, by a figure that depends on its place alone: a change and its mirror image cost the same, so the answer to
 //! the mirrored question is the mirrored answer.
 

@@ -10,7 +10,7 @@ const APART: f64 = 2e-5;
 /// What a change that costs nothing counts for, against the highest price: it is made only where it is of use.
 const IDLE: f64 = 1e-6;
 /// What a limit gives way for, against the highest price.
-const FAR_ABOVE: f64 = 1e4;
+const FAR_ABOVE: f64 = 1e6;
 /// What an unknown brings to a row is rounding below this part of the row's size.
 const ROUNDING: f64 = 1e-12;
 
@@ -89,7 +89,7 @@ impl Scaled {
             }
             band.add_pieces(&mut problem, &mut terms);
             if limits_give_way {
-                let price = FAR_ABOVE * apart(2 * index + 1);
+                let price = FAR_ABOVE + apart(2 * index + 1);
                 terms.push((problem.add_var(price, (0.0, f64::INFINITY)), -1.0));
                 terms.push((problem.add_var(price, (0.0, f64::INFINITY)), 1.0));
             }

@@ -37,20 +37,20 @@ impl Together {
     }
 
     /// Writes into `amounts` what the members become when they change by `change` in all: each in proportion to what
-    /// is there of it, or evenly where there is nothing, as far as each may go.
+    /// was there of it, or evenly where there was nothing, as far as each may go.
     pub fn share(&self, change: f64, unknowns: &[Unknown], amounts: &mut [f64]) {
         let (mut left, mut open) = (change, self.members.clone());
         while !open.is_empty() {
-            let there: f64 = open.iter().map(|place| unknowns[*place].held().abs()).sum();
+            let there: f64 = open.iter().map(|place| unknowns[*place].start.abs()).sum();
             let even = 1.0 / open.len() as f64;
             for &place in &open {
-                let held = unknowns[place].held();
+                let unknown = &unknowns[place];
                 let part = if there > 0.0 {
-                    held.abs() / there
+                    unknown.start.abs() / there
                 } else {
                     even
                 };
-                amounts[place] = held + left * part;
+                amounts[place] = unknown.held() + left * part;
             }
             let fits = |place: &usize| unknowns[*place].within(amounts[*place]) == amounts[*place];
             let (rest, full): (Vec<usize>, _) = open.into_iter().partition(fits);
