@@ -2,7 +2,8 @@
 //!
 //! The rows stand in `swaps.csv`, in grams for each gram of the original; `build.rs` checks and packs them. Ratios are
 //! where to start: water, sugars, fat and acid of a whole formula are reckoned elsewhere. Where a source speaks in
-//! cups and spoons, grams are worked with the weights of `fillings.csv`.
+//! cups and spoons, grams are worked with the weights of `fillings.csv`. Figures in the texts are grams for each gram of
+//! the original too.
 
 use super::unpack;
 use crate::baking::balance::Kind;
