@@ -138,6 +138,8 @@ export function inBrowser(name, options, body) {
         site: here,
         reachable: async () => assert.equal(await barriers(page), ""),
         cutNetwork: async () => {
+          // The browser fetches the tab's icon by itself, after the page and past the worker: first it may finish.
+          await page.waitForLoadState("networkidle");
           await context.setOffline(true);
           await here.stop();
         },
