@@ -7,11 +7,12 @@
 mod measures;
 mod signs;
 
+use super::seen::Seen;
 use crate::baking::ingredient::Region;
 use crate::baking::text::lower_letter;
-use measures::Measures;
+use measures::{Measures, Ways};
 use signs::SIGNS;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// Whose cups, spoons and words a recipe uses, as far as its words tell.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -51,9 +52,22 @@ struct Sign {
     weights: [i32; 5],
 }
 
+/// What one line tells, by its words alone.
+#[derive(Debug)]
+pub struct LineTold {
+    /// The rows of signs that stand in it.
+    rows: Vec<usize>,
+    ways: Ways,
+}
+
 /// Guesses whose cups, spoons and words a recipe uses.
 pub fn guess(text: &str, home: Region) -> Guess {
-    let signs = seen(text);
+    guess_again(&mut Seen::default(), text, home)
+}
+
+/// The same with what was seen of the text's lines before: that spares work and changes nothing.
+pub fn guess_again(told: &mut Seen<LineTold>, text: &str, home: Region) -> Guess {
+    let signs = signs(&told.of(text.lines(), LineTold::of));
     let mut sums = [0; 5];
     for sign in &signs {
         for (sum, weight) in sums.iter_mut().zip(sign.weights) {
@@ -135,54 +149,59 @@ impl Rows {
     }
 }
 
-/// Every sign of the text, once.
-fn seen(text: &str) -> Vec<Sign> {
-    let Rows { rows, places } = Rows::all();
+/// Every sign of the lines, once, with the first line that has it.
+fn signs(lines: &[Arc<LineTold>]) -> Vec<Sign> {
+    let rows = &Rows::all().rows;
     let mut first = vec![0; rows.len()];
     let mut measures = Measures::default();
-    let mut plain = String::new();
-    for (at, line) in text.lines().enumerate() {
-        plain.clear();
+    for (at, told) in lines.iter().enumerate() {
+        for row in &told.rows {
+            if first[*row] == 0 {
+                first[*row] = at + 1;
+            }
+        }
+        measures.add(told.ways, at + 1);
+    }
+    let ways = measures.counted().map(|(line, way)| Sign {
+        line,
+        words: way.words,
+        weights: way.weights,
+    });
+    let words = rows.iter().zip(first).filter(|(_, line)| *line > 0);
+    let words = words.map(|((words, digits), line)| {
+        let mut weights = [0; 5];
+        for (weight, digit) in weights.iter_mut().zip(digits.bytes()) {
+            *weight = i32::from(digit) - i32::from(b'0');
+        }
+        Sign {
+            line,
+            words,
+            weights,
+        }
+    });
+    ways.chain(words).collect()
+}
+
+impl LineTold {
+    fn of(line: &str) -> Self {
+        let Rows { rows, places } = Rows::all();
+        let mut plain = String::new();
         write_plain(line, &mut plain);
+        let mut seen = Vec::new();
         let mut rest = plain.as_str();
         while !rest.is_empty() {
-            let length = match longest(rows, places, rest) {
-                Some(row) => {
-                    if first[row] == 0 {
-                        first[row] = at + 1;
-                    }
-                    rows[row].0.len()
-                }
-                None => 0,
-            };
+            let row = longest(rows, places, rest);
+            seen.extend(row);
+            let length = row.map_or(0, |row| rows[row].0.len());
             let next = rest[length..].find(' ');
             rest = next.map_or("", |blank| &rest[length + blank + 1..]);
         }
         let words: Vec<&str> = plain.split(' ').collect();
-        measures.see(&words, at + 1);
-    }
-    let mut signs: Vec<Sign> = measures
-        .counted()
-        .map(|(line, way)| Sign {
-            line,
-            words: way.words,
-            weights: way.weights,
-        })
-        .collect();
-    for ((words, digits), line) in rows.iter().zip(first) {
-        if line > 0 {
-            let mut weights = [0; 5];
-            for (weight, digit) in weights.iter_mut().zip(digits.bytes()) {
-                *weight = i32::from(digit) - i32::from(b'0');
-            }
-            signs.push(Sign {
-                line,
-                words,
-                weights,
-            });
+        Self {
+            rows: seen,
+            ways: Ways::of(&words),
         }
     }
-    signs
 }
 
 /// The longest row of words that stands at the front; its last word may be in the plural.

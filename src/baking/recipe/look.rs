@@ -1,12 +1,13 @@
 //! Looking at one line alone: what it would be as a heading, an ingredient, a step.
 
+use super::country::{Guess, LineTold, guess_again};
 use super::heading::{self, Heading};
 use super::ingredient_line::{self, Attempt};
 use super::part::Part;
+use super::seen::Seen;
 use super::token::{self, Token};
 use super::{Match, Mentions, Section, number_words, read_amount, running, tidy};
 use crate::baking::ingredient::{Larder, Region, lookup};
-use std::collections::HashMap;
 use std::sync::Arc;
 
 /// What a line looks like, taken alone.
@@ -34,31 +35,25 @@ pub struct Look {
 pub struct Looks {
     /// The country and the edition of the baker's own larder that it was looked at with.
     with: (Region, u64),
-    seen: HashMap<String, Arc<Look>>,
+    seen: Seen<Look>,
+    told: Seen<LineTold>,
 }
 
 impl Looks {
-    /// What each of these lines looks like. Each wording is looked at once, however often it stands in a long
-    /// paste, and not at all if it stood in the text before. Wordings that are gone are forgotten.
+    /// What each of these lines looks like.
     pub(super) fn at(&mut self, lines: &[&str], larder: Larder<'_>) -> Vec<Arc<Look>> {
         let with = (larder.region, larder.own.edition());
         if self.with != with {
             self.seen.clear();
             self.with = with;
         }
-        let before = std::mem::take(&mut self.seen);
-        lines
-            .iter()
-            .map(|line| {
-                if let Some(look) = self.seen.get(*line) {
-                    return look.clone();
-                }
-                let look = before.get(*line).cloned();
-                let look = look.unwrap_or_else(|| Arc::new(Look::at(line, larder)));
-                self.seen.insert((*line).to_owned(), look.clone());
-                look
-            })
-            .collect()
+        self.seen
+            .of(lines.iter().copied(), |line| Look::at(line, larder))
+    }
+
+    /// Whose cups, spoons and words the lines of a text are in, as far as they tell.
+    pub fn guess(&mut self, text: &str, home: Region) -> Guess {
+        guess_again(&mut self.told, text, home)
     }
 }
 

@@ -30,6 +30,7 @@ mod role;
 mod running;
 mod running_text;
 mod scan;
+mod seen;
 mod several;
 mod state;
 mod sum;

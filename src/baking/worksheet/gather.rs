@@ -18,7 +18,7 @@ use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Law, Own};
 use crate::baking::pan::fit;
 use crate::baking::quantity::show;
-use crate::baking::recipe::{Certainty, Looks, Recipe, Role, guess, linked, read_again};
+use crate::baking::recipe::{Certainty, Looks, Recipe, Role, linked, read_again};
 use crate::baking::source::{self, Source};
 use std::borrow::Cow;
 
@@ -63,7 +63,7 @@ pub(super) fn with_facts<R>(
     then: impl FnOnce(Known) -> R,
 ) -> R {
     let text = inputs.recipe_text();
-    let country = country(&text, inputs, settings);
+    let country = country(looks, &text, inputs, settings);
     let region = country.region;
     let larder = Larder { region, own };
     let recipe = read_again(looks, &text, larder, &inputs.corrections);
@@ -172,7 +172,7 @@ fn handling(choices: &Choices) -> Handling {
 }
 
 /// Whose cups, spoons and words the recipe is in, and how that is known.
-fn country(text: &str, inputs: &Inputs, settings: &Settings) -> CountrySheet {
+fn country(looks: &mut Looks, text: &str, inputs: &Inputs, settings: &Settings) -> CountrySheet {
     if let Some(region) = inputs.choices.region {
         return CountrySheet {
             region,
@@ -181,7 +181,7 @@ fn country(text: &str, inputs: &Inputs, settings: &Settings) -> CountrySheet {
             lines: Vec::new(),
         };
     }
-    let guess = guess(text, settings.region);
+    let guess = looks.guess(text, settings.region);
     let signs: Vec<String> = guess
         .because
         .iter()

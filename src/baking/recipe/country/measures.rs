@@ -53,22 +53,17 @@ const fn way(words: &'static str, weights: [i32; 5]) -> Way {
     Way { words, weights }
 }
 
-/// The ways seen so far.
-#[derive(Default)]
-pub struct Measures {
-    /// The first line of each, 0 where there is none.
-    first: [usize; WAYS.len()],
-    cup_lines: usize,
-    gram_lines: usize,
-}
+/// The ways of one line, a bit each.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Ways(u32);
 
-impl Measures {
+impl Ways {
     /// Looks at the plain words of a line.
-    pub fn see(&mut self, words: &[&str], line: usize) {
-        let (mut has_cup, mut has_grams) = (false, false);
+    pub fn of(words: &[&str]) -> Self {
+        let mut ways = Self::default();
         // Every way has a figure in it, but for "a stick of butter"; a line of mere words is passed over.
         if !words.iter().any(|word| is_number(word) || *word == "stick") {
-            return;
+            return ways;
         }
         for (at, word) in words.iter().enumerate() {
             let after = |step: usize| words.get(at + step).copied().unwrap_or("");
@@ -76,12 +71,12 @@ impl Measures {
             let is_counted = is_number(before(1));
             let seen = match *word {
                 "cup" | "cups" if is_counted => {
-                    has_cup = true;
+                    ways.set(CUPS);
                     cup_of(after(1), after(2))
                 }
                 "cup" if before(1) == "ml" => cup_of(before(2), "ml"),
                 "g" | "gm" | "gram" | "grams" | "kg" if is_counted => {
-                    has_grams = true;
+                    ways.set(GRAMS);
                     (is_number(after(1)) && is_ounce(after(2))).then_some(GRAMS_AND_OUNCES)
                 }
                 "oz" | "ounce" | "ounces" if is_counted => Some(OUNCES),
@@ -121,22 +116,39 @@ impl Measures {
                 _ => heat(word, after(1), after(2)),
             };
             if let Some(way) = seen {
-                self.set(way, line);
+                ways.set(way);
             }
         }
-        if has_cup {
-            self.cup_lines += 1;
-            self.set(CUPS, line);
-        }
-        if has_grams {
-            self.gram_lines += 1;
-            self.set(GRAMS, line);
-        }
+        ways
     }
 
-    fn set(&mut self, way: usize, line: usize) {
-        if self.first[way] == 0 {
-            self.first[way] = line;
+    fn set(&mut self, way: usize) {
+        self.0 |= 1 << way;
+    }
+
+    fn has(self, way: usize) -> bool {
+        self.0 & 1 << way != 0
+    }
+}
+
+/// The ways seen so far.
+#[derive(Default)]
+pub struct Measures {
+    /// The first line of each, 0 where there is none.
+    first: [usize; WAYS.len()],
+    cup_lines: usize,
+    gram_lines: usize,
+}
+
+impl Measures {
+    /// Takes the ways of a line in, counted from 1.
+    pub fn add(&mut self, ways: Ways, line: usize) {
+        self.cup_lines += usize::from(ways.has(CUPS));
+        self.gram_lines += usize::from(ways.has(GRAMS));
+        for (way, first) in self.first.iter_mut().enumerate() {
+            if *first == 0 && ways.has(way) {
+                *first = line;
+            }
         }
     }
 
