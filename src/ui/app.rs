@@ -23,7 +23,10 @@ pub fn start() {
 
 /// Starts the page in any place, with what was typed before it came.
 pub fn start_in(place: HtmlElement, early: early::Early) {
-    dom::mount(place, move || page(Bench::start(&early)));
+    dom::mount(place, move || {
+        let bench = Bench::start(&early);
+        (page(bench), bench.haste)
+    });
 }
 
 /// Says in plain words that the page broke. What was typed is kept already, so loading again goes on from there.

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;
+use std::time::Duration;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, FocusOptions, HtmlAnchorElement, HtmlElement, Url};
@@ -43,9 +44,14 @@ pub fn go(hash: &str) {
     let _ = window().location().set_hash(hash);
 }
 
+/// Calls back once the next frame is on the screen.
+pub fn after_frame(call: impl FnOnce() + 'static) {
+    request_animation_frame(move || set_timeout(call, Duration::ZERO));
+}
+
 /// Once the page is drawn: scrolls to the element of that id, and focuses it if it can be.
 pub fn show(id: String, focus: bool) {
-    request_animation_frame(move || {
+    after_frame(move || {
         let Some(element) = document().get_element_by_id(&id) else {
             return;
         };
@@ -58,7 +64,7 @@ pub fn show(id: String, focus: bool) {
 
 /// Once the page is drawn: puts the focus on the element of that id, and leaves the page where it stands.
 pub fn focus(id: &'static str) {
-    request_animation_frame(move || {
+    after_frame(move || {
         let element = document().get_element_by_id(id);
         if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             let quietly = FocusOptions::new();

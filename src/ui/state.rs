@@ -14,8 +14,8 @@ use crate::baking::pan::PanEntry;
 use crate::baking::recipe::linked;
 use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::{
-    Inputs, LeaveningPlan, LinePart, Looks, Settings, Worksheet, leavening_plan, worksheet,
-    worksheet_again,
+    Choices, Inputs, LeaveningPlan, LinePart, Looks, Settings, Worksheet, leavening_plan,
+    worksheet, worksheet_again,
 };
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::sync::Arc;
@@ -32,6 +32,8 @@ pub use versions::{Compared, Original};
 const LONG_TEXT: usize = 20_000;
 /// That pause.
 const PAUSE: Duration = Duration::from_millis(150);
+/// After this long a frame that has not come is not waited for.
+const NO_FRAME: Duration = Duration::from_millis(250);
 /// The step of the history that typing in the text box makes.
 const TYPING: &str = "what was typed";
 
@@ -53,6 +55,8 @@ pub struct Bench {
     /// The baker's own ingredients and words.
     own: RwSignal<OwnRecord>,
     open: StoredValue<Open>,
+    /// Counts changes of what was chosen beside the text.
+    chosen: RwSignal<u32>,
     /// What the open recipe is a version of.
     version: RwSignal<Option<VersionOf>>,
     history: RwSignal<History>,
@@ -83,6 +87,8 @@ pub struct Bench {
     pub editing: RwSignal<bool>,
     /// What is looked up in the larder.
     pub asked: RwSignal<String>,
+    /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
+    pub haste: RwSignal<bool>,
 }
 
 impl Bench {
@@ -122,6 +128,7 @@ impl Bench {
                 id: device::fresh_id(),
                 own: false,
             }),
+            chosen: RwSignal::new(0),
             version: RwSignal::new(None),
             history: RwSignal::new(History::default()),
             waiting: StoredValue::new(None),
@@ -136,6 +143,7 @@ impl Bench {
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
             asked: RwSignal::new(String::new()),
+            haste: RwSignal::new(false),
         };
         if early.text.trim().is_empty() {
             bench.open_last();
@@ -197,6 +205,12 @@ impl Bench {
     /// The open recipe's inputs, followed.
     pub fn inputs<R>(self, read: impl FnOnce(&Inputs) -> R) -> R {
         self.inputs.with(read)
+    }
+
+    /// What was chosen beside the text, followed: a letter in the text is no change of it.
+    pub fn chosen<R>(self, read: impl FnOnce(&Choices) -> R) -> R {
+        self.chosen.track();
+        self.inputs.with_untracked(|inputs| read(&inputs.choices))
     }
 
     /// The open recipe's inputs as they are now.
@@ -438,7 +452,13 @@ impl Bench {
     /// leaves the page before that flushes it.
     fn take(self, inputs: Inputs) {
         let long = is_long(&inputs);
+        let chosen = self
+            .inputs
+            .with_untracked(|before| before.choices != inputs.choices);
         self.inputs.set(inputs);
+        if chosen {
+            self.chosen.update(|count| *count = count.wrapping_add(1));
+        }
         self.wait_no_more();
         let pause = if long { PAUSE } else { Duration::ZERO };
         match set_timeout_with_handle(move || self.flush(), pause) {
@@ -446,8 +466,22 @@ impl Bench {
             Err(_) => self.keep(),
         }
         if !long {
+            self.hasten();
             self.reckon();
         }
+    }
+
+    /// Has what is out of sight wait until the next frame is on the screen.
+    fn hasten(self) {
+        // Nothing that follows it needs to hear of its beginning.
+        self.haste.update_untracked(|haste| *haste = true);
+        let calm = move || {
+            // The page may be gone by then.
+            let _ = self.haste.try_set(false);
+        };
+        device::after_frame(calm);
+        // A page that is not shown has no frames.
+        set_timeout(calm, NO_FRAME);
     }
 
     fn wait_no_more(self) -> bool {

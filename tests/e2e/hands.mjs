@@ -64,7 +64,10 @@ export async function weights(page) {
 
 /** The mean of one line as it stands in the table, in grams; null where it has no weight. */
 export async function weightOf(page, number) {
-  return grams(await row(page, number).getByRole("cell").first().innerText());
+  const cell = row(page, number).getByRole("cell").first();
+  // Out of sight, while the focus is by the text, it is not laid out and has no text that could be seen.
+  await cell.scrollIntoViewIfNeeded();
+  return grams(await cell.innerText());
 }
 
 /** Asserts that a figure lies within a share of the figure expected. */

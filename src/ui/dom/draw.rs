@@ -1,8 +1,9 @@
 //! Drawing: elements put on the page, and changed in place when what they follow changes.
 
 use super::element::{Element, Following, Listener, Node, Words};
+use super::sight::Scene;
 use leptos::mount::mount_to;
-use leptos::prelude::{Owner, RenderEffect, document, untrack};
+use leptos::prelude::{Owner, RenderEffect, RwSignal, document, untrack};
 use std::any::Any;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -41,15 +42,21 @@ struct Row {
     owner: Owner,
 }
 
-/// Draws elements at the end of a place on the page, for as long as the page lives.
-pub fn mount(place: web_sys::HtmlElement, build: impl FnOnce() -> Vec<Element> + 'static) {
+/// Draws elements at the end of a place on the page, for as long as the page lives. `build` gives them, and what tells
+/// whether the page is in haste.
+pub fn mount(
+    place: web_sys::HtmlElement,
+    build: impl FnOnce() -> (Vec<Element>, RwSignal<bool>) + 'static,
+) {
     let inside = place.clone();
     // Leptos starts its scheduler and owns the graph; it has nothing to draw itself.
     mount_to(place, move || {
+        let (elements, haste) = build();
         let drawn = patch(
+            &Scene::new(haste),
             &inside,
             Vec::new(),
-            build().into_iter().map(Node::Element).collect(),
+            elements.into_iter().map(Node::Element).collect(),
         );
         // The page's elements stay for good; dropping them here would end what they follow.
         std::mem::forget(drawn);
@@ -81,14 +88,14 @@ fn done<T>(result: Result<T, JsValue>) -> Option<T> {
     result.ok()
 }
 
-fn draw(node: Node) -> Drawn {
+fn draw(scene: &Scene, node: Node) -> Drawn {
     match node {
         Node::Text(words) => Drawn::Text(document().create_text_node(&words).into(), words),
-        Node::Element(element) => Drawn::Element(draw_element(element)),
+        Node::Element(element) => Drawn::Element(draw_element(scene, element)),
     }
 }
 
-fn draw_element(new: Element) -> DrawnElement {
+fn draw_element(scene: &Scene, new: Element) -> DrawnElement {
     let new = *new.0;
     let made = if new.drawing {
         document().create_element_ns(Some(DRAWING), new.name)
@@ -104,12 +111,17 @@ fn draw_element(new: Element) -> DrawnElement {
         .into_iter()
         .map(|(event, call)| listen(&element, event, call))
         .collect();
-    let children = patch(&element, Vec::new(), new.children);
-    let following = new
+    let watched = new.watched.then(|| scene.inside(&element));
+    let scene = watched.as_ref().map_or(scene, |(inside, _)| inside);
+    let children = patch(scene, &element, Vec::new(), new.children);
+    let mut following: Vec<Box<dyn Any>> = new
         .following
         .into_iter()
-        .map(|following| follow(element.clone(), following))
+        .map(|following| follow(scene.clone(), element.clone(), following))
         .collect();
+    if let Some((_, Some(watch))) = watched {
+        following.push(Box::new(watch));
+    }
     DrawnElement {
         name: new.name,
         element,
@@ -136,10 +148,10 @@ fn listen(element: &web_sys::Element, event: &'static str, call: Listener) -> Li
     }
 }
 
-fn follow(element: web_sys::Element, following: Following) -> Box<dyn Any> {
+fn follow(scene: Scene, element: web_sys::Element, following: Following) -> Box<dyn Any> {
     match following {
         Following::Attribute(name, of) => {
-            Box::new(RenderEffect::new(move |before: Option<Option<String>>| {
+            in_step(scene, move |_, before: Option<Option<String>>| {
                 let now = of();
                 if before.as_ref() != Some(&now) {
                     match &now {
@@ -148,38 +160,70 @@ fn follow(element: web_sys::Element, following: Following) -> Box<dyn Any> {
                     };
                 }
                 now
-            }))
+            })
         }
-        Following::Value(of) => property(element, "value", Box::new(move || of().into())),
-        Following::Chosen(of) => property(element, "checked", Box::new(move || of().into())),
-        Following::Children(of) => {
-            Box::new(RenderEffect::new(move |before: Option<Vec<Drawn>>| {
-                patch(&element, before.unwrap_or_default(), of())
-            }))
-        }
+        Following::Value(of) => property(scene, element, "value", Box::new(move || of().into())),
+        Following::Chosen(of) => property(scene, element, "checked", Box::new(move || of().into())),
+        Following::Children(of) => in_step(scene, move |scene, before: Option<Vec<Drawn>>| {
+            patch(scene, &element, before.unwrap_or_default(), of())
+        }),
+        Following::Whole(of) => in_step(scene, move |scene, before: Option<DrawnElement>| {
+            let before = before.unwrap_or_else(|| bare(element.clone()));
+            change_element(scene, before, of())
+        }),
         Following::Rows(keys, row) => {
             let owner = Owner::current().unwrap_or_default();
-            Box::new(RenderEffect::new(move |before: Option<Vec<Row>>| {
+            in_step(scene, move |scene, before: Option<Vec<Row>>| {
                 let keys = keys();
+                let before = before.unwrap_or_default();
                 // What a row reads while it is drawn is its own affair.
-                untrack(|| patch_rows(&element, &owner, before.unwrap_or_default(), keys, &row))
-            }))
+                untrack(|| patch_rows(scene, &element, &owner, before, keys, &row))
+            })
         }
     }
 }
 
+/// Draws now and whenever what is followed changes; in haste and out of sight, once the haste is over.
+fn in_step<T: 'static>(
+    scene: Scene,
+    draw: impl Fn(&Scene, Option<T>) -> T + 'static,
+) -> Box<dyn Any> {
+    Box::new(RenderEffect::new(move |before| match before {
+        Some(before) if scene.may_wait() => before,
+        before => draw(&scene, before),
+    }))
+}
+
 fn property(
+    scene: Scene,
     element: web_sys::Element,
     name: &'static str,
     of: Box<dyn Fn() -> JsValue>,
 ) -> Box<dyn Any> {
-    Box::new(RenderEffect::new(move |_: Option<()>| {
+    in_step(scene, move |_, _: Option<()>| {
         done(js_sys::Reflect::set(&element, &name.into(), &of()));
-    }))
+    })
+}
+
+/// An element that has nothing yet.
+fn bare(element: web_sys::Element) -> DrawnElement {
+    DrawnElement {
+        name: "",
+        element,
+        attributes: Vec::new(),
+        listening: Vec::new(),
+        children: Vec::new(),
+        following: Vec::new(),
+    }
 }
 
 /// Makes the children of an element what they are to be, keeping every one that fits.
-fn patch(parent: &web_sys::Node, mut before: Vec<Drawn>, now: Vec<Node>) -> Vec<Drawn> {
+fn patch(
+    scene: &Scene,
+    parent: &web_sys::Node,
+    mut before: Vec<Drawn>,
+    now: Vec<Node>,
+) -> Vec<Drawn> {
     for gone in before
         .drain(now.len().min(before.len())..)
         .collect::<Vec<_>>()
@@ -188,9 +232,9 @@ fn patch(parent: &web_sys::Node, mut before: Vec<Drawn>, now: Vec<Node>) -> Vec<
     }
     let mut before = before.into_iter();
     let change = |node| match before.next() {
-        Some(drawn) => change(parent, drawn, node),
+        Some(drawn) => change(scene, parent, drawn, node),
         None => {
-            let drawn = draw(node);
+            let drawn = draw(scene, node);
             done(parent.append_child(drawn.node()));
             drawn
         }
@@ -198,7 +242,7 @@ fn patch(parent: &web_sys::Node, mut before: Vec<Drawn>, now: Vec<Node>) -> Vec<
     now.into_iter().map(change).collect()
 }
 
-fn change(parent: &web_sys::Node, before: Drawn, now: Node) -> Drawn {
+fn change(scene: &Scene, parent: &web_sys::Node, before: Drawn, now: Node) -> Drawn {
     match (before, now) {
         (Drawn::Text(node, old), Node::Text(new)) => {
             if old != new {
@@ -207,10 +251,10 @@ fn change(parent: &web_sys::Node, before: Drawn, now: Node) -> Drawn {
             Drawn::Text(node, new)
         }
         (Drawn::Element(old), Node::Element(new)) if fits(&old, &new) => {
-            Drawn::Element(change_element(old, new))
+            Drawn::Element(change_element(scene, old, new))
         }
         (before, now) => {
-            let drawn = draw(now);
+            let drawn = draw(scene, now);
             done(parent.replace_child(drawn.node(), before.node()));
             drawn
         }
@@ -230,7 +274,7 @@ fn fits(old: &DrawnElement, new: &Element) -> bool {
             .all(|(old, new)| old.event == new.0)
 }
 
-fn change_element(mut old: DrawnElement, new: Element) -> DrawnElement {
+fn change_element(scene: &Scene, mut old: DrawnElement, new: Element) -> DrawnElement {
     let new = *new.0;
     for (name, _) in &old.attributes {
         if !new.attributes.iter().any(|(kept, _)| kept == name) {
@@ -246,12 +290,13 @@ fn change_element(mut old: DrawnElement, new: Element) -> DrawnElement {
     for (listening, (_, call)) in old.listening.iter().zip(new.listeners) {
         listening.call.replace(call);
     }
-    old.children = patch(&old.element, old.children, new.children);
+    old.children = patch(scene, &old.element, old.children, new.children);
     old
 }
 
 /// Walks the rows that are there and the rows that are to be side by side; both rise by their keys.
 fn patch_rows(
+    scene: &Scene,
     parent: &web_sys::Element,
     owner: &Owner,
     before: Vec<Row>,
@@ -268,7 +313,7 @@ fn patch_rows(
         let kept = before.next_if(|row| row.key == key);
         now.push(kept.unwrap_or_else(|| {
             let row_owner = owner.with(Owner::new);
-            let drawn = row_owner.with(|| draw(Node::Element(row(key))));
+            let drawn = row_owner.with(|| draw(scene, Node::Element(row(key))));
             done(parent.insert_before(drawn.node(), before.peek().map(|next| next.drawn.node())));
             Row {
                 key,

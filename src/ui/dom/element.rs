@@ -29,6 +29,8 @@ pub(super) enum Following {
     Chosen(Box<dyn Fn() -> bool>),
     /// All its children.
     Children(Box<dyn Fn() -> Vec<Node>>),
+    /// All its attributes and children, as those of another element of that name, which listens to nothing.
+    Whole(Box<dyn Fn() -> Element>),
     /// One child for each key; keys stand in rising order. A row that stays is left alone.
     Rows(Box<dyn Fn() -> Vec<usize>>, Box<dyn Fn(usize) -> Element>),
 }
@@ -47,6 +49,8 @@ pub(super) struct Parts {
     pub(super) listeners: Vec<(&'static str, Listener)>,
     pub(super) following: Vec<Following>,
     pub(super) children: Vec<Node>,
+    /// Whether what is inside may wait while it is out of sight.
+    pub(super) watched: bool,
 }
 
 /// An element of the page.
@@ -68,6 +72,7 @@ fn new(name: &'static str, drawing: bool) -> Element {
         listeners: Vec::new(),
         following: Vec::new(),
         children: Vec::new(),
+        watched: false,
     }))
 }
 
@@ -184,6 +189,18 @@ impl Element {
         self.with_following(Following::Children(Box::new(move || {
             of().into_iter().map(Node::Element).collect()
         })))
+    }
+
+    /// With attributes and children that follow signals together; they are all that it has. Of the element that is
+    /// given, the name is of no account and nothing is listened to.
+    pub fn drawn_as(self, of: impl Fn() -> Self + 'static) -> Self {
+        self.with_following(Following::Whole(Box::new(of)))
+    }
+
+    /// While it is out of sight, what follows signals inside it may be drawn a moment after what is in sight.
+    pub fn may_wait(mut self) -> Self {
+        self.0.watched = true;
+        self
     }
 
     /// With a row for each key, in rising order; they are all that it holds.

@@ -8,6 +8,7 @@
 
 mod draw;
 mod element;
+mod sight;
 
 pub use draw::mount;
 pub use element::{Element, Words, drawing, element};

@@ -9,6 +9,7 @@ use wasm_bindgen::JsCast;
 pub fn section(id: &'static str, title: &'static str) -> Element {
     let heading = format!("{id}-title");
     element("section")
+        .may_wait()
         .class("part")
         .attribute("id", id)
         .attribute("aria-labelledby", heading.clone())

@@ -12,7 +12,7 @@ pub fn country(bench: Bench) -> Element {
         .chain(Region::ALL.map(Region::words))
         .collect();
     let now = move || {
-        let chosen = bench.inputs(|inputs| inputs.choices.region);
+        let chosen = bench.chosen(|chosen| chosen.region);
         chosen
             .and_then(|chosen| Region::ALL.iter().position(|region| *region == chosen))
             .map_or(0, |at| at + 1)

@@ -11,7 +11,7 @@ pub fn kind(bench: Bench) -> Element {
         .chain(Kind::ALL.map(Kind::words))
         .collect();
     let now = move || {
-        let said = bench.inputs(|inputs| inputs.choices.kind);
+        let said = bench.chosen(|chosen| chosen.kind);
         said.and_then(|said| Kind::ALL.iter().position(|kind| *kind == said))
             .map_or(0, |at| at + 1)
     };

@@ -81,7 +81,7 @@ fn changes(changes: &[Change], changed: bool) -> Element {
 }
 
 fn wish<R>(bench: Bench, read: impl FnOnce(&WishEntry) -> R) -> R {
-    bench.inputs(|inputs| read(&inputs.choices.leavening))
+    bench.chosen(|chosen| read(&chosen.leavening))
 }
 
 fn change(bench: Bench, typed: bool, change: impl FnOnce(&mut WishEntry)) {

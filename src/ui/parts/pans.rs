@@ -53,7 +53,7 @@ fn own(bench: Bench) -> Element {
             });
         },
     )
-    .hidden_while(move || bench.inputs(|inputs| inputs.choices.own_pan.is_none()));
+    .hidden_while(move || bench.chosen(|chosen| chosen.own_pan.is_none()));
     element("div").class("pans__pan").children([
         element("h3").class("part__sub").text("The recipe's pan"),
         known(bench, |pans| Some(&pans.own)),

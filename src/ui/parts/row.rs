@@ -9,7 +9,11 @@ use leptos::prelude::*;
 
 /// The heading of a part of the recipe.
 pub fn heading(bench: Bench, row: usize) -> Element {
-    let words = Row::of(bench, row).words(|line| line.text.trim().to_owned());
+    let this = Row::of(bench, row);
+    let words = move || {
+        this.read(|line| line.text.trim().to_owned())
+            .unwrap_or_default()
+    };
     let cell = element("td")
         .class("weights__part")
         .attribute("colspan", "3")
@@ -18,94 +22,86 @@ pub fn heading(bench: Bench, row: usize) -> Element {
     element("tr").child(cell)
 }
 
-/// An ingredient: what to weigh, of what, and whether to check it. It is drawn once and follows its own line,
-/// so a letter typed in another line leaves it alone.
+/// An ingredient: what to weigh, of what, and whether to check it. It follows its own line, so a letter typed in
+/// another line leaves it alone.
 pub fn row(bench: Bench, row: usize, scaled: Memo<bool>) -> Element {
-    let open = move || bench.row.get() == Some(row);
     let this = Row::of(bench, row);
-    let state = this.words(|line| match (&line.beside, &line.grams) {
-        (Some(_), _) => " row--beside".into(),
-        (None, None) => " row--unweighed".into(),
-        (None, Some(_)) => String::new(),
-    });
-    let class = move || {
-        Some(format!(
-            "row{}{}",
-            state(),
-            if open() { " row--open" } else { "" }
-        ))
-    };
-    let (own, other, percent) = (
-        this.words(own_weight),
-        this.words(other_weight),
-        this.words(percent),
-    );
-    let (own_again, range, range_again) =
-        (this.words(own_weight), this.words(range), this.words(range));
+    element("tr").drawn_as(move || {
+        let (is_open, is_scaled) = (bench.row.get() == Some(row), scaled.get());
+        let touch = move || {
+            bench
+                .row
+                .update(|shown| *shown = if *shown == Some(row) { None } else { Some(row) })
+        };
+        let drawn = this.read(|line| cells(line, is_open, is_scaled, touch));
+        drawn.unwrap_or_else(|| element("tr"))
+    })
+}
+
+fn cells(line: &SheetLine, is_open: bool, is_scaled: bool, touch: impl Fn() + 'static) -> Element {
+    let span = |class: &'static str, words: String| element("span").class(class).text(words);
     // The weight for another pan leads, if there is one; the recipe's own, with its range, then stands beside it.
-    let lead = move || if scaled.get() { other() } else { own() };
-    let lead_range = move || if scaled.get() { String::new() } else { range() };
-    let beside = move || if scaled.get() { own_again() } else { percent() };
-    let beside_range = move || {
-        if scaled.get() {
-            range_again()
-        } else {
-            String::new()
-        }
+    let (lead, beside) = match is_scaled {
+        true => (
+            [other_weight(line), String::new()],
+            [own_weight(line), range(line)],
+        ),
+        false => (
+            [own_weight(line), range(line)],
+            [percent(line), String::new()],
+        ),
     };
-    let grams = element("td")
-        .class("row__grams")
-        .child(element("span").class("row__mass").text_of(lead))
-        .child(element("span").class("row__range").text_of(lead_range));
-    let beside = element("td")
-        .class("row__beside")
-        .child(element("span").class("row__second").text_of(beside))
-        .child(element("span").class("row__range").text_of(beside_range));
-    let span = |class: &'static str, of: fn(&SheetLine) -> String| {
-        element("span").class(class).text_of(this.words(of))
+    let cell = |class: &'static str, first: &'static str, [words, range]: [String; 2]| {
+        element("td")
+            .class(class)
+            .child(span(first, words))
+            .child(span("row__range", range))
     };
     let button = element("button")
         .class("row__open")
         .attribute("type", "button")
-        .attribute_of("aria-expanded", move || Some(open().to_string()))
-        .on_touch(move || {
-            bench
-                .row
-                .update(|shown| *shown = if *shown == Some(row) { None } else { Some(row) })
-        })
-        .child(span("row__name", name).attribute("dir", "auto"))
-        .child(span("row__note", note))
-        .child(span("row__flag", flag));
+        .attribute("aria-expanded", is_open.to_string())
+        .on_touch(touch)
+        .child(span("row__name", name(line)).attribute("dir", "auto"))
+        .child(span("row__note", note(line)))
+        .child(span("row__flag", flag(line)));
+    let state = match (&line.beside, &line.grams) {
+        (Some(_), _) => " row--beside",
+        (None, None) => " row--unweighed",
+        (None, Some(_)) => "",
+    };
+    let open = if is_open { " row--open" } else { "" };
     element("tr")
-        .attribute_of("id", this.id())
-        .attribute_of("class", class)
-        .child(grams)
+        .attribute("id", address(line))
+        .class(format!("row{state}{open}"))
+        .child(cell("row__grams", "row__mass", lead))
         .child(
             element("th")
                 .class("row__ingredient")
                 .attribute("scope", "row")
                 .child(button),
         )
-        .child(beside)
+        .child(cell("row__beside", "row__second", beside))
+}
+
+/// The address of a line, which stands at the first of its ingredients.
+fn address(line: &SheetLine) -> String {
+    match line.part {
+        0 => format!("/line/{}", line.line),
+        part => format!("/line/{}/{part}", line.line),
+    }
 }
 
 /// What is known of a line, and how it can be mended by hand.
 pub fn details(bench: Bench, row: usize) -> Element {
-    let changes = bench.row_changes(row);
-    let known = move || {
-        changes.get();
-        bench
-            .sheet(|sheet| sheet.lines.get(row).map(facts))
-            .into_iter()
-            .flatten()
-            .collect()
-    };
+    let this = Row::of(bench, row);
+    let known = move || this.read(facts).unwrap_or_default();
     let details = element("div")
         .class("details")
         .attribute("role", "group")
-        .attribute_of("aria-label", Row::of(bench, row).label())
+        .attribute_of("aria-label", move || this.label())
         .child(element("div").class("details__known").children_of(known))
-        .child(mend(bench, row, changes));
+        .child(mend(bench, row, this.changes));
     element("tr")
         .class("row-details")
         .child(element("td").attribute("colspan", "3").child(details))
@@ -128,30 +124,18 @@ impl Row {
         }
     }
 
-    /// Words about the line. `of` is a plain function so that all of them share one type.
-    fn words(self, of: fn(&SheetLine) -> String) -> impl Fn() -> String + 'static {
-        move || {
-            self.changes.get();
-            self.bench
-                .sheet(|sheet| sheet.lines.get(self.row).map(of).unwrap_or_default())
-        }
+    /// A piece of the line, followed; `None` where it is gone.
+    fn read<R>(self, read: impl FnOnce(&SheetLine) -> R) -> Option<R> {
+        self.changes.get();
+        self.bench
+            .sheet(|sheet| sheet.lines.get(self.row).map(read))
     }
 
-    /// The address of its line, which stands at the first of the line's ingredients.
-    fn id(self) -> impl Fn() -> Option<String> + 'static {
-        let id = self.words(|line| match line.part {
-            0 => format!("/line/{}", line.line),
-            part => format!("/line/{}/{part}", line.line),
-        });
-        move || Some(id())
-    }
-
-    fn label(self) -> impl Fn() -> Option<String> + 'static {
-        let label = self.words(|line| match line.part {
+    fn label(self) -> Option<String> {
+        self.read(|line| match line.part {
             0 => format!("Line {}", line.line),
             part => format!("Line {}, ingredient {}", line.line, part + 1),
-        });
-        move || Some(label())
+        })
     }
 }
 

@@ -27,6 +27,7 @@ pub fn verdict_strip(bench: Bench) -> Element {
         })
     };
     element("nav")
+        .may_wait()
         .class("strip")
         .attribute("aria-label", "Verdicts")
         .child(element("ul").class("strip__list").children_of(shown))

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 impl Bench {
     /// A piece of what is to be swapped, followed.
     pub fn swaps<R>(self, read: impl FnOnce(&SwapEntry) -> R) -> R {
-        self.inputs(|inputs| read(&inputs.choices.swaps))
+        self.chosen(|chosen| read(&chosen.swaps))
     }
 
     /// What could come in the place of an ingredient.
