@@ -167,20 +167,20 @@ impl Contribution {
     /// Base that the ingredient takes up to a pH, leavening left aside.
     pub fn acid(&self, at: &Protons) -> Estimate<Equivalents> {
         let mean = self.ingredient.at_protons(at);
-        Estimate::normal(mean, self.ingredient_deviation(mean))
+        Estimate::normal(mean, self.ingredient_variance(mean).sqrt())
     }
 
     /// Base that is left at a pH once its own leavening acid has taken its part; negative for cream of tartar.
     pub fn free_soda(&self, at: &Protons) -> Estimate<Equivalents> {
         let free = self.free(at);
-        Estimate::normal(free, self.leavening_deviation(free))
+        Estimate::normal(free, self.leavening_variance(free).sqrt())
     }
 
     /// The standard deviation of all that it takes up less all that it brings, meq.
     pub fn deviation(&self, at: &Protons) -> f64 {
-        self.ingredient_deviation(self.ingredient.at_protons(at))
-            .hypot(self.leavening_deviation(self.free(at)))
-            .hypot(self.guess)
+        let ingredient = self.ingredient_variance(self.ingredient.at_protons(at));
+        let leavening = self.leavening_variance(self.free(at));
+        (ingredient + leavening + self.guess * self.guess).sqrt()
     }
 
     /// The standard deviation of its bicarbonate by weighing, meq.
@@ -210,11 +210,13 @@ impl Contribution {
         self.base.to_milliequivalents() - self.leavening.at_protons(at)
     }
 
-    fn ingredient_deviation(&self, taken: f64) -> f64 {
-        (taken * self.weighing.hypot(self.uptake)).hypot(self.own_ph)
+    fn ingredient_variance(&self, taken: f64) -> f64 {
+        let relative = self.weighing * self.weighing + self.uptake * self.uptake;
+        taken * taken * relative + self.own_ph * self.own_ph
     }
 
-    fn leavening_deviation(&self, free: f64) -> f64 {
-        (free * self.weighing).hypot(self.acids)
+    fn leavening_variance(&self, free: f64) -> f64 {
+        let weighed = free * self.weighing;
+        weighed * weighed + self.acids * self.acids
     }
 }

@@ -8,7 +8,7 @@ use super::seen::Seen;
 use super::token::{self, Token};
 use super::{Match, Mentions, Section, number_words, read_amount, running, tidy};
 use crate::baking::ingredient::{Larder, Region, lookup};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// What a line looks like, taken alone.
 #[derive(Clone, Debug)]
@@ -27,6 +27,8 @@ pub struct Look {
     pub is_bare: bool,
     pub has_pan: bool,
     pub words: usize,
+    /// Found out once, where they are asked for.
+    mentions: OnceLock<Mentions>,
 }
 
 /// What lines looked like when a text was last read. What a line looks like alone depends on its words and the
@@ -117,6 +119,7 @@ impl Look {
             is_bare: text.is_empty() && !line.trim().is_empty(),
             has_pan: is_short && !super::pan::pans(&tokens).is_empty(),
             words: tokens.len(),
+            mentions: OnceLock::new(),
             bullet,
             attempt,
             text,
@@ -125,9 +128,12 @@ impl Look {
 
     /// Pans, ovens and yield.
     pub fn mentions(&self) -> Mentions {
-        let lower = self.text.to_ascii_lowercase();
-        let tokens: Vec<Token> = token::tokens(&self.text, &lower);
-        running::mentions(&tokens, &self.text)
+        let find = || {
+            let lower = self.text.to_ascii_lowercase();
+            let tokens: Vec<Token> = token::tokens(&self.text, &lower);
+            running::mentions(&tokens, &self.text)
+        };
+        self.mentions.get_or_init(find).clone()
     }
 
     /// What follows these words, blanks aside, where the line starts with them.
