@@ -36,5 +36,5 @@ pub use crate::baking::quantity::LengthUnit;
 pub use record::{
     AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, FigureShown, GasMoment,
     GasSheet, LeaveningSheet, Offer, PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote,
-    Spread, Status, TableRow, Worksheet,
+    Spread, Status, SugarFigures, TableRow, Worksheet,
 };

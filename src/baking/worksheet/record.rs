@@ -185,6 +185,17 @@ pub struct FigureShown {
     pub how: String,
 }
 
+/// What the sugars do, as figures; each `None` where it is not known.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+pub struct SugarFigures {
+    /// The core temperature at which the batter sets, C.
+    pub sets_at: Option<Spread>,
+    /// Sucrose that would taste as sweet, g.
+    pub as_sucrose: Option<Spread>,
+    /// Molecules of sugar in the batter's water, mol/kg.
+    pub in_water: Option<Spread>,
+}
+
 /// Baker's percentages and totals of the batter.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct BalanceSheet {
@@ -198,6 +209,8 @@ pub struct BalanceSheet {
     pub totals: Vec<PartTotal>,
     /// Where it sets, how sweet it is, how its sugars hold its water.
     pub figures: Vec<FigureShown>,
+    /// The same as figures.
+    pub sugar: SugarFigures,
     /// Batter weight, grams.
     pub batter: Option<Spread>,
     /// How many servings the recipe says it makes.

@@ -1,7 +1,7 @@
 //! Percentages and totals as they are shown.
 
 use super::standing::{pull_pairs, range_sheet};
-use super::sugar::sugar_figures;
+use super::sugar::sugar_sheet;
 use super::{BalanceSheet, PartTotal, Spread, TableRow};
 use crate::baking::balance::{Constituent, Total, total};
 use crate::baking::finding::Facts;
@@ -52,6 +52,7 @@ pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
             show::lines(&percentages.flour_lines)
         ),
     };
+    let (figures, sugar) = sugar_sheet(facts);
     let mut gaps: Vec<String> = facts
         .formula
         .holes()
@@ -68,7 +69,8 @@ pub fn balance_sheet(facts: &Facts) -> BalanceSheet {
         flour_basis: basis,
         rows,
         totals,
-        figures: sugar_figures(facts),
+        figures,
+        sugar,
         batter: (percentages.batter.mean > Mass::ZERO).then(|| Spread::from(percentages.batter)),
         servings: facts.servings,
         gaps,

@@ -1,9 +1,9 @@
 //! Figures before and after, and whether their change is larger than their spread.
 
-use crate::baking::balance::Constituent;
+use crate::baking::balance::{Class, Constituent};
 use crate::baking::ingredient::own::SALT_IN_SODIUM;
 use crate::baking::quantity::{Mass, Share, show};
-use crate::baking::worksheet::{SheetLine, Spread, Status, Worksheet};
+use crate::baking::worksheet::{SheetLine, Spread, Status, SugarFigures, Worksheet};
 use serde::Serialize;
 
 /// A figure before and after.
@@ -92,6 +92,8 @@ struct Figure {
 
 const SUM: &str = "The sum of each line's weight times its share in the food table.";
 
+const OF_FLOUR: &str = "As the trade counts it, against the flour; the part on balance says from which lines and what range.";
+
 /// Every figure, in the order shown. A row more is all that another one takes.
 const FIGURES: &[Figure] = &[
     Figure {
@@ -155,13 +157,86 @@ const FIGURES: &[Figure] = &[
     Figure {
         label: "Gas on flour",
         how: "Carbon dioxide that becomes gas up to the hot core, against the flour.",
-        show: |percent| show::percent(Share::percent(percent)),
+        show: percent,
         of: gas,
+    },
+    Figure {
+        label: "Sets at",
+        how: "The core temperature where half of its starch and egg is firm.",
+        show: |celsius| format!("{} °C", show::fixed(celsius, 0)),
+        of: |sheet| sugar(sheet, |figures| figures.sets_at),
+    },
+    Figure {
+        label: "As sweet as sugar",
+        how: "Sucrose that would taste as sweet.",
+        show: grams,
+        of: |sheet| sugar(sheet, |figures| figures.as_sucrose),
+    },
+    Figure {
+        label: "Sugar in the batter's water",
+        how: "Molecules of sugar to a kilogram of water: the more, the more of it they hold.",
+        show: |molal| format!("{} mol/kg", show::fixed(molal, 1)),
+        of: |sheet| sugar(sheet, |figures| figures.in_water),
+    },
+    Figure {
+        label: "Sugar on flour",
+        how: OF_FLOUR,
+        show: percent,
+        of: |sheet| class(sheet, Class::Sugar),
+    },
+    Figure {
+        label: "Fat on flour",
+        how: OF_FLOUR,
+        show: percent,
+        of: |sheet| class(sheet, Class::Fat),
+    },
+    Figure {
+        label: "Egg on flour",
+        how: OF_FLOUR,
+        show: percent,
+        of: |sheet| class(sheet, Class::Egg),
+    },
+    Figure {
+        label: "Liquid on flour",
+        how: OF_FLOUR,
+        show: percent,
+        of: |sheet| class(sheet, Class::Liquid),
+    },
+    Figure {
+        label: "All water on flour",
+        how: OF_FLOUR,
+        show: percent,
+        of: |sheet| class(sheet, Class::Water),
     },
 ];
 
 fn grams(grams: f64) -> String {
     show::mass(Mass::grams(grams))
+}
+
+fn percent(percent: f64) -> String {
+    show::percent(Share::percent(percent))
+}
+
+fn sugar(sheet: &Worksheet, of: fn(&SugarFigures) -> Option<Spread>) -> Found {
+    Found {
+        figure: of(&sheet.balance.sugar),
+        left_out: holes(sheet),
+        ..Found::default()
+    }
+}
+
+/// A class of the formula, with how it stands to the range of the kind.
+fn class(sheet: &Worksheet, class: Class) -> Found {
+    let rows = &sheet.balance.ranges.rows;
+    let Some(row) = rows.iter().find(|row| row.name == class.name()) else {
+        return Found::default();
+    };
+    Found {
+        figure: Some(row.percent),
+        beside: row.range.map_or_else(String::new, |_| row.stands.clone()),
+        left_out: holes(sheet),
+    }
 }
 
 fn total(sheet: &Worksheet, constituent: Constituent, factor: f64) -> Found {
