@@ -1,8 +1,12 @@
 //! Substitution: an ingredient changes and the cake is kept.
 
+mod bench;
 mod choice;
 pub mod egg;
+mod entry;
 mod keep;
+mod limits;
+mod movement;
 pub mod plan;
 pub mod programme;
 mod scaled;
