@@ -1,10 +1,11 @@
 //! Every row of the table of swaps, through the door that the program uses.
 
 use batterwright::baking::balance::Kind;
-use batterwright::baking::ingredient::{Group, Ingredient, by_key};
+use batterwright::baking::ingredient::{Group, Ingredient, Region, by_key};
 use batterwright::baking::quantity::Share;
 use batterwright::baking::source::{self, Confidence};
 use batterwright::baking::substitute::swap::{Job, Suits, Swap, all, swap_between, swaps_from};
+use batterwright::baking::worksheet::{Inputs, Settings, worksheet};
 
 #[track_caller]
 fn ingredient(key: &str) -> &'static Ingredient {
@@ -261,4 +262,29 @@ fn a_swap_is_found_and_suits_kinds() {
     // Milk and vinegar, milk and lemon, milk alone: the plainest.
     let plainest = swap_between(ingredient("buttermilk"), ingredient("milk"));
     assert_eq!(plainest.map(|swap| swap.brings.len()), Some(1));
+}
+
+/// A plan writes what comes into the recipe's text by its name: in every country that is read as what was meant.
+#[test]
+fn what_a_swap_brings_is_read_again_by_its_name() {
+    let mut brought: Vec<&Ingredient> = all()
+        .iter()
+        .flat_map(|swap| swap.brings.iter().map(|brought| brought.ingredient))
+        .collect();
+    brought.sort_by_key(|ingredient| ingredient.key);
+    brought.dedup_by_key(|ingredient| ingredient.key);
+    for region in Region::ALL {
+        for ingredient in &brought {
+            let mut inputs = Inputs::of_text(format!("Cake\n42 g {}", ingredient.name));
+            inputs.choices.region = Some(region);
+            let lines = worksheet(&inputs, &Settings::default()).lines;
+            let read = lines.last().and_then(|line| line.ingredient);
+            assert_eq!(
+                (read, lines.len()),
+                (Some(ingredient.key), 2),
+                "{region:?}: {}",
+                ingredient.name
+            );
+        }
+    }
 }

@@ -169,8 +169,9 @@ fn powder(
     region: Region,
 ) -> Option<(&'static Ingredient, &'static str)> {
     let chosen = cupboard.powder_kind.as_deref();
-    if let Some((key, name)) = POWDERS.iter().find(|(key, _)| Some(*key) == chosen) {
-        return Some((by_key(key)?, name));
+    if let Some(key) = POWDERS.iter().find(|key| Some(**key) == chosen) {
+        let powder = by_key(key)?;
+        return Some((powder, powder.name));
     }
     let usual = match region {
         Region::Us | Region::Ca => "baking_powder",

@@ -12,25 +12,16 @@ const BEYOND: f64 = 0.4;
 /// The largest limit that is taken for one, mg of sodium: 100 g of pure salt hold 39,300.
 const MOST_SODIUM: f64 = 40_000.0;
 
-/// The baking powders of the tables, by key, with the name by which each is read from a recipe in any country.
-pub const POWDERS: [(&str, &str); 8] = [
-    ("baking_powder_aluminium", "aluminium baking powder"),
-    (
-        "baking_powder_aluminium_phosphate",
-        "sodium aluminium phosphate baking powder",
-    ),
-    ("baking_powder_low_sodium", "low sodium baking powder"),
-    ("baking_powder_phosphate", "phosphate baking powder"),
-    (
-        "baking_powder_phosphate_single",
-        "single acting phosphate baking powder",
-    ),
-    (
-        "baking_powder_blend",
-        "phosphate and pyrophosphate baking powder",
-    ),
-    ("baking_powder_pyrophosphate", "pyrophosphate baking powder"),
-    ("baking_powder_tartrate", "cream of tartar baking powder"),
+/// The baking powders of the tables whose kind is said, by key. A recipe in any country has them by their own names.
+pub const POWDERS: [&str; 8] = [
+    "baking_powder_aluminium",
+    "baking_powder_aluminium_phosphate",
+    "baking_powder_low_sodium",
+    "baking_powder_phosphate",
+    "baking_powder_phosphate_single",
+    "baking_powder_blend",
+    "baking_powder_pyrophosphate",
+    "baking_powder_tartrate",
 ];
 
 /// How sour the crumb is to be.

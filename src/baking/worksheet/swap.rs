@@ -9,7 +9,6 @@ use crate::baking::balance::Kind;
 use crate::baking::finding::{Facts, last_leavener, soda_name};
 use crate::baking::formula::Weighed;
 use crate::baking::ingredient::{Group, Ingredient, Larder, Own, Region};
-use crate::baking::leaven::POWDERS;
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
 use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, plan};
@@ -131,11 +130,7 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
         let after = carried_out(inputs, &known.facts, &plan);
         Ok::<_, String>(Planned {
             swaps: chosen.notes(&known.facts, &plan),
-            amounts: plan
-                .amounts
-                .iter()
-                .map(|amount| note(amount, known.facts.region))
-                .collect(),
+            amounts: plan.amounts.iter().map(note).collect(),
             said: chosen.said(&known.facts, &plan, title),
             name: chosen.name(&inputs.choices.swaps.without),
             after,
@@ -470,7 +465,7 @@ fn swap_note(
     }
 }
 
-fn note(amount: &Amount, region: Region) -> AmountNote {
+fn note(amount: &Amount) -> AmountNote {
     let shown = |grams: f64| match (amount.ingredient.group, amount.ingredient.teaspoon()) {
         (Group::Leavener, Some(teaspoon)) => format!(
             "{} ({})",
@@ -480,7 +475,7 @@ fn note(amount: &Amount, region: Region) -> AmountNote {
         _ => show::mass(Mass::grams(grams)),
     };
     AmountNote {
-        name: read_name(amount.ingredient, region),
+        name: amount.ingredient.name,
         what: match amount.fate {
             Fate::Comes(_) => "comes in",
             Fate::Added => "added",
@@ -503,13 +498,12 @@ fn note(amount: &Amount, region: Region) -> AmountNote {
     }
 }
 
-/// The name by which the reader knows an ingredient again, in the country's words.
+/// The name by which the reader knows an ingredient again; soda has one in the country's words.
 fn read_name(ingredient: &'static Ingredient, region: Region) -> &'static str {
-    if ingredient.key == "baking_soda" {
-        return soda_name(region);
+    match ingredient.key {
+        "baking_soda" => soda_name(region),
+        _ => ingredient.name,
     }
-    let powder = POWDERS.iter().find(|(key, _)| *key == ingredient.key);
-    powder.map_or(ingredient.name, |(_, name)| name)
 }
 
 /// The inputs as they become. The old text's lines keep their words, but for those that are swapped.

@@ -138,18 +138,18 @@ fn cupboard(bench: Bench) -> Element {
 fn powder_kind(bench: Bench) -> Element {
     let names = POWDERS
         .iter()
-        .filter_map(|(key, _)| by_key(key).map(|kind| kind.name));
+        .filter_map(|key| by_key(key).map(|kind| kind.name));
     let options = std::iter::once("The recipe's own, or the usual one").chain(names);
     let now = move || {
         let kind = wish(bench, |wish| wish.cupboard.powder_kind.clone());
         POWDERS
             .iter()
-            .position(|(key, _)| Some(*key) == kind.as_deref())
+            .position(|key| Some(*key) == kind.as_deref())
             .map_or(0, |at| at + 1)
     };
     let choose = move |at: usize| {
         let kind = at.checked_sub(1).and_then(|at| POWDERS.get(at));
-        let kind = kind.map(|(key, _)| (*key).to_owned());
+        let kind = kind.map(|key| (*key).to_owned());
         change(bench, true, |wish| wish.cupboard.powder_kind = kind);
     };
     let kind = select(
