@@ -55,6 +55,8 @@ pub struct Bench {
     /// The baker's own ingredients and words.
     own: RwSignal<OwnRecord>,
     open: StoredValue<Open>,
+    /// What was seen of the text's lines, so that a letter looks at its own line alone.
+    looks: StoredValue<Looks>,
     /// Counts changes of what was chosen beside the text.
     chosen: RwSignal<u32>,
     /// What the open recipe is a version of.
@@ -128,6 +130,7 @@ impl Bench {
                 id: device::fresh_id(),
                 own: false,
             }),
+            looks,
             chosen: RwSignal::new(0),
             version: RwSignal::new(None),
             history: RwSignal::new(History::default()),

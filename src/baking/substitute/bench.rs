@@ -184,12 +184,22 @@ impl Bench<'_> {
             .any(|line| line.ingredient.leavening.is_some())
     }
 
+    /// What the programme's first answer costs, and how many limits it misses.
+    pub fn first_cost(&self) -> Option<(f64, usize)> {
+        let (_, cost, missed) = self.solved(self.first_offset()).ok()?;
+        Some((cost, missed.len()))
+    }
+
+    /// The offset of the recipe as it is.
+    fn first_offset(&self) -> f64 {
+        self.facts
+            .bowl
+            .map_or(0.0, |bowl| self.offset(bowl, &self.before()))
+    }
+
     /// The best plan, and its amounts before rounding.
     fn plan(&self) -> Result<(Plan, Vec<f64>), String> {
-        let mut offset = self
-            .facts
-            .bowl
-            .map_or(0.0, |bowl| self.offset(bowl, &self.before()));
+        let mut offset = self.first_offset();
         let mut round = 0;
         loop {
             let (exact, cost, missed) = self.solved(offset)?;

@@ -131,10 +131,20 @@ pub struct Plan {
 /// # Errors
 /// A sentence where nothing can be reckoned: no flour, no liquid, every line held, nothing known of what comes in.
 pub fn plan(facts: &Facts, title: Option<&str>, wish: &Wish) -> Result<Plan, String> {
+    bench(facts, title, wish)?.least()
+}
+
+/// What a plan would cost about, with the number of limits that it would miss; `None` where nothing can be reckoned. It is
+/// the programme's first answer, before the bowl is asked again: enough to tell plans of one formula apart.
+pub fn cost(facts: &Facts, title: Option<&str>, wish: &Wish) -> Option<(f64, usize)> {
+    bench(facts, title, wish).ok()?.first_cost()
+}
+
+fn bench<'a>(facts: &'a Facts<'a>, title: Option<&str>, wish: &Wish) -> Result<Bench<'a>, String> {
     let flour = facts
         .flour()
         .map(Mass::to_grams)
         .filter(|flour| *flour > 0.0)
         .ok_or("A swap is set against the flour, and no flour has a weight yet.")?;
-    Bench::new(facts, title, wish, flour)?.least()
+    Bench::new(facts, title, wish, flour)
 }

@@ -122,7 +122,7 @@ pub(super) fn with_facts<R>(
 }
 
 /// Judges, and gathers all of it.
-fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
+pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Worksheet {
     let Known {
         text,
         country,

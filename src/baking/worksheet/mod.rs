@@ -30,7 +30,9 @@ pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;
 pub use standing::{PullPair, RangeRow, RangeSheet};
-pub use swap::{AmountNote, SwapNote, SwapOffer, SwapPlan, swap_offers, swap_plan};
+pub use swap::{
+    AmountNote, SwapNote, SwapOffer, SwapPlan, swap_offers, swap_plan, swap_plan_again,
+};
 pub use swap_entry::{LineWords, SwapEntry, SwapLine};
 pub use swap_said::Judgement;
 

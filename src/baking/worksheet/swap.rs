@@ -1,7 +1,7 @@
 //! Swaps planned for a recipe, as they are shown: what comes, what else moves, what of the cake is kept, and the recipe as
 //! it becomes.
 
-use super::gather::with_facts;
+use super::gather::{sheet_of, with_facts};
 use super::swap_said::{Judgement, Said};
 use super::swap_wishes;
 use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksheet_again};
@@ -11,7 +11,7 @@ use crate::baking::formula::Weighed;
 use crate::baking::ingredient::{Group, Ingredient, Larder, Own, Region};
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
-use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, plan};
+use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, cost as cost_of, plan};
 use crate::baking::substitute::swap::{Brought, Suits, Swap, swaps_from};
 use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
 use serde::Serialize;
@@ -117,27 +117,39 @@ pub fn swap_offers(
 /// # Errors
 /// A sentence where nothing is chosen, where something has no swap, or where nothing can be reckoned.
 pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<SwapPlan, String> {
-    let mut looks = Looks::default();
-    let planned = with_facts(&mut looks, inputs, settings, own, |known| {
+    swap_plan_again(&mut Looks::default(), inputs, settings, own)
+}
+
+/// The same with what was seen of the text's lines before: that spares work and changes nothing.
+///
+/// # Errors
+/// As [`swap_plan`].
+pub fn swap_plan_again(
+    looks: &mut Looks,
+    inputs: &Inputs,
+    settings: &Settings,
+    own: &Own,
+) -> Result<SwapPlan, String> {
+    let (planned, before) = with_facts(looks, inputs, settings, own, |known| {
+        let facts = &known.facts;
         let larder = Larder {
-            region: known.facts.region,
+            region: facts.region,
             own,
         };
         let title = known.recipe.title.as_deref();
-        swap_wishes::check(inputs, &known.facts, larder)?;
-        let chosen = Chosen::of(inputs, &known.facts, title, larder)?;
-        let plan = plan(&known.facts, title, &chosen.wish)?;
-        let after = carried_out(inputs, &known.facts, &plan);
-        Ok::<_, String>(Planned {
-            swaps: chosen.notes(&known.facts, &plan),
+        swap_wishes::check(inputs, facts, larder)?;
+        let chosen = Chosen::of(inputs, facts, title, larder)?;
+        let plan = plan(facts, title, &chosen.wish)?;
+        let planned = Planned {
+            swaps: chosen.notes(facts, &plan),
             amounts: plan.amounts.iter().map(note).collect(),
-            said: chosen.said(&known.facts, &plan, title),
+            said: chosen.said(facts, &plan, title),
             name: chosen.name(&inputs.choices.swaps.without),
-            after,
-        })
+            after: carried_out(inputs, facts, &plan),
+        };
+        Ok::<_, String>((planned, sheet_of(known, inputs, settings)))
     })?;
-    let before = worksheet_again(&mut looks, inputs, settings, own);
-    let after = worksheet_again(&mut looks, &planned.after, settings, own);
+    let after = worksheet_again(looks, &planned.after, settings, own);
     let (judgement, sentences) = planned.said.judged(&before, &after);
     let come = after
         .cautions
@@ -194,21 +206,24 @@ impl Chosen {
                 && !entry.missing.iter().any(|key| key == ingredient.key)
         };
         let mut without_swap = Vec::new();
+        let held: Vec<LinePart> = entry
+            .held
+            .iter()
+            .filter_map(|words| inputs.line_of(words))
+            .collect();
+        let asked: Vec<(LinePart, &SwapLine)> = entry
+            .lines
+            .iter()
+            .filter_map(|swap| Some((inputs.line_of(&swap.line)?, swap)))
+            .collect();
         for line in &facts.formula.lines {
             let place = (line.line, line.part);
-            let words = inputs.line_words(place);
-            if words
-                .as_ref()
-                .is_some_and(|words| entry.held.contains(words))
-            {
+            if held.contains(&place) {
                 chosen.wish.held.push(place);
             }
-            let asked = entry
-                .lines
-                .iter()
-                .find(|swap| Some(&swap.line) == words.as_ref());
+            let asked = asked.iter().find(|(of, _)| *of == place);
             match asked {
-                Some(asked) => chosen.add_asked(line, asked, larder)?,
+                Some((_, asked)) => chosen.add_asked(line, asked, larder)?,
                 None if fits(line.ingredient) => {}
                 None => match best(facts, title, line, &fits, entry.without) {
                     Some(swap) => chosen.add(Some(swap), by_swap(place, 1.0, swap)),
@@ -310,7 +325,7 @@ impl Chosen {
     }
 }
 
-/// The swap that costs the cake least among those that fit it: the plan of each is reckoned. What is to be gone goes wholly,
+/// The swap that costs the cake least among those that fit it, by the programme of each. What is to be gone goes wholly,
 /// so that a swap for a part of it is none; one whose packet decides is taken only where there is no other.
 fn best(
     facts: &Facts,
@@ -335,15 +350,14 @@ fn best(
             changes: vec![by_swap(place, 1.0, swap)],
             ..Wish::default()
         };
-        let plan = plan(facts, title, &wish).ok()?;
+        let (cost, missed) = cost_of(facts, title, &wish)?;
         let lacking = f64::from(lacking(swap, facts.kind)) * LACKING;
         let packet = if by_packet(swap) { PACKET } else { 0.0 };
         Some((
-            plan.cost
-                + lacking
+            cost + lacking
                 + packet
                 + (swap.brings.len() - 1) as f64 * ONE_MORE
-                + plan.missed.len() as f64 * MISSED,
+                + missed as f64 * MISSED,
             swap,
         ))
     };

@@ -2,7 +2,9 @@
 
 use super::Bench;
 use crate::baking::ingredient::Own;
-use crate::baking::worksheet::{LinePart, SwapEntry, SwapOffer, SwapPlan, swap_offers, swap_plan};
+use crate::baking::worksheet::{
+    LinePart, Looks, SwapEntry, SwapOffer, SwapPlan, swap_offers, swap_plan, swap_plan_again,
+};
 use leptos::prelude::*;
 
 impl Bench {
@@ -23,7 +25,13 @@ impl Bench {
     /// A sentence where it comes to nothing.
     pub fn swap_plan(self) -> Result<SwapPlan, String> {
         let own = self.own.with_untracked(Own::of);
-        self.inputs_now(|inputs| swap_plan(inputs, &self.settings_now(), &own))
+        let settings = self.settings_now();
+        self.inputs_now(|inputs| {
+            let again = |looks: &mut Looks| swap_plan_again(looks, inputs, &settings, &own);
+            let plan = self.looks.try_update_value(again);
+            // What was seen before is a help that may be gone; the plan is not.
+            plan.unwrap_or_else(|| swap_plan(inputs, &settings, &own))
+        })
     }
 
     /// Makes the open recipe what its plan has it be.
