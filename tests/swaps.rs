@@ -5,5 +5,7 @@
 mod egg;
 #[path = "swaps/examples.rs"]
 mod examples;
+#[path = "swaps/planned.rs"]
+mod planned;
 #[path = "swaps/table.rs"]
 mod table;

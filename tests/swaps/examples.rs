@@ -8,23 +8,23 @@ use batterwright::baking::substitute::swap::{Swap, swaps_from};
 const EXAMPLES: &str = include_str!("examples.tsv");
 
 /// A row of the table.
-struct Example {
-    id: &'static str,
-    region: Region,
-    recipe: Vec<&'static str>,
+pub struct Example {
+    pub id: &'static str,
+    pub region: Region,
+    pub recipe: Vec<&'static str>,
     /// From 1.
-    line: usize,
+    pub line: usize,
     /// A fraction.
-    replaced: f64,
-    to: Vec<&'static str>,
-    gives: Vec<&'static str>,
-    rounding: Vec<&'static str>,
-    source: &'static str,
-    confidence: &'static str,
-    differs: &'static str,
+    pub replaced: f64,
+    pub to: Vec<&'static str>,
+    pub gives: Vec<&'static str>,
+    pub rounding: Vec<&'static str>,
+    pub source: &'static str,
+    pub confidence: &'static str,
+    pub differs: &'static str,
 }
 
-fn examples() -> Vec<Example> {
+pub fn examples() -> Vec<Example> {
     let mut rows = EXAMPLES.lines().filter(|row| !row.starts_with('#'));
     let header =
         "id\tcountry\trecipe\tline\treplaced\tto\tgives\trounding\tsource\tconfidence\tdiffers";

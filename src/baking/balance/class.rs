@@ -117,7 +117,7 @@ impl Class {
 
     /// How much of an ingredient's weight is counted, as a fraction; `None` where no source tells. It may be less than
     /// nothing: dried egg takes liquid up.
-    pub(super) fn share(self, ingredient: &Ingredient) -> Option<f64> {
+    pub(in crate::baking) fn share(self, ingredient: &Ingredient) -> Option<f64> {
         let composition = &ingredient.composition;
         let water = composition.water.map(Share::to_fraction);
         let whole = |counts: bool| if counts { 1.0 } else { 0.0 };

@@ -55,6 +55,7 @@ pub use band::{GasBand, PhBand, SodaLeft, gas_band, gas_band_with, ph_band, soda
 pub use facts::Facts;
 pub use leavening::{acid_verdict, gas_verdict};
 pub(in crate::baking) use mend::{POWDER, POWDER_KEPT, last_leavener, soda_name};
+pub(in crate::baking) use outside::may_judge;
 pub use record::{Edit, Finding, Remedy, Severity};
 pub use setting::at_words as setting_in_words;
 pub use verdict::{Verdict, VerdictKind};

@@ -110,7 +110,7 @@ pub(super) fn severity(facts: &Facts) -> Severity {
 
 /// Whether a formula may be held against its kind: all of it is weighed, its flour is flour, and formulas of its own
 /// kind are known. What is only likened to another kind is shown and not judged.
-pub(super) fn may_judge(facts: &Facts) -> bool {
+pub fn may_judge(facts: &Facts) -> bool {
     !facts.percentages.stands_in && facts.standing.kind == Some(facts.kind) && !has_gaps(facts)
 }
 

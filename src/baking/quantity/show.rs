@@ -178,6 +178,17 @@ pub fn sentence(words: &str) -> String {
     }
 }
 
+/// Words with a small first letter, for within a sentence.
+pub fn amid(words: &str) -> String {
+    let mut letters = words.chars();
+    match letters.next() {
+        Some(first) => std::iter::once(first.to_ascii_lowercase())
+            .chain(letters)
+            .collect(),
+        None => String::new(),
+    }
+}
+
 /// A plain number as it would be written down: at most two decimals.
 pub fn plain(value: f64) -> String {
     trimmed(value, 2)

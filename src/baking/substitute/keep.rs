@@ -60,7 +60,7 @@ impl Keep {
             Self::Fat => "fat",
             Self::Sugars => "sugars",
             Self::Sweetness => "sweetness",
-            Self::Binding => "the sugars' hold on water",
+            Self::Binding => "water held by sugars",
             Self::Protein => "protein",
             Self::Starch => "starch",
             Self::Salt => "salt",
@@ -70,16 +70,35 @@ impl Keep {
         }
     }
 
-    /// The part of the whole that may be off at no cost: what weighing, flours and eggs differ by (common practice, no
-    /// source).
-    pub fn free(self) -> f64 {
+    /// How much may be off at no cost, in its unit: what weighing, flours and eggs differ by, as a part of the whole and
+    /// at least so much against the flour (common practice, no source). The crumb's pH has a width of its own.
+    pub fn free(self, whole: f64, flour: f64) -> f64 {
+        let (part, percent_of_flour) = match self {
+            Self::Water => (0.02, 1.0),
+            Self::Fat | Self::Sugars => (0.03, 1.0),
+            Self::Sweetness => (0.06, 2.0),
+            Self::Starch => (0.06, 2.0),
+            // Millimoles: two grams of sugar.
+            Self::Binding => (0.10, 6.0),
+            Self::Protein => (0.10, 1.0),
+            // Under what is tasted.
+            Self::Salt => (0.10, 0.35),
+            Self::Setting => (0.15, 0.5),
+            // Millimoles: a thirtieth of the least that flour is to get.
+            Self::Gas => (0.03, 0.3),
+            Self::Acidity => (0.0, 0.0),
+        };
+        (part * whole.abs()).max(percent_of_flour / 100.0 * flour)
+    }
+
+    /// From which part of the whole on, less or more, a baker calls it another cake; `None` where it never makes one
+    /// (our own judgement). What sets makes one only where it goes, and only in kinds that want egg for it.
+    pub fn far(self) -> Option<f64> {
         match self {
-            Self::Water => 0.02,
-            Self::Fat | Self::Sugars | Self::Gas => 0.03,
-            Self::Sweetness | Self::Starch => 0.06,
-            Self::Binding | Self::Protein | Self::Salt => 0.10,
-            Self::Setting => 0.15,
-            Self::Acidity => 0.0,
+            Self::Water | Self::Fat | Self::Sugars => Some(0.2),
+            Self::Sweetness => Some(0.3),
+            Self::Starch | Self::Setting => Some(0.5),
+            Self::Binding | Self::Protein | Self::Salt | Self::Gas | Self::Acidity => None,
         }
     }
 
@@ -133,14 +152,17 @@ impl Keep {
     }
 }
 
-/// Salt in a gram, by its sodium: 58.44 / 22.99. What soda and powder bring is no salt.
+/// Salt in a gram, by its sodium: 58.44 / 22.99. What soda and powder bring is no salt, in self-raising flour neither; the
+/// sodium of its acids is not known and counted as salt.
 fn salt(ingredient: &Ingredient) -> Option<f64> {
     const OF_SODIUM: f64 = 58.44 / 22.99;
+    const SODIUM_PER_MMOL: f64 = 0.022_99;
     if ingredient.group == Group::Leavener {
         return Some(0.0);
     }
-    ingredient
-        .composition
-        .sodium
-        .map(|share| share.to_fraction() * OF_SODIUM)
+    let sodium = ingredient.composition.sodium?.to_fraction();
+    let leavens = ingredient
+        .leavening
+        .map_or(0.0, |leavening| bicarbonate(leavening, Mass::grams(1.0)));
+    Some((sodium - leavens * SODIUM_PER_MMOL).max(0.0) * OF_SODIUM)
 }

@@ -3,6 +3,8 @@
 mod choice;
 pub mod egg;
 mod keep;
+mod limits;
+mod movement;
 pub mod plan;
 pub mod programme;
 mod scaled;

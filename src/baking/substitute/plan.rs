@@ -5,37 +5,35 @@
 //! The base that is missing at a pH is linear in the grams but for the ionic strength, so the programme is solved again
 //! with what the bowl itself says until the two agree, and the rounded amounts are put into the bowl once more.
 
+use super::egg;
 use super::keep::Keep;
+use super::limits::{Crumb, gas_limits};
+use super::movement::{ADDED, SWAPPED, does_its_work, movement, names_the_cake, pours};
 use super::programme::{Programme, Row, Unknown, solve};
 use super::swap::Brought;
 use crate::baking::chemistry::{Bowl, NEUTRAL, bowl};
 use crate::baking::estimate::Estimate;
-use crate::baking::finding::{
-    Facts, POWDER_KEPT, VerdictKind, acid_verdict, gas_band_with, ph_band,
-};
+use crate::baking::finding::Facts;
 use crate::baking::formula::{Formula, How, Place, Weighed};
-use crate::baking::ingredient::{FlourBasis, Group, Ingredient, by_key};
+use crate::baking::ingredient::{Group, Ingredient, by_key};
 use crate::baking::quantity::Mass;
-use crate::baking::text::{holds, lower};
+use crate::baking::text::lower;
 
 /// How often the programme is solved with what the bowl says of its last answer.
 const ROUNDS: usize = 5;
-/// How near the bowl and the programme are to agree on the base that is missing, meq: a sixth of a tenth of a gram of soda.
-const NEAR: f64 = 0.2;
+/// How near the bowl and the programme are to agree on the base that is missing, meq for a gram of flour: a fiftieth of a
+/// gram of soda for two cups.
+const NEAR: f64 = 0.001;
 /// The part of what comes that has to be left of it where it is too sour for all of it.
 const THINNED: f64 = 0.3;
-/// What a gram moved costs: the dearer, the longer it stays as it is (our own weighing up).
-const WATER: f64 = 0.2;
-const LIQUID: f64 = 0.5;
-const SWAPPED: f64 = 0.4;
-const OTHER: f64 = 1.0;
-const SALT: f64 = 2.0;
-/// The part of the upper limit of gas up to which a batter may be led: as the mends do.
-const GAS_ROOM: f64 = 0.9;
-/// How much dearer something new is than a line that is there.
-const NEW: f64 = 1.5;
 /// Below this many grams a scale shows tenths; above, whole grams.
 const BY_TENTHS: f64 = 10.0;
+/// What of a thing is a difference for a cake, as a part of the flour (our own judgement, as the findings').
+const OF_NOTE: f64 = 0.05;
+/// From this strength on a kind wants what egg does: much, by the table of what it does.
+const MUCH: u8 = 2;
+/// A line that would move by less of itself stays: nobody weighs better.
+const UNMOVED: f64 = 0.01;
 
 /// A line, or a part of it, that is to become something else.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,6 +55,8 @@ pub struct Wish {
     pub held: Vec<(usize, usize)>,
     /// True where nothing may be added that the recipe does not have.
     pub no_more: bool,
+    /// Keys of what may not be added.
+    pub lacking: Vec<String>,
 }
 
 /// What becomes of an ingredient.
@@ -98,13 +98,22 @@ pub struct Kept {
     pub after: f64,
     /// How far apart the two may be at no cost.
     pub free: f64,
+    /// How far apart rounded amounts can bring them besides.
+    pub rounding: f64,
+    /// Whether it is so far off that a baker calls it another cake.
+    pub is_far: bool,
 }
 
 impl Kept {
     /// Whether the plan moves it by more than weighing would.
     pub fn is_moved(&self) -> bool {
-        // Programmes are met to a few parts in a million, amounts to tenths.
-        (self.after - self.before).abs() > self.free * 1.05 + 0.5
+        // Programmes are met to a few parts in a million.
+        self.change().abs() > self.free * 1.000_01 + self.rounding
+    }
+
+    /// By how much it is more.
+    pub fn change(&self) -> f64 {
+        self.after - self.before
     }
 }
 
@@ -150,16 +159,11 @@ pub fn plan(facts: &Facts, title: Option<&str>, wish: &Wish) -> Result<Plan, Str
         .map(Mass::to_grams)
         .filter(|flour| *flour > 0.0)
         .ok_or("A swap is set against the flour, and no flour has a weight yet.")?;
-    let bench = Bench::new(facts, title, wish, flour)?;
-    let found = bench.plan()?;
-    if found.missed.is_empty() {
-        return Ok(found);
-    }
-    // Where a limit is missed however much moves, what has little to do with it is not moved for it.
-    bench.without_side_ways().plan()
+    Bench::new(facts, title, wish, flour)?.least()
 }
 
 /// A line of the batter with its part in the programme.
+#[derive(Clone)]
 struct Entry {
     line: Weighed,
     place: Option<(usize, usize)>,
@@ -171,33 +175,56 @@ struct Entry {
     /// Between which g it may move; the same twice where it may not.
     limits: (f64, f64),
     price: f64,
+    /// Below so many g it is not worth adding.
+    trifle: f64,
 }
 
 impl Entry {
     fn is_free(&self) -> bool {
         self.limits.1 > self.limits.0
     }
+
+    /// Keeps it where it is.
+    fn hold(&mut self) {
+        self.limits = (self.start, self.start);
+    }
+
+    fn is_wet(&self) -> bool {
+        let water = self.line.ingredient.composition.water;
+        water.is_some_and(|water| water.to_fraction() > 0.1) && self.before.max(self.start) > 0.0
+    }
+
+    /// The step of a scale at so many grams of it.
+    fn step(&self, grams: f64) -> f64 {
+        let by_tenths = self.line.ingredient.group == Group::Leavener || grams < BY_TENTHS;
+        if by_tenths { 0.1 } else { 1.0 }
+    }
 }
 
+#[derive(Clone)]
 struct Bench<'a> {
     facts: &'a Facts<'a>,
+    flour: f64,
     entries: Vec<Entry>,
     /// The lines that are no part of the batter and stay.
     beside: Vec<Weighed>,
-    /// The pH to keep, and between which it has to stay; `None` where there is nothing to reckon one with.
-    ph: Option<(f64, f64, f64)>,
+    /// The crumb to keep; `None` where there is nothing to reckon a pH with.
+    crumb: Option<Crumb>,
     /// Between which mmol of carbon dioxide the gas has to stay.
     gas: (f64, f64),
+    /// Limits that are not to hold, since they cannot be.
+    let_go: Vec<Missed>,
     /// What a gram of each entry brings, by the rows.
     per_gram: Vec<[f64; ROWS]>,
 }
 
-/// The rows of the sums: what is to be kept, in its order, then the base missing at both ends of the band.
-const ROWS: usize = Keep::ALL.len() + 2;
-const GAS: usize = Keep::Gas as usize;
+/// The rows of the sums: what is to be kept, in its order, then the base missing at both ends of the band, and the gas
+/// within its limits.
 const ACIDITY: usize = Keep::Acidity as usize;
 const AT_LOW: usize = Keep::ALL.len();
 const AT_HIGH: usize = AT_LOW + 1;
+const GAS_WITHIN: usize = AT_HIGH + 1;
+const ROWS: usize = GAS_WITHIN + 1;
 
 impl<'a> Bench<'a> {
     fn new(
@@ -206,79 +233,112 @@ impl<'a> Bench<'a> {
         wish: &Wish,
         flour: f64,
     ) -> Result<Self, String> {
-        let title = title.map(lower).unwrap_or_default();
-        let (mut entries, mut beside) = (Vec::new(), Vec::new());
-        for line in &facts.formula.lines {
-            let place = (line.line, line.part);
-            let change = wish.changes.iter().find(|change| change.place == place);
-            match change {
-                Some(change) => changed(line, change, &mut entries)?,
-                // What goes beside the cake is no part of the sums; it changes only where it is asked to.
-                None if line.place != Place::Batter => beside.push(line.clone()),
-                None => entries.push(as_it_is(
-                    line,
-                    wish.held.contains(&place) || names_the_cake(line.ingredient, &title),
-                )),
-            }
-        }
-        if !wish.no_more {
-            added(facts, flour, &mut entries);
-        }
+        let entries = entries(facts, title, wish, flour)?;
         if !entries.iter().any(Entry::is_free) {
             return Err(
                 "Every line is held, so nothing can move to keep the cake: let one go.".into(),
             );
         }
-        let wet = |entry: &Entry| {
-            entry
-                .line
-                .ingredient
-                .composition
-                .water
-                .is_some_and(|water| water.to_fraction() > 0.1)
-                && entry.before.max(entry.start) > 0.0
-        };
-        if !entries.iter().any(wet) {
+        if !entries.iter().any(Entry::is_wet) {
             return Err("No liquid is known in this batter yet, and without water nothing dissolves or sets.".into());
         }
-        let band = ph_band(facts.kind);
-        let ph = facts.bowl.map(|bowl| {
-            let now = bowl.ph.mean.value();
-            let aim = match acid_verdict(facts).kind {
-                VerdictKind::Short | VerdictKind::Spare => {
-                    now.max(band.aim_from_below).min(band.aim_from_above)
-                }
-                _ => now,
-            };
-            (aim, band.low.min(now), band.high.max(now))
-        });
-        let (aim, low, high) = ph.unwrap_or((NEUTRAL, NEUTRAL, NEUTRAL));
-        let brings = |entry: &Entry| {
-            let of = |keep: Keep, ph: f64| {
-                let line = &entry.line;
-                let brings = keep.of_a_gram(line.ingredient, line.in_pieces, ph);
-                brings.unwrap_or(0.0)
-            };
-            let mut per_gram = [0.0; ROWS];
-            if entry.line.place != Place::Batter {
-                return per_gram;
-            }
-            for (row, keep) in Keep::ALL.into_iter().enumerate() {
-                per_gram[row] = of(keep, aim);
-            }
-            per_gram[AT_LOW] = of(Keep::Acidity, low);
-            per_gram[AT_HIGH] = of(Keep::Acidity, high);
-            per_gram
+        let changes = |line: &&Weighed| {
+            let place = (line.line, line.part);
+            line.place != Place::Batter && !wish.changes.iter().any(|change| change.place == place)
         };
-        Ok(Self {
+        let mut bench = Self {
             facts,
-            gas: gas_limits(facts, flour),
-            per_gram: entries.iter().map(brings).collect(),
+            flour,
+            // What goes beside the cake is no part of the sums; it changes only where it is asked to.
+            beside: facts
+                .formula
+                .lines
+                .iter()
+                .filter(changes)
+                .cloned()
+                .collect(),
+            crumb: facts.bowl.map(|bowl| Crumb::of(facts, bowl)),
+            gas: (0.0, f64::INFINITY),
+            let_go: Vec::new(),
+            per_gram: Vec::new(),
             entries,
-            beside,
-            ph,
-        })
+        };
+        let brings = |entry: &Entry| bench.brought(&entry.line);
+        bench.per_gram = bench.entries.iter().map(brings).collect();
+        bench.gas = gas_limits(facts, flour, bench.sum(GAS_WITHIN, &bench.before()));
+        Ok(bench)
     }
+
+    /// What a gram of a line brings to each row; nothing beside the batter.
+    fn brought(&self, line: &Weighed) -> [f64; ROWS] {
+        let mut per_gram = [0.0; ROWS];
+        if line.place != Place::Batter {
+            return per_gram;
+        }
+        let (aim, (low, high)) = match self.crumb {
+            Some(crumb) => (crumb.aim, crumb.band),
+            None => (NEUTRAL, (NEUTRAL, NEUTRAL)),
+        };
+        let of = |keep: Keep, ph: f64| {
+            keep.of_a_gram(line.ingredient, line.in_pieces, ph)
+                .unwrap_or(0.0)
+        };
+        for (row, keep) in Keep::ALL.into_iter().enumerate() {
+            per_gram[row] = of(keep, aim);
+        }
+        per_gram[AT_LOW] = of(Keep::Acidity, low);
+        per_gram[AT_HIGH] = of(Keep::Acidity, high);
+        per_gram[GAS_WITHIN] = of(Keep::Gas, aim);
+        per_gram
+    }
+}
+
+/// The lines of the batter as the wish has them, and what may be added.
+fn entries(
+    facts: &Facts,
+    title: Option<&str>,
+    wish: &Wish,
+    flour: f64,
+) -> Result<Vec<Entry>, String> {
+    let title = title.map(lower).unwrap_or_default();
+    let mut entries = Vec::new();
+    let change_of =
+        |line: &Weighed| (wish.changes.iter()).find(|it| it.place == (line.line, line.part));
+    let going: Vec<(&Weighed, &Change)> = facts
+        .formula
+        .lines
+        .iter()
+        .filter_map(|line| Some((line, change_of(line)?)))
+        .collect();
+    let goes = |ingredient: &Ingredient| {
+        going
+            .iter()
+            .any(|(line, _)| line.ingredient.key == ingredient.key)
+    };
+    let more_pours = going.iter().any(|(line, change)| {
+        !pours(line.ingredient) && change.to.iter().any(|brought| pours(brought.ingredient))
+    });
+    for line in &facts.formula.lines {
+        if let Some(change) = change_of(line) {
+            changed(line, change, &mut entries)?;
+        } else if line.place == Place::Batter {
+            let is_held = wish.held.contains(&(line.line, line.part))
+                || names_the_cake(line.ingredient, &title);
+            let mut entry = as_it_is(line, is_held, more_pours);
+            if goes(line.ingredient) {
+                // What is to go somewhere does not come back elsewhere.
+                entry.limits.1 = entry.limits.1.min(entry.start);
+            }
+            entries.push(entry);
+        }
+    }
+    if !wish.no_more {
+        let barred = |ingredient: &Ingredient| {
+            goes(ingredient) || wish.lacking.iter().any(|key| key == ingredient.key)
+        };
+        added(facts, flour, &barred, &mut entries);
+    }
+    Ok(entries)
 }
 
 /// What a line becomes by a change: what stays of it, and what comes.
@@ -293,8 +353,9 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
         start: grams - goes,
         limits: (grams - goes, grams - goes),
         price: 0.0,
+        trifle: 0.0,
     });
-    for brought in &change.to {
+    for (at, brought) in change.to.iter().enumerate() {
         let composition = &brought.ingredient.composition;
         let known = [
             composition.water,
@@ -310,8 +371,15 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
         }
         let ratio = brought.for_a_gram;
         let [mut low, usual, high] = [ratio.low, ratio.mean, ratio.high].map(Mass::to_grams);
-        if is_sour(brought.ingredient) {
+        if is_sour(brought.ingredient) && !is_acid(line.ingredient) {
             low *= THINNED;
+        }
+        // Soda that comes along answers an acid; where there is none to answer, none is needed.
+        let leavens = |ingredient: &Ingredient| {
+            (ingredient.leavening).is_some_and(|leavening| leavening.bicarbonate.is_some())
+        };
+        if at > 0 && leavens(brought.ingredient) {
+            low = 0.0;
         }
         entries.push(Entry {
             line: new_line(brought.ingredient, goes * usual, line),
@@ -321,6 +389,7 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
             start: goes * usual,
             limits: (goes * low, goes * high),
             price: SWAPPED,
+            trifle: 0.0,
         });
     }
     Ok(())
@@ -332,13 +401,18 @@ fn is_sour(ingredient: &Ingredient) -> bool {
         && ingredient.acidity.is_some_and(|acidity| acidity.ph.1 < 4.5)
 }
 
+/// Whether it is there for its acid, so that what comes for it is to bring as much.
+fn is_acid(ingredient: &Ingredient) -> bool {
+    matches!(ingredient.group, Group::Acid | Group::Leavener)
+}
+
 /// A line that the change leaves alone; it may move unless it is held.
-fn as_it_is(line: &Weighed, held: bool) -> Entry {
+fn as_it_is(line: &Weighed, held: bool, more_pours: bool) -> Entry {
     let grams = line.grams.mean.to_grams();
     let move_of = if held {
         None
     } else {
-        movement(line.ingredient)
+        movement(line.ingredient, more_pours)
     };
     let (limits, price) = match move_of {
         Some((least, most, price)) => ((grams * least, grams * most), price),
@@ -352,84 +426,26 @@ fn as_it_is(line: &Weighed, held: bool) -> Entry {
         start: grams,
         limits,
         price,
+        trifle: 0.0,
     }
 }
 
-/// The least and the most of itself that an ingredient may become, and what a gram of that costs; `None` for what stays:
-/// flour, egg, fruit, whatever gives a cake its taste. By default liquids, sugar, fat, leavening and salt move.
-fn movement(ingredient: &Ingredient) -> Option<(f64, f64, f64)> {
-    let pours = || {
-        ingredient
-            .composition
-            .water
-            .is_some_and(|water| water.to_fraction() > 0.8)
-    };
-    Some(match ingredient.group {
-        Group::Drink if ingredient.key == "water" => (0.0, 3.0, WATER),
-        Group::Dairy | Group::PlantDairy if pours() => (0.3, 2.0, LIQUID),
-        Group::Sugar | Group::Syrup => (0.5, 1.5, OTHER),
-        Group::Fat | Group::Oil => (0.5, 1.5, OTHER),
-        Group::Leavener if ingredient.key.contains("yeast") => return None,
-        Group::Leavener if ingredient.flour_basis == FlourBasis::Never => {
-            // Some powder is kept for the oven, as by the mends.
-            let is_powder = ingredient
-                .leavening
-                .is_some_and(|it| it.bicarbonate.is_some() && it.neutralised.1 > 0.0);
-            (if is_powder { POWDER_KEPT } else { 0.0 }, 4.0, OTHER)
-        }
-        Group::Flavour if ingredient.key.contains("salt") => (0.0, 2.0, SALT),
-        _ => return None,
-    })
-}
-
-/// Whether the cake has its name from it.
-fn names_the_cake(ingredient: &Ingredient, title: &str) -> bool {
-    ingredient
-        .name
-        .split([' ', ','])
-        .filter(|word| word.len() > 3 && !PLAIN.contains(word))
-        .any(|word| holds(title, word))
-}
-
-/// Words of ingredients' names that tell no cake from another.
-const PLAIN: [&str; 9] = [
-    "baking",
-    "milk",
-    "plain",
-    "powder",
-    "soda",
-    "sugar",
-    "white",
-    "granulated",
-    "cake",
-];
-
-/// What may be added where the recipe has none of it, each with the most, per cent of the flour.
-const ADDED: [(&str, f64, f64); 6] = [
-    ("water", 40.0, WATER),
-    ("baking_soda", 2.0, OTHER),
-    ("cream_of_tartar", 3.0, OTHER),
-    ("corn_starch", 20.0, OTHER),
-    ("sunflower_oil", 30.0, OTHER),
-    ("salt", 1.0, SALT),
-];
-
-fn added(facts: &Facts, flour: f64, entries: &mut Vec<Entry>) {
+fn added(
+    facts: &Facts,
+    flour: f64,
+    barred: &dyn Fn(&Ingredient) -> bool,
+    entries: &mut Vec<Entry>,
+) {
     let Some(like) = facts.formula.batter().next() else {
         return;
     };
-    for (key, most, price) in ADDED {
-        let Some(ingredient) = by_key(key) else {
+    for addition in ADDED {
+        let Some(ingredient) = by_key(addition.key).filter(|it| !barred(it)) else {
             continue;
         };
-        let is_there = |entry: &Entry| {
-            entry.line.ingredient.key == key
-                || key == "sunflower_oil" && entry.line.ingredient.group == Group::Oil
-        };
-        if entries
-            .iter()
-            .any(|entry| is_there(entry) && entry.is_free())
-        {
+        let is_there =
+            |entry: &Entry| entry.is_free() && does_its_work(entry.line.ingredient, ingredient);
+        if entries.iter().any(is_there) {
             continue;
         }
         entries.push(Entry {
@@ -438,8 +454,9 @@ fn added(facts: &Facts, flour: f64, entries: &mut Vec<Entry>) {
             fate: Fate::Added,
             before: 0.0,
             start: 0.0,
-            limits: (0.0, most * flour / 100.0),
-            price: price * NEW,
+            limits: (0.0, addition.most * flour / 100.0),
+            price: addition.price,
+            trifle: addition.least * flour / 100.0,
         });
     }
 }
@@ -466,24 +483,82 @@ fn new_line(ingredient: &'static Ingredient, grams: f64, by: &Weighed) -> Weighe
     }
 }
 
-/// Between which mmol of carbon dioxide the gas has to stay: the kind's band, and what the recipe has if it lies outside.
-fn gas_limits(facts: &Facts, flour: f64) -> (f64, f64) {
-    const GRAMS_PER_MMOL: f64 = 0.044_009;
-    // Where acid wants soda, soda is there, and gives much of its gas on the bench.
-    let band = gas_band_with(facts, true);
-    let millimoles = |percent: f64| percent / 100.0 * flour / GRAMS_PER_MMOL;
-    let now = facts
-        .bowl
-        .map_or(0.0, |bowl| bowl.gas.made.mean.to_grams() / GRAMS_PER_MMOL);
-    let low = if facts.kind.leans_on_air() {
-        0.0
-    } else {
-        millimoles(band.low)
-    };
-    (low.min(now), millimoles(band.high * GAS_ROOM).max(now))
-}
-
 impl Bench<'_> {
+    /// The plan that changes least: without new leavening where the cake has none and the limits hold, and without what
+    /// is not worth the weighing. A limit that is missed however much moves is let go, so that nothing moves for it in
+    /// vain.
+    fn least(&self) -> Result<Plan, String> {
+        let mut bench = self.clone();
+        if !self.is_leavened() {
+            bench.hold_where(|entry| {
+                entry.fate == Fate::Added && entry.line.ingredient.group == Group::Leavener
+            });
+        }
+        let mut found = bench.plan()?;
+        if !found.missed.is_empty() && !self.is_leavened() {
+            let open = self.plan()?;
+            if open.missed.len() < found.missed.len() {
+                (bench, found) = (self.clone(), open);
+            }
+        }
+        if !found.missed.is_empty() {
+            let missed = found.missed.clone();
+            bench.let_go.extend(&missed);
+            found = bench.plan()?;
+            found.missed.extend(missed);
+        }
+        let trifles = bench.trifles(&found);
+        if !trifles.is_empty() {
+            // What a trifle would hold is held as near as can be weighed.
+            let missed = found.missed.clone();
+            bench.hold_where(|entry| {
+                entry.fate == Fate::Added && trifles.contains(&entry.line.ingredient.key)
+            });
+            found = bench.plan()?;
+            if !found.missed.is_empty() {
+                bench.let_go.extend(&found.missed);
+                found = bench.plan()?;
+            }
+            found.missed = missed;
+        }
+        Ok(found)
+    }
+
+    fn hold_where(&mut self, holds: impl Fn(&Entry) -> bool) {
+        for entry in &mut self.entries {
+            if holds(entry) {
+                entry.hold();
+            }
+        }
+    }
+
+    /// Whether soda, powder or an acid of theirs is in it.
+    fn is_leavened(&self) -> bool {
+        self.facts
+            .formula
+            .batter()
+            .any(|line| line.ingredient.leavening.is_some())
+    }
+
+    /// Keys of what a plan adds so little of that it is not worth the weighing.
+    fn trifles(&self, plan: &Plan) -> Vec<&'static str> {
+        let added = plan
+            .amounts
+            .iter()
+            .filter(|amount| amount.fate == Fate::Added);
+        let is_trifle = |amount: &&Amount| {
+            self.entries.iter().any(|entry| {
+                entry.fate == Fate::Added
+                    && entry.line.ingredient.key == amount.ingredient.key
+                    && amount.after < entry.trifle
+            })
+        };
+        added
+            .filter(is_trifle)
+            .map(|amount| amount.ingredient.key)
+            .collect()
+    }
+
     fn plan(&self) -> Result<Plan, String> {
         let mut offset = self
             .facts
@@ -497,7 +572,7 @@ impl Bench<'_> {
             let there = bowl
                 .as_ref()
                 .map_or(offset, |bowl| self.offset(bowl, &amounts));
-            let is_met = (there - offset).abs() < NEAR;
+            let is_met = (there - offset).abs() < NEAR * self.flour;
             offset = there;
             if is_met {
                 return Ok(self.said(&amounts, (cost, missed), formula, bowl));
@@ -522,20 +597,6 @@ impl Bench<'_> {
         Ok((amounts.collect(), solved.cost, self.missed(&solved.missed)))
     }
 
-    /// The same with no more to move than what comes, leaveners, salt and water.
-    fn without_side_ways(mut self) -> Self {
-        for entry in &mut self.entries {
-            let ingredient = entry.line.ingredient;
-            let is_of_use = matches!(entry.fate, Fate::Comes(_) | Fate::Goes)
-                || ingredient.group == Group::Leavener
-                || matches!(ingredient.key, "water" | "salt");
-            if !is_of_use {
-                entry.limits = (entry.start, entry.start);
-            }
-        }
-        self
-    }
-
     /// The amounts of the recipe as it is.
     fn before(&self) -> Vec<f64> {
         self.entries.iter().map(|entry| entry.before).collect()
@@ -544,8 +605,8 @@ impl Bench<'_> {
     /// Base that a bowl is found to miss at the pH aimed at, beyond the sum of its lines: the ionic strength, and what
     /// was measured.
     fn offset(&self, bowl: &Bowl, amounts: &[f64]) -> f64 {
-        self.ph.map_or(0.0, |(aim, ..)| {
-            bowl.missing(aim).to_milliequivalents() - self.sum(ACIDITY, amounts)
+        self.crumb.map_or(0.0, |crumb| {
+            bowl.missing(crumb.aim).to_milliequivalents() - self.sum(ACIDITY, amounts)
         })
     }
 
@@ -577,42 +638,49 @@ impl Bench<'_> {
             low: f64::NEG_INFINITY,
             high: f64::INFINITY,
         };
-        let mut rows: Vec<Row> = Vec::with_capacity(ROWS + 1);
+        let mut rows: Vec<Row> = Vec::with_capacity(ROWS);
         for (at, keep) in Keep::ALL.into_iter().enumerate() {
-            let target = match keep {
-                Keep::Acidity => -offset,
-                _ => self.sum(at, &before),
-            };
-            let has_ph = self.ph.is_some();
+            let target = self.sum(at, &before);
             rows.push(Row {
-                free: keep.free() * target.abs(),
-                price: if keep == Keep::Acidity && !has_ph {
-                    0.0
-                } else {
-                    keep.price()
-                },
+                free: keep.free(target, self.flour),
+                price: keep.price(),
                 ..row(at, target)
             });
         }
+        rows[ACIDITY] = match self.crumb {
+            Some(Crumb { free, .. }) => Row {
+                free: (free.1 - free.0) / 2.0,
+                price: Keep::Acidity.price(),
+                ..row(ACIDITY, (free.0 + free.1) / 2.0 - offset)
+            },
+            None => row(ACIDITY, 0.0),
+        };
+        let holds = |missed: Missed| !self.let_go.contains(&missed);
+        let most = |limit: f64, missed: Missed| match self.crumb.is_some() && holds(missed) {
+            true => limit,
+            false => f64::INFINITY,
+        };
         // At the lower end of the band base is there beyond the need; at the upper end it is missing.
         let (low, high) = (row(AT_LOW, -offset), row(AT_HIGH, -offset));
-        let (at_most, at_least) = match self.ph {
-            Some(_) => (low.target, high.target),
-            None => (f64::INFINITY, f64::NEG_INFINITY),
-        };
         rows.push(Row {
-            high: at_most,
+            high: most(low.target, Missed::TooAcid),
             ..low
         });
         rows.push(Row {
-            low: at_least,
+            low: -most(-high.target, Missed::TooAlkaline),
             ..high
         });
-        let gas = row(GAS, 0.0);
-        let (least, most) = self.gas;
+        let gas = row(GAS_WITHIN, 0.0);
+        let (least, at_most) = self.gas;
         rows.push(Row {
-            low: least + gas.target,
-            high: most + gas.target,
+            low: match holds(Missed::GasShort) {
+                true => least + gas.target,
+                false => f64::NEG_INFINITY,
+            },
+            high: match holds(Missed::GasMuch) {
+                true => at_most + gas.target,
+                false => f64::INFINITY,
+            },
             ..gas
         });
         Programme {
@@ -631,16 +699,13 @@ impl Bench<'_> {
     /// As a scale shows them; what hardly moves stays as it is.
     fn rounded(&self, amounts: &[f64]) -> Vec<f64> {
         let round = |(entry, grams): (&Entry, &f64)| {
-            let by_tenths = entry.line.ingredient.group == Group::Leavener || *grams < BY_TENTHS;
-            let step = if by_tenths { 0.1 } else { 1.0 };
-            if (grams - entry.before).abs() < step / 2.0 {
+            let step = entry.step(*grams);
+            let unmoved = (step / 2.0).max(UNMOVED * entry.before);
+            if (grams - entry.before).abs() < unmoved {
                 return entry.before;
             }
-            if by_tenths {
-                (grams * 10.0).round() / 10.0
-            } else {
-                grams.round()
-            }
+            let steps = (1.0 / step).round();
+            (grams * steps).round() / steps
         };
         self.entries.iter().zip(amounts).map(round).collect()
     }
@@ -685,7 +750,9 @@ impl Bench<'_> {
                 keep,
                 before: was,
                 after: is,
-                free: keep.free() * was.abs(),
+                free: keep.free(was, self.flour),
+                rounding: self.rounding(row, amounts),
+                is_far: self.is_far(keep, was, is - was),
             }
         };
         let all = self.entries.iter().zip(amounts);
@@ -724,13 +791,52 @@ impl Bench<'_> {
         }
     }
 
+    /// Whether a change of something makes another cake.
+    fn is_far(&self, keep: Keep, was: f64, change: f64) -> bool {
+        let Some(part) = keep.far() else {
+            return false;
+        };
+        let of_note = change.abs() > OF_NOTE * self.flour;
+        let counts = match keep {
+            Keep::Setting => change < 0.0 && self.misses_egg(),
+            Keep::Starch => change < 0.0 && of_note,
+            _ => of_note,
+        };
+        counts && change.abs() > part * was
+    }
+
+    /// Whether the kind wants an egg's setting, and nothing that comes in the place of egg binds as much.
+    fn misses_egg(&self) -> bool {
+        let wanted = egg::wanted(self.facts.kind).map_or(0, |wanted| wanted.work.binding);
+        let binds = self.entries.iter().any(|entry| {
+            let given = egg::given(entry.line.ingredient);
+            matches!(entry.fate, Fate::Comes(_))
+                && given.is_some_and(|given| given.work.binding >= wanted)
+        });
+        wanted >= MUCH && !binds
+    }
+
+    /// How far rounding may bring a row: half a step of all that moves, as independent errors add.
+    fn rounding(&self, row: usize, amounts: &[f64]) -> f64 {
+        let squares = self.entries.iter().zip(amounts).zip(&self.per_gram);
+        let squares = squares.map(|((entry, grams), per_gram)| {
+            let step = if entry.is_free() {
+                entry.step(*grams).max(2.0 * UNMOVED * entry.before)
+            } else {
+                0.0
+            };
+            (per_gram[row] * step / 2.0).powi(2)
+        });
+        squares.sum::<f64>().sqrt()
+    }
+
     /// Which limits are missed.
     fn missed(&self, rows: &[(usize, f64)]) -> Vec<Missed> {
         let said = |(row, by): &(usize, f64)| match *row {
             AT_LOW => Some(Missed::TooAcid),
             AT_HIGH => Some(Missed::TooAlkaline),
-            ROWS if *by < 0.0 => Some(Missed::GasShort),
-            ROWS => Some(Missed::GasMuch),
+            GAS_WITHIN if *by < 0.0 => Some(Missed::GasShort),
+            GAS_WITHIN => Some(Missed::GasMuch),
             _ => None,
         };
         rows.iter().filter_map(said).collect()

@@ -16,6 +16,7 @@ mod standing;
 mod sugar;
 mod swap;
 mod swap_entry;
+mod swap_said;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
@@ -30,6 +31,7 @@ pub use said::BatterSaid;
 pub use standing::{PullPair, RangeRow, RangeSheet};
 pub use swap::{AmountNote, SwapNote, SwapOffer, SwapPlan, swap_offers, swap_plan};
 pub use swap_entry::{LineWords, SwapEntry, SwapLine};
+pub use swap_said::Judgement;
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;

@@ -2,22 +2,19 @@
 //! it becomes.
 
 use super::gather::with_facts;
+use super::swap_said::{Judgement, Said};
 use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksheet_again};
 use crate::baking::balance::Kind;
-use crate::baking::chemistry::Bowl;
-use crate::baking::finding::{Facts, last_leavener, ph_band, soda_name};
+use crate::baking::finding::{Facts, last_leavener, soda_name};
 use crate::baking::formula::Weighed;
 use crate::baking::ingredient::{Group, Ingredient, Larder, Own, Region};
 use crate::baking::leaven::POWDERS;
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
-use crate::baking::substitute::plan::{Amount, Change, Fate, Missed, Plan, Wish, plan};
+use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, plan};
 use crate::baking::substitute::swap::{Brought, Suits, Swap, swaps_from};
 use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
 use serde::Serialize;
-
-/// A crumb is kept where it is this likely to end inside its band: just above what the verdict calls likely.
-const ENOUGH: f64 = 0.67;
 
 /// What a plan comes to.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -28,8 +25,8 @@ pub struct SwapPlan {
     pub amounts: Vec<AmountNote>,
     /// Whether the cake is kept, and what gives way, as sentences; the first sums it up.
     pub sentences: Vec<String>,
-    /// True where every limit of the kind holds.
-    pub is_kept: bool,
+    /// How far the cake is kept.
+    pub judgement: Judgement,
     /// Cautions that the recipe as it becomes has and the recipe has not.
     pub cautions: Vec<String>,
     /// Recipe and version side by side.
@@ -137,14 +134,14 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
                 .iter()
                 .map(|amount| note(amount, known.facts.region))
                 .collect(),
-            sentences: sentences(&known.facts, &plan, &chosen),
-            is_kept: plan.missed.is_empty(),
+            said: chosen.said(&known.facts, &plan),
             name: chosen.name(&inputs.choices.swaps.without),
             after,
         })
     })?;
     let before = worksheet_again(&mut looks, inputs, settings, own);
     let after = worksheet_again(&mut looks, &planned.after, settings, own);
+    let (judgement, sentences) = planned.said.judged(&before, &after);
     let come = after
         .cautions
         .iter()
@@ -154,8 +151,8 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
         difference: difference(&before, &after, &planned.name),
         swaps: planned.swaps,
         amounts: planned.amounts,
-        sentences: planned.sentences,
-        is_kept: planned.is_kept,
+        sentences,
+        judgement,
         name: planned.name,
         after: planned.after,
     })
@@ -164,8 +161,7 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
 struct Planned {
     swaps: Vec<SwapNote>,
     amounts: Vec<AmountNote>,
-    sentences: Vec<String>,
-    is_kept: bool,
+    said: Said,
     name: String,
     after: Inputs,
 }
@@ -192,6 +188,7 @@ impl Chosen {
                 changes: Vec::new(),
                 held: Vec::new(),
                 no_more: entry.nothing_new,
+                lacking: entry.missing.clone(),
             },
             by: Vec::new(),
         };
@@ -280,6 +277,11 @@ impl Chosen {
                 Some(swap_note(facts, plan, change, *by, line))
             })
             .collect()
+    }
+
+    fn said(&self, facts: &Facts, plan: &Plan) -> Said {
+        let changes = self.wish.changes.iter().zip(self.by.iter().copied());
+        Said::of(facts, plan, changes)
     }
 
     /// A name for the version: what it is without, or what comes.
@@ -503,122 +505,6 @@ fn read_name(ingredient: &'static Ingredient, region: Region) -> &'static str {
     }
     let powder = POWDERS.iter().find(|(key, _)| *key == ingredient.key);
     powder.map_or(ingredient.name, |(_, name)| name)
-}
-
-/// What is to be said of a plan, the sum of it first.
-fn sentences(facts: &Facts, plan: &Plan, chosen: &Chosen) -> Vec<String> {
-    let mut said = Vec::new();
-    let missed: Vec<String> = plan
-        .missed
-        .iter()
-        .map(|missed| gives_way(*missed, facts.kind))
-        .collect();
-    let moved: Vec<String> = plan
-        .kept
-        .iter()
-        .filter(|kept| kept.is_moved())
-        .map(|kept| {
-            let more = if kept.after > kept.before {
-                "more"
-            } else {
-                "less"
-            };
-            let change = (kept.after - kept.before).abs() / kept.before.max(1e-9) * 100.0;
-            match kept.before > 0.0 && change < 300.0 {
-                true => format!("{} % {more} {}", show::fixed(change, 0), kept.keep.words()),
-                false => format!("{more} {}", kept.keep.words()),
-            }
-        })
-        .collect();
-    if missed.is_empty() {
-        said.push(match moved.is_empty() {
-            true => "Everything that is reckoned of this cake is kept.".to_owned(),
-            false => format!("The cake is kept, but for {}.", show::listed(&moved)),
-        });
-    } else {
-        said.push(format!(
-            "This cannot be done within the limits of {}. The nearest plan gives up: {}.",
-            facts.kind.words(),
-            show::listed(&missed)
-        ));
-        if !moved.is_empty() {
-            said.push(format!("It also has {}.", show::listed(&moved)));
-        }
-    }
-    for (change, by) in chosen.wish.changes.iter().zip(&chosen.by) {
-        let Some(swap) = by else { continue };
-        if change.share > swap.most.to_fraction() + 1e-9 {
-            said.push(format!(
-                "Practice replaces {} of {} at most with this; here it is {}. Bake a trial first.",
-                show::percent(swap.most),
-                swap.from.name,
-                show::fixed(change.share * 100.0, 0) + " %",
-            ));
-        }
-    }
-    said.extend(unknown(plan));
-    said.extend(weigh_first(facts, plan));
-    said.push("Amounts are reckoned for a trial bake: change one thing at a time, and write down what came of it.".into());
-    said
-}
-
-fn gives_way(missed: Missed, kind: Kind) -> String {
-    let band = ph_band(kind);
-    match missed {
-        Missed::TooAcid => format!(
-            "a crumb of pH {} or above: it stays more acid",
-            show::ph(band.low)
-        ),
-        Missed::TooAlkaline => format!(
-            "a crumb of pH {} or below: it ends more alkaline",
-            show::ph(band.high)
-        ),
-        Missed::GasShort => "the gas that this flour needs: it makes less".to_owned(),
-        Missed::GasMuch => "the gas that this flour holds: it makes more".to_owned(),
-    }
-}
-
-/// What no source tells of an ingredient, so that it cannot be kept.
-fn unknown(plan: &Plan) -> Option<String> {
-    let mut said: Vec<String> = plan
-        .unknown
-        .iter()
-        .map(|(name, keep)| format!("the {} of {name}", keep.words()))
-        .collect();
-    said.truncate(4);
-    (!said.is_empty()).then(|| {
-        format!(
-            "No source gives {}: it is counted as none and not kept.",
-            show::listed(&said)
-        )
-    })
-}
-
-/// The line that has to be weighed before the plan is good, if there is one.
-fn weigh_first(facts: &Facts, plan: &Plan) -> Option<String> {
-    let bowl = plan.bowl.as_ref()?;
-    let band = ph_band(facts.kind);
-    let inside = |bowl: &Bowl| bowl.chance_below(band.high) - bowl.chance_below(band.low);
-    let before = facts.bowl.map_or(1.0, inside);
-    // What was too close to call before is no matter of the swap.
-    if inside(bowl) >= ENOUGH.min(before) || bowl.is_measured() || !plan.missed.is_empty() {
-        return None;
-    }
-    let parts = bowl.parts_by(&|part| part.acid.deviation());
-    let widest = parts.into_iter().find_map(|part| {
-        let line = facts
-            .formula
-            .batter()
-            .find(|line| (line.line, line.part) == (part.line, part.part))?;
-        (line.grams.relative_deviation() > 0.02).then_some(line)
-    });
-    Some(match widest {
-        Some(line) => format!(
-            "Where the crumb's pH ends is too close to call. Weigh {} (line {}) first: a cup of it is not one weight.",
-            line.ingredient.name, line.line
-        ),
-        None => "Where the crumb's pH ends is too close to call: the acid of what is in it is not known better. Measure a crumb.".into(),
-    })
 }
 
 /// The inputs as they become. The old text's lines keep their words, but for those that are swapped.
