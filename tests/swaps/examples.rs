@@ -22,12 +22,13 @@ pub struct Example {
     pub source: &'static str,
     pub confidence: &'static str,
     pub differs: &'static str,
+    /// Why the whole plan lies elsewhere.
+    pub plan_differs: &'static str,
 }
 
 pub fn examples() -> Vec<Example> {
     let mut rows = EXAMPLES.lines().filter(|row| !row.starts_with('#'));
-    let header =
-        "id\tcountry\trecipe\tline\treplaced\tto\tgives\trounding\tsource\tconfidence\tdiffers";
+    let header = "id\tcountry\trecipe\tline\treplaced\tto\tgives\trounding\tsource\tconfidence\tdiffers\tplan_differs";
     assert_eq!(rows.next(), Some(header));
     rows.map(example).collect()
 }
@@ -46,9 +47,10 @@ fn example(row: &'static str) -> Example {
         source,
         confidence,
         differs,
+        plan_differs,
     ] = cells[..]
     else {
-        panic!("not eleven cells: {row}");
+        panic!("not twelve cells: {row}");
     };
     let number = |cell: &str| -> f64 { cell.parse().unwrap_or_else(|_| panic!("{id}: {cell}")) };
     let region = match country {
@@ -68,12 +70,13 @@ fn example(row: &'static str) -> Example {
         source,
         confidence,
         differs,
+        plan_differs,
     }
 }
 
 /// Lines as the project's own reader weighs them, one ingredient each, none of them in doubt.
 #[track_caller]
-fn weighed(example: &Example, lines: &[&str]) -> Vec<Weighed> {
+pub fn weighed(example: &Example, lines: &[&str]) -> Vec<Weighed> {
     let (id, region) = (example.id, example.region);
     let text = format!("Cake\n\nIngredients\n{}\n", lines.join("\n"));
     let recipe = read(&text, Larder::of(region), &[]);

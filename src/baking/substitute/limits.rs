@@ -9,7 +9,7 @@ use crate::baking::chemistry::Bowl;
 use crate::baking::finding::{Facts, VerdictKind, acid_verdict, gas_band_with, ph_band};
 
 /// How far the crumb's pH may move at no cost: less than a strip of paper tells (our own judgement).
-const PH_FREE: f64 = 0.1;
+const PH_FREE: f64 = 0.2;
 /// The part of the upper limit of gas up to which a batter may be led, as the mends do; and so far clear of the lower one.
 const GAS_ROOM: f64 = 0.9;
 

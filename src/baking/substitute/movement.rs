@@ -10,6 +10,8 @@ const LIQUID: f64 = 0.5;
 pub const SWAPPED: f64 = 0.4;
 const OTHER: f64 = 1.0;
 const SALT: f64 = 2.0;
+/// Of soda and tartar, of which a gram does so much that by weight alone they would come before what is there.
+const PINCH: f64 = 3.0;
 /// How much dearer something new is than a line that is there.
 const NEW: f64 = 1.5;
 
@@ -76,8 +78,8 @@ pub struct Addition {
 /// Everything that may be added.
 pub const ADDED: [Addition; 7] = [
     addition("water", 40.0, WATER, 1.0),
-    addition("baking_soda", 2.0, OTHER, 0.2),
-    addition("cream_of_tartar", 3.0, OTHER, 0.2),
+    addition("baking_soda", 2.0, PINCH, 0.2),
+    addition("cream_of_tartar", 3.0, PINCH, 0.2),
     addition("corn_starch", 20.0, OTHER, 1.0),
     addition("sugar", 30.0, OTHER, 1.0),
     addition("sunflower_oil", 30.0, OTHER, 1.0),

@@ -3,7 +3,7 @@
 use super::Worksheet;
 use crate::baking::balance::{Class, percentages, range};
 use crate::baking::chemistry::Bowl;
-use crate::baking::finding::{Facts, Finding, Severity, may_judge, ph_band};
+use crate::baking::finding::{Facts, Finding, Severity, VerdictKind, may_judge, ph_band};
 use crate::baking::formula::Formula;
 use crate::baking::quantity::{Mass, Share, show};
 use crate::baking::substitute::Keep;
@@ -69,8 +69,9 @@ impl Said {
             .findings
             .iter()
             .filter(|finding| comes(finding.name, before));
-        let (grave, light): (Vec<_>, Vec<_>) =
-            comes.partition(|finding| finding.severity != Severity::Note);
+        let (grave, light): (Vec<_>, Vec<_>) = comes.partition(|finding| {
+            finding.severity != Severity::Note && !was_close(finding.name, before)
+        });
         let titles = |findings: &[&Finding]| -> Vec<String> {
             findings.iter().map(|it| show::amid(&it.title)).collect()
         };
@@ -156,6 +157,16 @@ fn comes(name: &str, before: &Worksheet) -> bool {
         _ => name,
     };
     LIMITS.contains(&name) && !was_there(name) && !was_there(graver)
+}
+
+/// Whether it was too close to call before: weights that are surer now are no fault of the swap.
+fn was_close(name: &str, before: &Worksheet) -> bool {
+    let verdict = match name {
+        "gas_short" | "gas_excess" => &before.leavening.gas_verdict,
+        "soda_short" | "soda_to_spare" => &before.leavening.verdict,
+        _ => return false,
+    };
+    verdict.kind == VerdictKind::TooClose
 }
 
 fn findings_say(titles: &[String]) -> Option<String> {

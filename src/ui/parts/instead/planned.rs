@@ -2,7 +2,7 @@
 
 use super::{Chosen, KEPT};
 use crate::baking::finding::Severity;
-use crate::baking::worksheet::{AmountNote, Difference, SwapEntry, SwapNote, SwapPlan};
+use crate::baking::worksheet::{AmountNote, Difference, Judgement, SwapEntry, SwapNote, SwapPlan};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::common::{button, fact, is_open, paragraph, table_head};
@@ -100,9 +100,10 @@ fn said(found: &Result<SwapPlan, String>) -> Vec<Element> {
     let [first, rest @ ..] = plan.sentences.as_slice() else {
         return Vec::new();
     };
-    let class = match plan.is_kept {
-        true => "verdict verdict--agreed",
-        false => "verdict verdict--look",
+    let class = match plan.judgement {
+        Judgement::Kept => "verdict verdict--agreed",
+        Judgement::KeptButFor => "verdict",
+        Judgement::GivesUp => "verdict verdict--look",
     };
     let sum = element("div")
         .class(class)
