@@ -9,7 +9,7 @@ use crate::baking::chemistry::Bowl;
 use crate::baking::finding::{Facts, VerdictKind, acid_verdict, gas_band_with, ph_band};
 
 /// How far the crumb's pH may move at no cost: less than a strip of paper tells (our own judgement).
-const PH_FREE: f64 = 0.2;
+const PH_FREE: f64 = 0.1;
 /// The part of the upper limit of gas up to which a batter may be led, as the mends do; and so far clear of the lower one.
 const GAS_ROOM: f64 = 0.9;
 
@@ -30,21 +30,13 @@ impl Crumb {
     pub fn of(facts: &Facts, bowl: &Bowl) -> Self {
         let band = ph_band(facts.kind);
         let now = bowl.ph.mean.value();
-        let (from, to) = (band.aim_from_below, band.aim_from_above);
         let aim = match acid_verdict(facts).kind {
-            VerdictKind::Short | VerdictKind::Spare => now.clamp(from, to),
+            VerdictKind::Short | VerdictKind::Spare => {
+                now.clamp(band.aim_from_below, band.aim_from_above)
+            }
             _ => now,
         };
-        let low = if now < from {
-            now
-        } else {
-            from.max(now - PH_FREE).min(to)
-        };
-        let high = if now > to {
-            now
-        } else {
-            to.min(now + PH_FREE).max(from)
-        };
+        let (low, high) = (now.min(aim) - PH_FREE, now.max(aim) + PH_FREE);
         let missing = |ph: f64| bowl.missing(ph).to_milliequivalents();
         Self {
             aim,

@@ -67,7 +67,8 @@ const PLAIN: [&str; 9] = [
 ];
 
 /// What may be added where the recipe has nothing that does its work: the most, per cent of the flour, what a gram costs,
-/// and the least that is worth the weighing (our own judgement; of soda, a twelfth of a teaspoon to a cup of flour).
+/// and the least that is worth the weighing (our own judgement; of soda, a twenty-fourth of a
+/// teaspoon to a cup of flour, and as much tartar as meets it).
 pub struct Addition {
     pub key: &'static str,
     pub most: f64,
@@ -77,13 +78,13 @@ pub struct Addition {
 
 /// Everything that may be added.
 pub const ADDED: [Addition; 7] = [
-    addition("water", 40.0, WATER, 1.0),
+    addition("water", 40.0, SWAPPED, 1.0),
     addition("baking_soda", 2.0, PINCH, 0.2),
-    addition("cream_of_tartar", 3.0, PINCH, 0.2),
+    addition("cream_of_tartar", 3.0, PINCH, 0.45),
     addition("corn_starch", 20.0, OTHER, 1.0),
     addition("sugar", 30.0, OTHER, 1.0),
     addition("sunflower_oil", 30.0, OTHER, 1.0),
-    addition("salt", 1.0, SALT, 0.2),
+    addition("salt", 3.0, SALT, 0.2),
 ];
 
 const fn addition(key: &'static str, most: f64, price: f64, least: f64) -> Addition {
@@ -100,6 +101,7 @@ pub fn does_its_work(ingredient: &Ingredient, added: &Ingredient) -> bool {
     match added.group {
         Group::Oil => matches!(ingredient.group, Group::Oil | Group::Fat),
         Group::Sugar => matches!(ingredient.group, Group::Sugar | Group::Syrup),
+        Group::Drink => pours(ingredient) && movement(ingredient, false).is_some(),
         _ => ingredient.key == added.key,
     }
 }

@@ -242,7 +242,7 @@ impl<'a> Bench<'a> {
         if !entries.iter().any(Entry::is_wet) {
             return Err("No liquid is known in this batter yet, and without water nothing dissolves or sets.".into());
         }
-        let changes = |line: &&Weighed| {
+        let stays = |line: &&Weighed| {
             let place = (line.line, line.part);
             line.place != Place::Batter && !wish.changes.iter().any(|change| change.place == place)
         };
@@ -250,13 +250,7 @@ impl<'a> Bench<'a> {
             facts,
             flour,
             // What goes beside the cake is no part of the sums; it changes only where it is asked to.
-            beside: facts
-                .formula
-                .lines
-                .iter()
-                .filter(changes)
-                .cloned()
-                .collect(),
+            beside: facts.formula.lines.iter().filter(stays).cloned().collect(),
             crumb: facts.bowl.map(|bowl| Crumb::of(facts, bowl)),
             gas: (0.0, f64::INFINITY),
             let_go: Vec::new(),
@@ -324,7 +318,7 @@ fn entries(
         } else if line.place == Place::Batter {
             let is_held = wish.held.contains(&(line.line, line.part))
                 || names_the_cake(line.ingredient, &title);
-            let mut entry = as_it_is(line, is_held, more_pours);
+            let mut entry = as_it_is(line, is_held, more_pours, flour);
             if goes(line.ingredient) {
                 // What is to go somewhere does not come back elsewhere.
                 entry.limits.1 = entry.limits.1.min(entry.start);
@@ -345,6 +339,12 @@ fn entries(
 fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<(), String> {
     let grams = line.grams.mean.to_grams();
     let goes = grams * change.share.clamp(0.0, 1.0);
+    if let [same] = &change.to[..]
+        && same.ingredient == line.ingredient
+    {
+        entries.push(as_it_is(line, true, false, 0.0));
+        return Ok(());
+    }
     entries.push(Entry {
         line: line.clone(),
         place: Some((line.line, line.part)),
@@ -407,7 +407,7 @@ fn is_acid(ingredient: &Ingredient) -> bool {
 }
 
 /// A line that the change leaves alone; it may move unless it is held.
-fn as_it_is(line: &Weighed, held: bool, more_pours: bool) -> Entry {
+fn as_it_is(line: &Weighed, held: bool, more_pours: bool, flour: f64) -> Entry {
     let grams = line.grams.mean.to_grams();
     let move_of = if held {
         None
@@ -415,7 +415,12 @@ fn as_it_is(line: &Weighed, held: bool, more_pours: bool) -> Entry {
         movement(line.ingredient, more_pours)
     };
     let (limits, price) = match move_of {
-        Some((least, most, price)) => ((grams * least, grams * most), price),
+        Some((least, most, price)) => {
+            // Of a little that is there no less may come than where there is none.
+            let added = ADDED.iter().find(|it| it.key == line.ingredient.key);
+            let most = (grams * most).max(added.map_or(0.0, |it| it.most * flour / 100.0));
+            ((grams * least, most), price)
+        }
         None => ((grams, grams), 0.0),
     };
     Entry {
@@ -443,8 +448,10 @@ fn added(
         let Some(ingredient) = by_key(addition.key).filter(|it| !barred(it)) else {
             continue;
         };
-        let is_there =
-            |entry: &Entry| entry.is_free() && does_its_work(entry.line.ingredient, ingredient);
+        let is_there = |entry: &Entry| {
+            let is_known = entry.fate == Fate::Moves || ingredient.key != "water";
+            is_known && entry.is_free() && does_its_work(entry.line.ingredient, ingredient)
+        };
         if entries.iter().any(is_there) {
             continue;
         }
@@ -478,7 +485,8 @@ fn new_line(ingredient: &'static Ingredient, grams: f64, by: &Weighed) -> Weighe
             others: String::new(),
         },
         place: by.place,
-        in_pieces: false,
+        // Berries stand for berries as whole as they were.
+        in_pieces: by.in_pieces && ingredient.group == by.ingredient.group,
         doubts: Vec::new(),
     }
 }

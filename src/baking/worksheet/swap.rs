@@ -455,7 +455,10 @@ fn swap_note(
     SwapNote {
         line: line.line,
         goes: format!("{} {}", show::mass(Mass::grams(goes)), line.ingredient.name),
-        comes: show::listed(&comes),
+        comes: match comes.is_empty() {
+            true => "the same".into(),
+            false => show::listed(&comes),
+        },
         facts: known,
         source: match by {
             Some(swap) if swap.place.is_empty() => swap.cited.words(),
