@@ -39,7 +39,7 @@ fn limits(sheet: &Worksheet) -> Vec<(&'static str, String)> {
 }
 
 /// One swap for each line of a recipe, another of the offers from line to line.
-fn swapped(inputs: &Inputs) -> Vec<(LinePart, Inputs)> {
+pub fn swapped(inputs: &Inputs) -> Vec<(LinePart, Inputs)> {
     let lines = weighed(inputs).into_iter();
     lines
         .filter_map(|(place, ..)| {
@@ -152,7 +152,7 @@ fn there_and_back(inputs: &Inputs, place: LinePart, from: &str, to: &str) -> Opt
 
 #[test]
 fn a_larger_cake_has_a_larger_plan() {
-    let mut plans = 0;
+    let (mut plans, mut apart) = (0, Vec::new());
     for (name, inputs) in recipes().into_iter().step_by(3) {
         let inputs = weighed_out(&inputs, 1.0);
         for (place, one) in swapped(&inputs) {
@@ -166,16 +166,18 @@ fn a_larger_cake_has_a_larger_plan() {
                     let off = (many - one * factor).abs();
                     // A step of a scale on both sides, and what stays since it would move by a hundredth at most.
                     let near = 1.0 + factor * step(one) + 0.02 * many;
-                    assert!(
-                        off <= near,
-                        "{name}, line {}: {key} {one} times {factor} is {many}",
-                        place.0
-                    );
+                    if off > near {
+                        apart.push(format!(
+                            "{name}, line {}: {key} {one} times {factor} is {many}",
+                            place.0
+                        ));
+                    }
                 }
             }
         }
     }
     assert!(plans > 300, "{plans} plans");
+    assert!(apart.is_empty(), "{apart:#?}");
 }
 
 fn step(grams: f64) -> f64 {

@@ -5,6 +5,7 @@ use super::egg;
 use super::plan::Change;
 use super::swap::{Brought, Suits, Swap, swaps_from};
 use crate::baking::balance::{Constituent, Kind};
+use crate::baking::chemistry::bicarbonate;
 use crate::baking::estimate::Estimate;
 use crate::baking::ingredient::{Allergen, Group, Ingredient};
 use crate::baking::quantity::Mass;
@@ -34,17 +35,29 @@ impl Without {
 
     /// Whether an ingredient may stay.
     pub fn allows(self, ingredient: &Ingredient) -> bool {
+        self.bars(ingredient).is_none()
+    }
+
+    /// What the cake is to be that an ingredient may not be in; `None` where it may stay.
+    pub fn bars(self, ingredient: &Ingredient) -> Option<&'static str> {
+        use Allergen::{Egg, Gluten, Milk, Peanut, PineNuts, TreeNuts, Wheat};
         let has = |allergens: &[Allergen]| {
-            ingredient
-                .allergens
-                .iter()
-                .any(|allergen| allergens.contains(allergen))
+            let mut own = ingredient.allergens.iter();
+            own.any(|allergen| allergens.contains(allergen))
         };
-        !(self.animals && ingredient.plant_based == Some(false)
-            || self.gluten && has(&[Allergen::Wheat, Allergen::Gluten])
-            || self.nuts && has(&[Allergen::TreeNuts, Allergen::PineNuts, Allergen::Peanut])
-            || self.milk && has(&[Allergen::Milk])
-            || self.egg && has(&[Allergen::Egg]))
+        let is_from_animals = ingredient.plant_based == Some(false);
+        [
+            (self.animals && is_from_animals, "plant-based"),
+            (self.gluten && has(&[Wheat, Gluten]), "without gluten"),
+            (
+                self.nuts && has(&[TreeNuts, PineNuts, Peanut]),
+                "without nuts",
+            ),
+            (self.milk && has(&[Milk]), "without milk"),
+            (self.egg && has(&[Egg]), "without egg"),
+        ]
+        .into_iter()
+        .find_map(|(is_barred, words)| is_barred.then_some(words))
     }
 }
 
@@ -102,8 +115,8 @@ pub fn by_swap(place: (usize, usize), share: f64, swap: &Swap) -> Change {
 }
 
 /// The change of a line by what the two ingredients are made of: as much of the new one as brings what the original
-/// mainly is: its fat, sugars, protein, starch or water, whichever is the largest; weight for weight where neither is
-/// known of both. Up to a fifth less or more of it may be taken.
+/// mainly is: its gas where it is a leavener, else its fat, sugars, protein, starch or water, whichever is the largest;
+/// weight for weight where neither is known of both. Up to a fifth less or more of it may be taken.
 pub fn by_composition(
     place: (usize, usize),
     share: f64,
@@ -124,8 +137,8 @@ pub fn by_composition(
     let main = mainly
         .into_iter()
         .max_by(|one, other| of(from, *one).total_cmp(&of(from, *other)));
-    let ratio = main
-        .map(|main| of(from, main) / of(to, main))
+    let ratio = gas_for_gas(from, to)
+        .or_else(|| main.map(|main| of(from, main) / of(to, main)))
         .filter(|ratio| (LEAST..=MOST).contains(ratio))
         .unwrap_or(1.0);
     Change {
@@ -140,6 +153,17 @@ pub fn by_composition(
             ),
         }],
     }
+}
+
+/// Grams of one leavener for a gram of another that give the same gas; `None` where either gives none, or is a flour.
+fn gas_for_gas(from: &Ingredient, to: &Ingredient) -> Option<f64> {
+    let gas = |ingredient: &Ingredient| {
+        let leavening = ingredient
+            .leavening
+            .filter(|_| ingredient.group == Group::Leavener)?;
+        Some(bicarbonate(leavening, Mass::grams(1.0))).filter(|gas| *gas > 0.0)
+    };
+    Some(gas(from)? / gas(to)?)
 }
 
 /// Between these grams for a gram the one can be called to stand for the other.

@@ -15,7 +15,7 @@ use crate::baking::chemistry::{Bowl, NEUTRAL, bowl};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::Facts;
 use crate::baking::formula::{Formula, How, Place, Weighed};
-use crate::baking::ingredient::{Group, Ingredient, by_key};
+use crate::baking::ingredient::{FlourBasis, Group, Ingredient, by_key};
 use crate::baking::quantity::Mass;
 use crate::baking::text::lower;
 
@@ -189,9 +189,13 @@ impl Entry {
         self.limits = (self.start, self.start);
     }
 
+    /// Whether it is there and brings water that is not in flour.
     fn is_wet(&self) -> bool {
-        let water = self.line.ingredient.composition.water;
-        water.is_some_and(|water| water.to_fraction() > 0.1) && self.before.max(self.start) > 0.0
+        let ingredient = self.line.ingredient;
+        let water = ingredient.composition.water;
+        ingredient.flour_basis == FlourBasis::Never
+            && water.is_some_and(|water| water.to_fraction() > 0.1)
+            && self.before.max(self.start) > 0.0
     }
 
     /// The step of a scale at so many grams of it.
@@ -212,8 +216,6 @@ struct Bench<'a> {
     crumb: Option<Crumb>,
     /// Between which mmol of carbon dioxide the gas has to stay.
     gas: (f64, f64),
-    /// Limits that are not to hold, since they cannot be.
-    let_go: Vec<Missed>,
     /// What a gram of each entry brings, by the rows.
     per_gram: Vec<[f64; ROWS]>,
 }
@@ -225,6 +227,18 @@ const AT_LOW: usize = Keep::ALL.len();
 const AT_HIGH: usize = AT_LOW + 1;
 const GAS_WITHIN: usize = AT_HIGH + 1;
 const ROWS: usize = GAS_WITHIN + 1;
+/// How a limit is passed: which it is, its row, and the sign that brings the row back to it.
+const PASSES: [(Missed, usize, f64); 4] = [
+    (Missed::TooAcid, AT_LOW, -1.0),
+    (Missed::TooAlkaline, AT_HIGH, 1.0),
+    (Missed::GasShort, GAS_WITHIN, 1.0),
+    (Missed::GasMuch, GAS_WITHIN, -1.0),
+];
+/// What a meq or mmol beyond a limit costs: far above what soda, an acid or a thinner juice costs that mends it, and below
+/// what it would cost to mend it with things that hardly count there, as milk and flour (our own weighing up).
+const PASSED: f64 = 30.0;
+/// No limit is passed by more meq or mmol for a gram of flour.
+const FURTHEST: f64 = 100.0;
 
 impl<'a> Bench<'a> {
     fn new(
@@ -253,7 +267,6 @@ impl<'a> Bench<'a> {
             beside: facts.formula.lines.iter().filter(stays).cloned().collect(),
             crumb: facts.bowl.map(|bowl| Crumb::of(facts, bowl)),
             gas: (0.0, f64::INFINITY),
-            let_go: Vec::new(),
             per_gram: Vec::new(),
             entries,
         };
@@ -493,8 +506,7 @@ fn new_line(ingredient: &'static Ingredient, grams: f64, by: &Weighed) -> Weighe
 
 impl Bench<'_> {
     /// The plan that changes least: without new leavening where the cake has none and the limits hold, and without what
-    /// is not worth the weighing. A limit that is missed however much moves is let go, so that nothing moves for it in
-    /// vain.
+    /// is not worth the weighing.
     fn least(&self) -> Result<Plan, String> {
         let mut bench = self.clone();
         if !self.is_leavened() {
@@ -502,31 +514,28 @@ impl Bench<'_> {
                 entry.fate == Fate::Added && entry.line.ingredient.group == Group::Leavener
             });
         }
-        let mut found = bench.plan()?;
+        let (mut found, mut exact) = bench.plan()?;
         if !found.missed.is_empty() && !self.is_leavened() {
             let open = self.plan()?;
-            if open.missed.len() < found.missed.len() {
-                (bench, found) = (self.clone(), open);
+            if open.0.missed.len() < found.missed.len() {
+                bench = self.clone();
+                (found, exact) = open;
             }
         }
-        if !found.missed.is_empty() {
-            let missed = found.missed.clone();
-            bench.let_go.extend(&missed);
-            found = bench.plan()?;
-            found.missed.extend(missed);
+        let is_trifle = |entry: &Entry, grams: f64| {
+            entry.fate == Fate::Added && grams > 0.0 && grams < entry.trifle
+        };
+        let mut has_trifles = false;
+        for (entry, grams) in bench.entries.iter_mut().zip(&exact) {
+            if is_trifle(entry, *grams) {
+                entry.hold();
+                has_trifles = true;
+            }
         }
-        let trifles = bench.trifles(&found);
-        if !trifles.is_empty() {
+        if has_trifles {
             // What a trifle would hold is held as near as can be weighed.
-            let missed = found.missed.clone();
-            bench.hold_where(|entry| {
-                entry.fate == Fate::Added && trifles.contains(&entry.line.ingredient.key)
-            });
-            found = bench.plan()?;
-            if !found.missed.is_empty() {
-                bench.let_go.extend(&found.missed);
-                found = bench.plan()?;
-            }
+            let missed = found.missed;
+            (found, _) = bench.plan()?;
             found.missed = missed;
         }
         Ok(found)
@@ -548,49 +557,28 @@ impl Bench<'_> {
             .any(|line| line.ingredient.leavening.is_some())
     }
 
-    /// Keys of what a plan adds so little of that it is not worth the weighing.
-    fn trifles(&self, plan: &Plan) -> Vec<&'static str> {
-        let added = plan
-            .amounts
-            .iter()
-            .filter(|amount| amount.fate == Fate::Added);
-        let is_trifle = |amount: &&Amount| {
-            self.entries.iter().any(|entry| {
-                entry.fate == Fate::Added
-                    && entry.line.ingredient.key == amount.ingredient.key
-                    && amount.after < entry.trifle
-            })
-        };
-        added
-            .filter(is_trifle)
-            .map(|amount| amount.ingredient.key)
-            .collect()
-    }
-
-    fn plan(&self) -> Result<Plan, String> {
+    /// The best plan, and its amounts before rounding.
+    fn plan(&self) -> Result<(Plan, Vec<f64>), String> {
         let mut offset = self
             .facts
             .bowl
             .map_or(0.0, |bowl| self.offset(bowl, &self.before()));
-        for _ in 0..ROUNDS {
-            let (amounts, cost, missed) = self.solved(offset)?;
-            let amounts = self.rounded(&amounts);
+        let mut round = 0;
+        loop {
+            let (exact, cost, missed) = self.solved(offset)?;
+            let amounts = self.rounded(&exact);
             let formula = self.formula(&amounts);
             let bowl = self.bowl(&formula);
             let there = bowl
                 .as_ref()
                 .map_or(offset, |bowl| self.offset(bowl, &amounts));
             let is_met = (there - offset).abs() < NEAR * self.flour;
-            offset = there;
-            if is_met {
-                return Ok(self.said(&amounts, (cost, missed), formula, bowl));
+            if is_met || round == ROUNDS {
+                return Ok((self.said(&amounts, (cost, missed), formula, bowl), exact));
             }
+            offset = there;
+            round += 1;
         }
-        let (amounts, cost, missed) = self.solved(offset)?;
-        let amounts = self.rounded(&amounts);
-        let formula = self.formula(&amounts);
-        let bowl = self.bowl(&formula);
-        Ok(self.said(&amounts, (cost, missed), formula, bowl))
     }
 
     /// The best amounts where the bowl misses so much base beyond the sum of its lines.
@@ -598,11 +586,16 @@ impl Bench<'_> {
         let solved = solve(&self.programme(offset))
             .ok_or("These amounts are beyond what can be reckoned: look at the weights first.")?;
         let mut found = solved.amounts.into_iter();
-        let amounts = self.entries.iter().map(|entry| match entry.is_free() {
-            true => found.next().unwrap_or(entry.start),
-            false => entry.start,
-        });
-        Ok((amounts.collect(), solved.cost, self.missed(&solved.missed)))
+        let amounts: Vec<f64> = self
+            .entries
+            .iter()
+            .map(|entry| match entry.is_free() {
+                true => found.next().unwrap_or(entry.start),
+                false => entry.start,
+            })
+            .collect();
+        let beyond: Vec<f64> = found.collect();
+        Ok((amounts, solved.cost, self.missed(&beyond)))
     }
 
     /// The amounts of the recipe as it is.
@@ -663,33 +656,33 @@ impl Bench<'_> {
             },
             None => row(ACIDITY, 0.0),
         };
-        let holds = |missed: Missed| !self.let_go.contains(&missed);
-        let most = |limit: f64, missed: Missed| match self.crumb.is_some() && holds(missed) {
-            true => limit,
-            false => f64::INFINITY,
-        };
         // At the lower end of the band base is there beyond the need; at the upper end it is missing.
         let (low, high) = (row(AT_LOW, -offset), row(AT_HIGH, -offset));
+        let gas = row(GAS_WITHIN, 0.0);
+        let (at_least, at_most) = self.gas;
         rows.push(Row {
-            high: most(low.target, Missed::TooAcid),
+            high: self.crumb.map_or(f64::INFINITY, |_| low.target),
             ..low
         });
         rows.push(Row {
-            low: -most(-high.target, Missed::TooAlkaline),
+            low: self.crumb.map_or(f64::NEG_INFINITY, |_| high.target),
             ..high
         });
-        let gas = row(GAS_WITHIN, 0.0);
-        let (least, at_most) = self.gas;
         rows.push(Row {
-            low: match holds(Missed::GasShort) {
-                true => least + gas.target,
-                false => f64::NEG_INFINITY,
-            },
-            high: match holds(Missed::GasMuch) {
-                true => at_most + gas.target,
-                false => f64::INFINITY,
-            },
+            low: at_least + gas.target,
+            high: at_most + gas.target,
             ..gas
+        });
+        // Each limit can be passed, at its price.
+        for (at, row) in rows.iter_mut().enumerate() {
+            let passes = PASSES.map(|(_, limit, sign)| if limit == at { sign } else { 0.0 });
+            row.per_unit.extend(passes);
+        }
+        let beyond = PASSES.map(|_| Unknown {
+            start: 0.0,
+            least: 0.0,
+            most: FURTHEST * self.flour,
+            price: PASSED,
         });
         Programme {
             unknowns: free()
@@ -699,6 +692,7 @@ impl Bench<'_> {
                     most: entry.limits.1,
                     price: entry.price,
                 })
+                .chain(beyond)
                 .collect(),
             rows,
         }
@@ -838,15 +832,12 @@ impl Bench<'_> {
         squares.sum::<f64>().sqrt()
     }
 
-    /// Which limits are missed.
-    fn missed(&self, rows: &[(usize, f64)]) -> Vec<Missed> {
-        let said = |(row, by): &(usize, f64)| match *row {
-            AT_LOW => Some(Missed::TooAcid),
-            AT_HIGH => Some(Missed::TooAlkaline),
-            GAS_WITHIN if *by < 0.0 => Some(Missed::GasShort),
-            GAS_WITHIN => Some(Missed::GasMuch),
-            _ => None,
-        };
-        rows.iter().filter_map(said).collect()
+    /// Which limits are passed by more than weighing could hold them, of how far each is.
+    fn missed(&self, beyond: &[f64]) -> Vec<Missed> {
+        let passed = PASSES.iter().zip(beyond);
+        passed
+            .filter(|(_, beyond)| **beyond > NEAR * self.flour)
+            .map(|((missed, ..), _)| *missed)
+            .collect()
     }
 }

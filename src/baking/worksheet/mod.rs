@@ -17,6 +17,7 @@ mod sugar;
 mod swap;
 mod swap_entry;
 mod swap_said;
+mod swap_wishes;
 mod totals;
 
 pub use crate::baking::recipe::Looks;

@@ -3,6 +3,7 @@
 
 use super::gather::with_facts;
 use super::swap_said::{Judgement, Said};
+use super::swap_wishes;
 use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksheet_again};
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Facts, last_leavener, soda_name};
@@ -124,6 +125,7 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
             own,
         };
         let title = known.recipe.title.as_deref();
+        swap_wishes::check(inputs, &known.facts, larder)?;
         let chosen = Chosen::of(inputs, &known.facts, title, larder)?;
         let plan = plan(&known.facts, title, &chosen.wish)?;
         let after = carried_out(inputs, &known.facts, &plan);
@@ -134,7 +136,7 @@ pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<Swap
                 .iter()
                 .map(|amount| note(amount, known.facts.region))
                 .collect(),
-            said: chosen.said(&known.facts, &plan),
+            said: chosen.said(&known.facts, &plan, title),
             name: chosen.name(&inputs.choices.swaps.without),
             after,
         })
@@ -279,9 +281,9 @@ impl Chosen {
             .collect()
     }
 
-    fn said(&self, facts: &Facts, plan: &Plan) -> Said {
+    fn said(&self, facts: &Facts, plan: &Plan, title: Option<&str>) -> Said {
         let changes = self.wish.changes.iter().zip(self.by.iter().copied());
-        Said::of(facts, plan, changes)
+        Said::of(facts, plan, title, changes)
     }
 
     /// A name for the version: what it is without, or what comes.
@@ -365,7 +367,7 @@ const PACKET: f64 = 200.0;
 const ONE_MORE: f64 = 15.0;
 const MISSED: f64 = 1e4;
 
-fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
+pub(super) fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
     facts
         .formula
         .lines
@@ -374,7 +376,7 @@ fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
 }
 
 /// What a swap is chosen by: the keys of what it brings.
-fn key_of(swap: &Swap) -> String {
+pub(super) fn key_of(swap: &Swap) -> String {
     let keys: Vec<&str> = swap
         .brings
         .iter()

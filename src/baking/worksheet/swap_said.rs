@@ -1,7 +1,7 @@
 //! How far a planned swap keeps the cake, and what is said of that.
 
 use super::Worksheet;
-use crate::baking::balance::{Class, percentages, range};
+use crate::baking::balance::{By, Class, percentages, range, recognise};
 use crate::baking::chemistry::Bowl;
 use crate::baking::finding::{Facts, Finding, Severity, VerdictKind, may_judge, ph_band};
 use crate::baking::formula::Formula;
@@ -29,6 +29,8 @@ pub enum Judgement {
 /// What is found of a plan before the recipe that it makes is judged.
 pub(super) struct Said {
     kind: &'static str,
+    /// What the formula is taken for then, where that is another kind.
+    becomes: Option<&'static str>,
     missed: Vec<String>,
     far: Vec<String>,
     moved: Vec<String>,
@@ -41,6 +43,7 @@ impl Said {
     pub fn of<'a>(
         facts: &Facts,
         plan: &Plan,
+        title: Option<&str>,
         changes: impl Iterator<Item = (&'a Change, Option<&'static Swap>)>,
     ) -> Self {
         let (far, moved): (Vec<&Kept>, Vec<&Kept>) = plan
@@ -53,6 +56,7 @@ impl Said {
         more.extend(weigh_first(facts, plan));
         Self {
             kind: facts.kind.words(),
+            becomes: becomes(facts, plan, title),
             missed: (plan.missed.iter())
                 .map(|missed| gives_way(missed, facts))
                 .collect(),
@@ -101,7 +105,7 @@ impl Said {
         } else if !grave.is_empty() {
             said.push(format!(
                 "Limits of {} do not hold: {}.",
-                self.kind,
+                self.becomes.unwrap_or(self.kind),
                 show::listed(&grave)
             ));
         } else if !changes.is_empty() {
@@ -116,10 +120,16 @@ impl Said {
         if !changes.is_empty() {
             said.push(format!("It also has {}.", show::listed(&changes)));
         }
-        if !self.missed.is_empty() || !self.far.is_empty() {
-            said.extend(findings_say(&grave));
+        let rest = match self.missed.is_empty() && self.far.is_empty() {
+            true => light,
+            false => [grave, light].concat(),
+        };
+        if !rest.is_empty() {
+            said.push(format!("The findings then say: {}.", show::listed(&rest)));
         }
-        said.extend(findings_say(&light));
+        if let Some(kind) = self.becomes {
+            said.push(format!("By its formula it is then taken for {kind}."));
+        }
         said.extend(self.outside);
         said.extend(self.more);
         said.push("Amounts are reckoned for a trial bake: change one thing at a time, and write down what came of it.".into());
@@ -169,8 +179,12 @@ fn was_close(name: &str, before: &Worksheet) -> bool {
     verdict.kind == VerdictKind::TooClose
 }
 
-fn findings_say(titles: &[String]) -> Option<String> {
-    (!titles.is_empty()).then(|| format!("The findings then say: {}.", show::listed(titles)))
+/// The kind that the formula is then recognised as, where it was another by its formula.
+fn becomes(facts: &Facts, plan: &Plan, title: Option<&str>) -> Option<&'static str> {
+    let percentages = percentages(&plan.formula);
+    let said = (facts.kind_by == By::Said).then_some(facts.kind);
+    let kind = recognise(&plan.formula, &percentages, title, said).kind;
+    (kind != facts.kind).then(|| kind.words())
 }
 
 /// "74 % less protein that sets".
