@@ -1,5 +1,7 @@
 //! Plans of swaps held against the outside: laws that hold of any recipe, values of the trade, and input that is no good.
 
+#[path = "plans/judged.rs"]
+mod judged;
 #[path = "plans/laws.rs"]
 mod laws;
 #[path = "plans/refused.rs"]

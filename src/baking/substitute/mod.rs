@@ -1,7 +1,9 @@
 //! Substitution: an ingredient changes and the cake is kept.
 
+mod bench;
 mod choice;
 pub mod egg;
+mod entry;
 mod keep;
 mod limits;
 mod movement;

@@ -1,0 +1,126 @@
+//! How far a plan keeps the cake, on both sides of what makes another one.
+
+use super::{Region, in_region, place_of, try_plan};
+use batterwright::baking::worksheet::{Inputs, Judgement, SwapPlan};
+
+const YELLOW: &str = "Yellow cake\n225 g plain flour\n225 g sugar\n120 g butter\n120 g egg\n150 g whole milk\n10 g baking powder\n3 g salt";
+const MUFFINS: &str = "Muffins\n225 g plain flour\n100 g sugar\n90 g butter\n50 g egg\n180 g whole milk\n10 g baking powder\n3 g salt";
+const OIL: &str = "Oil cake\n225 g plain flour\n225 g sugar\n130 g sunflower oil\n100 g egg\n180 g whole milk\n12 g baking powder\n3 g salt";
+
+fn swapped(text: &str, key: &str, to: &str, percent: u8) -> SwapPlan {
+    planned(in_region(text, Region::Us), key, to, percent)
+}
+
+fn planned(mut inputs: Inputs, key: &str, to: &str, percent: u8) -> SwapPlan {
+    inputs.swap(place_of(&inputs, key), to, Some(percent));
+    try_plan(&inputs).unwrap_or_else(|why| panic!("{key} to {to}: {why}"))
+}
+
+#[track_caller]
+fn assert_judged(plan: &SwapPlan, judgement: Judgement, first: &str) {
+    assert_eq!(plan.judgement, judgement, "{:?}", plan.sentences);
+    assert!(plan.sentences[0].starts_with(first), "{:?}", plan.sentences);
+}
+
+#[test]
+fn what_is_like_it_keeps_the_cake() {
+    for (key, to) in [
+        ("sugar", "caster_sugar"),
+        ("milk", "soy_milk"),
+        ("butter", "margarine"),
+    ] {
+        let plan = swapped(YELLOW, key, to, 100);
+        assert_ne!(plan.judgement, Judgement::GivesUp, "{:?}", plan.sentences);
+    }
+    let plan = swapped(YELLOW, "sugar", "caster_sugar", 100);
+    assert_judged(&plan, Judgement::Kept, "Everything that is reckoned");
+}
+
+/// All of the egg's protein goes. A layer cake and an oil cake want it to set, muffins hardly, by the table of what an egg
+/// does; a gel of flaxseed binds as much as an oil cake wants.
+#[test]
+fn a_cake_that_wants_egg_is_another_without() {
+    for cake in [YELLOW, OIL] {
+        let plan = swapped(cake, "egg", "apple_sauce", 100);
+        assert_judged(&plan, Judgement::GivesUp, "This makes another cake: ");
+        assert!(
+            plan.sentences[0].contains("100 % less protein that sets"),
+            "{:?}",
+            plan.sentences
+        );
+    }
+    let muffins = swapped(MUFFINS, "egg", "apple_sauce", 100);
+    assert_judged(
+        &muffins,
+        Judgement::KeptButFor,
+        "The cake is kept, but for ",
+    );
+    let gel = swapped(OIL, "egg", "flaxseed+water", 100);
+    assert_judged(&gel, Judgement::KeptButFor, "The cake is kept, but for ");
+    // Less than half of it.
+    let third = swapped(OIL, "egg", "apple_sauce", 33);
+    assert_judged(&third, Judgement::KeptButFor, "The cake is kept, but for ");
+}
+
+/// Apple sauce for butter, with nothing else to bring fat: a twelfth of the fat may go, a third not.
+#[test]
+fn a_fifth_of_the_fat_makes_another_cake() {
+    let with_nothing_new = |percent| {
+        let mut inputs = in_region(YELLOW, Region::Us);
+        inputs.choices.swaps.nothing_new = true;
+        planned(inputs, "butter", "apple_sauce", percent)
+    };
+    let some = with_nothing_new(12);
+    assert_ne!(some.judgement, Judgement::GivesUp, "{:?}", some.sentences);
+    let much = with_nothing_new(33);
+    assert_judged(&much, Judgement::GivesUp, "This makes another cake: ");
+    assert!(
+        much.sentences[0].contains("less fat"),
+        "{:?}",
+        much.sentences
+    );
+}
+
+/// Passion-fruit juice for milk, with no soda to answer it.
+#[test]
+fn a_limit_that_cannot_hold_is_told_first() {
+    let mut inputs = in_region(YELLOW, Region::Us);
+    inputs.choices.swaps.nothing_new = true;
+    let plan = planned(inputs, "milk", "passion_fruit_juice", 100);
+    assert_judged(
+        &plan,
+        Judgement::GivesUp,
+        "This cannot be done within the limits of ",
+    );
+    assert!(
+        plan.sentences[0].contains("it stays more acid"),
+        "{:?}",
+        plan.sentences
+    );
+}
+
+/// Where a class leaves the range of its kind it is told, but not where the trade only counts it by another weight:
+/// ghee is all fat, a fifth lighter than its butter.
+#[test]
+fn a_range_that_is_left_is_told() {
+    let plan = swapped(YELLOW, "egg", "apple_sauce", 100);
+    let told = plan
+        .sentences
+        .iter()
+        .any(|said| said.starts_with("Egg comes to 0 % of the flour"));
+    assert!(told, "{:?}", plan.sentences);
+    let lean = swapped(
+        &YELLOW.replace("120 g butter", "105 g butter"),
+        "butter",
+        "ghee+water",
+        100,
+    );
+    assert!(
+        !lean
+            .sentences
+            .iter()
+            .any(|said| said.starts_with("Fat comes")),
+        "{:?}",
+        lean.sentences
+    );
+}
