@@ -54,7 +54,7 @@ pub fn swapped(inputs: &Inputs) -> Vec<(LinePart, Inputs)> {
 
 #[test]
 fn an_ingredient_for_itself_changes_nothing() {
-    for (name, inputs) in recipes() {
+    for (name, inputs) in recipes().into_iter().step_by(3) {
         for (place, key, _) in weighed(&inputs) {
             let mut chosen = inputs.clone();
             chosen.swap(place, key, Some(100));
@@ -242,7 +242,7 @@ fn assert_sound(name: &str, plan: &SwapPlan) {
 
 #[test]
 fn a_plan_is_the_same_twice() {
-    for (name, inputs) in recipes().into_iter().step_by(4) {
+    for (name, inputs) in recipes().into_iter().step_by(6) {
         for (_, chosen) in swapped(&inputs) {
             assert_eq!(try_plan(&chosen), try_plan(&chosen), "{name}");
         }
@@ -299,6 +299,14 @@ fn a_cake_without_has_none() {
                 ..Inputs::of_text(plan.after.recipe_text())
             };
             let again = sheet(&again);
+            if sheet(&inputs).is_plant_based == Some(true) {
+                assert_ne!(
+                    again.is_plant_based,
+                    Some(false),
+                    "{name} without {what} was from plants:\n{}",
+                    plan.after.text
+                );
+            }
             for note in &again.allergens {
                 assert!(
                     !allergens.contains(&note.allergen),
