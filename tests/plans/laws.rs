@@ -212,6 +212,7 @@ fn what_a_plan_breaks_it_says() {
                 );
             }
             assert_sound(&name, &plan);
+            assert_worth_weighing(&name, &inputs, &plan);
         }
     }
     println!("{plans} plans, {kept} of them keep the cake");
@@ -238,6 +239,32 @@ fn assert_sound(name: &str, plan: &SwapPlan) {
         plan.judgement == Judgement::GivesUp,
         "{name}: {first}"
     );
+}
+
+/// Of soda and salt a thousandth of the flour is a pinch that nobody weighs, of tartar four, of the rest a hundredth.
+fn assert_worth_weighing(name: &str, inputs: &Inputs, plan: &SwapPlan) {
+    let flour = sheet(inputs).balance.flour.map_or(0.0, |flour| flour.mean);
+    let added = plan.amounts.iter().filter(|amount| amount.what == "added");
+    if added.count() == 0 {
+        return;
+    }
+    let comes: Vec<&str> = plan.swaps.iter().map(|swap| swap.comes.as_str()).collect();
+    for (key, was, is) in side_by_side(inputs, &plan.after) {
+        let least = match key {
+            "baking_soda" | "salt" => 0.0015,
+            "cream_of_tartar" => 0.004,
+            "water" | "corn_starch" | "sunflower_oil" => 0.009,
+            _ => continue,
+        };
+        // What the swap itself brings goes by its table.
+        let name_of_it = key.replace('_', " ");
+        if was == 0.0 && is > 0.0 && !comes.iter().any(|comes| comes.contains(&name_of_it)) {
+            assert!(
+                is >= least * flour,
+                "{name}: {is} g {key} to {flour} g flour"
+            );
+        }
+    }
 }
 
 #[test]
