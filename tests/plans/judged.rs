@@ -36,8 +36,8 @@ fn what_is_like_it_keeps_the_cake() {
     assert_judged(&plan, Judgement::Kept, "Everything that is reckoned");
 }
 
-/// All of the egg's protein goes. A layer cake and an oil cake want it to set, muffins hardly, by the table of what an egg
-/// does; a gel of flaxseed binds as much as an oil cake wants.
+/// All of the egg's protein goes, or of a pulse's protein seven tenths. A layer cake and an oil cake want it to set, muffins
+/// hardly, by the table of what an egg does.
 #[test]
 fn a_cake_that_wants_egg_is_another_without() {
     for cake in [YELLOW, OIL] {
@@ -55,7 +55,9 @@ fn a_cake_that_wants_egg_is_another_without() {
         Judgement::KeptButFor,
         "The cake is kept, but for ",
     );
-    let gel = swapped(OIL, "egg", "flaxseed+water", 100);
+    let pulses = swapped(OIL, "egg", "vegan_liquid_egg", 100);
+    assert_judged(&pulses, Judgement::GivesUp, "This makes another cake: ");
+    let gel = swapped(MUFFINS, "egg", "flaxseed+water", 100);
     assert_judged(&gel, Judgement::KeptButFor, "The cake is kept, but for ");
     // Less than half of it.
     let third = swapped(OIL, "egg", "apple_sauce", 33);

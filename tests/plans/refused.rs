@@ -205,3 +205,19 @@ fn what_is_missing_does_not_come() {
         missing.extend(comes);
     }
 }
+
+/// A cake that is from plants stays so: honey is known for maple syrup, and is not taken unasked.
+#[test]
+fn nothing_from_animals_comes_unasked() {
+    let text = "Plain cake\n225 g plain flour\n200 g maple syrup\n110 g plant butter\n140 g soy milk\n12 g baking powder";
+    let mut inputs = in_region(text, Region::Us);
+    inputs.choices.swaps.missing = vec!["maple_syrup".into()];
+    assert_refused(
+        &inputs,
+        &["No swap that fits is known for maple syrup (line 3)"],
+    );
+    // Asked for, it comes.
+    inputs.choices.swaps.missing.clear();
+    inputs.swap(place_of(&inputs, "maple_syrup"), "honey", Some(100));
+    assert!(try_plan(&inputs).is_ok());
+}

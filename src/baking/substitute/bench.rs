@@ -40,6 +40,8 @@ pub struct Bench<'a> {
     crumb: Option<Crumb>,
     /// Between which mmol of carbon dioxide the gas has to stay.
     gas: (f64, f64),
+    /// Whether crumb and gas are held to their limits.
+    is_limited: bool,
     /// What a gram of each entry brings, by the rows.
     per_gram: Vec<[f64; ROWS]>,
 }
@@ -60,7 +62,7 @@ const PASSES: [(Missed, usize, f64); 4] = [
 ];
 /// What a meq or mmol beyond a limit costs: far above what soda, an acid or a thinner juice costs that mends it, and below
 /// what it would cost to mend it with things that hardly count there, as milk and flour (our own weighing up).
-const PASSED: f64 = 30.0;
+const PASSED: f64 = 10.0;
 /// No limit is passed by more meq or mmol for a gram of flour.
 const FURTHEST: f64 = 100.0;
 
@@ -95,6 +97,7 @@ impl<'a> Bench<'a> {
             beside: facts.formula.lines.iter().filter(stays).cloned().collect(),
             crumb: facts.bowl.map(|bowl| Crumb::of(facts, bowl)),
             gas: (0.0, f64::INFINITY),
+            is_limited: true,
             per_gram: Vec::new(),
             entries,
         };
@@ -129,7 +132,8 @@ impl<'a> Bench<'a> {
 }
 
 impl Bench<'_> {
-    /// The plan that changes least: without new leavening where the cake has none and the limits hold, and without what
+    /// The plan that changes least: without new leavening where the cake has none and the limits hold or it stands on
+    /// air, and without what
     /// is not worth the weighing.
     ///
     /// # Errors
@@ -142,7 +146,8 @@ impl Bench<'_> {
             });
         }
         let (mut found, mut exact) = bench.plan()?;
-        if !found.missed.is_empty() && !self.is_leavened() {
+        let is_by_air = self.facts.kind.leans_on_air();
+        if !found.missed.is_empty() && !self.is_leavened() && !is_by_air {
             let open = self.plan()?;
             if open.0.missed.len() < found.missed.len() {
                 bench = self.clone();
@@ -160,7 +165,8 @@ impl Bench<'_> {
             }
         }
         if has_trifles {
-            // What a trifle would hold is held as near as can be weighed.
+            // What a trifle would hold is held as near as can be weighed, and by nothing else in its place.
+            bench.is_limited = false;
             let missed = found.missed;
             (found, _) = bench.plan()?;
             found.missed = missed;
@@ -232,7 +238,15 @@ impl Bench<'_> {
             })
             .collect();
         let beyond: Vec<f64> = found.collect();
-        Ok((amounts, solved.cost, self.missed(&beyond)))
+        // What is missed is said besides.
+        let passed: f64 = beyond.iter().sum();
+        let cost = solved.cost - passed * self.passing();
+        Ok((amounts, cost, self.missed(&beyond)))
+    }
+
+    /// What a meq or mmol beyond a limit costs.
+    fn passing(&self) -> f64 {
+        if self.is_limited { PASSED } else { 0.0 }
     }
 
     /// The amounts of the recipe as it is.
@@ -319,7 +333,7 @@ impl Bench<'_> {
             start: 0.0,
             least: 0.0,
             most: FURTHEST * self.flour,
-            price: PASSED,
+            price: self.passing(),
         });
         Programme {
             unknowns: free()
@@ -437,22 +451,16 @@ impl Bench<'_> {
         };
         let of_note = change.abs() > OF_NOTE * self.flour;
         let counts = match keep {
-            Keep::Setting => change < 0.0 && self.misses_egg(),
+            Keep::Setting => change < 0.0 && self.wants_egg(),
             Keep::Starch => change < 0.0 && of_note,
             _ => of_note,
         };
         counts && change.abs() > part * was
     }
 
-    /// Whether the kind wants an egg's setting, and nothing that comes in the place of egg binds as much.
-    fn misses_egg(&self) -> bool {
-        let wanted = egg::wanted(self.facts.kind).map_or(0, |wanted| wanted.work.binding);
-        let binds = self.entries.iter().any(|entry| {
-            let given = egg::given(entry.line.ingredient);
-            matches!(entry.fate, Fate::Comes(_))
-                && given.is_some_and(|given| given.work.binding >= wanted)
-        });
-        wanted >= MUCH && !binds
+    /// Whether the kind wants that egg sets it.
+    fn wants_egg(&self) -> bool {
+        egg::wanted(self.facts.kind).is_some_and(|wanted| wanted.work.binding >= MUCH)
     }
 
     /// How far rounding may bring a row: half a step of all that moves, as independent errors add.

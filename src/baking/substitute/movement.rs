@@ -82,7 +82,7 @@ pub const ADDED: [Addition; 7] = [
     addition("baking_soda", 2.0, PINCH, 0.2),
     addition("cream_of_tartar", 3.0, PINCH, 0.45),
     addition("corn_starch", 20.0, OTHER, 1.0),
-    addition("sugar", 30.0, OTHER, 1.0),
+    addition("sugar", 30.0, OTHER, 3.0),
     addition("sunflower_oil", 30.0, OTHER, 1.0),
     addition("salt", 3.0, SALT, 0.2),
 ];

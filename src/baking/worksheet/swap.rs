@@ -8,7 +8,7 @@ use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksh
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Facts, last_leavener, soda_name};
 use crate::baking::formula::Weighed;
-use crate::baking::ingredient::{Group, Ingredient, Larder, Own, Region};
+use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own, Region};
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
 use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, cost as cost_of, plan};
@@ -340,6 +340,7 @@ fn best(
         .into_iter()
         .filter(|swap| swap.most.to_percent() >= 100.0)
         .filter(|swap| swap.suits(facts.kind) != Suits::NotMeant)
+        .filter(|swap| !brings_animals(facts, swap))
         .filter(|swap| swap.brings.iter().all(|brought| fits(brought.ingredient)));
     let by_packet = |swap: &Swap| {
         let unsure = |brought: &Brought| brought.ingredient.plant_based.is_none();
@@ -353,9 +354,16 @@ fn best(
         let (cost, missed) = cost_of(facts, title, &wish)?;
         let lacking = f64::from(lacking(swap, facts.kind)) * LACKING;
         let packet = if by_packet(swap) { PACKET } else { 0.0 };
+        let part = if swap.usual.to_percent() < 100.0 {
+            A_PART
+        } else {
+            0.0
+        };
         Some((
             cost + lacking
                 + packet
+                + part
+                + new_allergens(facts, swap) * ALLERGEN
                 + (swap.brings.len() - 1) as f64 * ONE_MORE
                 + missed as f64 * MISSED,
             swap,
@@ -368,11 +376,34 @@ fn best(
         .map(|(_, swap)| swap)
 }
 
+/// How many allergens a swap brings that the recipe is free of; gluten is in wheat.
+fn new_allergens(facts: &Facts, swap: &Swap) -> f64 {
+    let has = |wanted: Allergen| {
+        let mut there = facts.formula.lines.iter();
+        there.any(|line| line.ingredient.allergens.contains(&wanted))
+    };
+    let is_new = |allergen: &&Allergen| {
+        !(has(**allergen) || **allergen == Allergen::Gluten && has(Allergen::Wheat))
+    };
+    let comes = swap.brings.iter().flat_map(|it| &it.ingredient.allergens);
+    comes.filter(is_new).count() as f64
+}
+
+/// Whether a swap brings something from animals into a recipe that has nothing of them.
+fn brings_animals(facts: &Facts, swap: &Swap) -> bool {
+    let is_of_them = |it: &Ingredient| it.plant_based == Some(false);
+    let mut there = facts.formula.lines.iter();
+    swap.brings.iter().any(|it| is_of_them(it.ingredient))
+        && !there.any(|line| is_of_them(line.ingredient))
+}
+
 /// What each of these counts for beside the cost of a plan, in grams moved (our own weighing up): a strength that an egg
-/// has and its replacer lacks, a packet that decides, an ingredient more to
-/// buy and weigh, a limit that is missed.
+/// has and its replacer lacks, a packet that decides, a swap that practice makes for a part alone, an ingredient more to
+/// buy and weigh, an allergen that the recipe is free of, a limit that is missed.
 const LACKING: f64 = 10.0;
 const PACKET: f64 = 200.0;
+const A_PART: f64 = 100.0;
+const ALLERGEN: f64 = 150.0;
 const ONE_MORE: f64 = 15.0;
 const MISSED: f64 = 1e4;
 
