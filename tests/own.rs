@@ -4,7 +4,7 @@ use batterwright::baking::ingredient::own::{Meaning, OwnEntry, OwnRecord, OwnWor
 use batterwright::baking::ingredient::{Own, Region};
 use batterwright::baking::recipe::plain_line;
 use batterwright::baking::worksheet::{
-    Inputs, Looks, Settings, SheetLine, Status, Worksheet, worksheet, worksheet_again,
+    Inputs, Looks, Settings, SheetLine, Status, Worksheet, swap_offers, worksheet, worksheet_again,
 };
 
 fn sheet(text: &str, record: &OwnRecord) -> Worksheet {
@@ -180,4 +180,23 @@ fn a_page_is_read_and_mended_like_the_text_in_it() {
     inputs.weigh((number, 0), Some(222.0));
     let second = worksheet(&inputs, &Settings::default());
     assert_eq!(line(&second, number).grams_shown.as_deref(), Some("222 g"));
+}
+
+/// A block of fat stands first where butter goes, and behind the swaps of the trade where milk does; what is not in the house
+/// stands last.
+#[test]
+fn own_ingredients_of_the_same_kind_are_offered_first() {
+    let own = Own::of(&hazel_block());
+    let mut inputs = Inputs::of_text("Cake\n200 g flour\n100 g butter\n120 g whole milk");
+    let offers = |inputs: &Inputs, line: usize| -> Vec<String> {
+        let offers = swap_offers(inputs, &Settings::default(), &own, (line, 0));
+        offers.into_iter().map(|offer| offer.name).collect()
+    };
+    assert_eq!(offers(&inputs, 3)[0], "Hazel block");
+    let for_milk = offers(&inputs, 4);
+    assert_ne!(for_milk[0], "Hazel block");
+    assert_eq!(for_milk.last().map(String::as_str), Some("Hazel block"));
+    let first = swap_offers(&inputs, &Settings::default(), &own, (4, 0)).swap_remove(0);
+    inputs.choices.swaps.missing.push(first.to);
+    assert_eq!(offers(&inputs, 4).last(), Some(&first.name));
 }

@@ -455,9 +455,13 @@ impl Bench {
     /// leaves the page before that flushes it.
     fn take(self, inputs: Inputs) {
         let long = is_long(&inputs);
-        let chosen = self
-            .inputs
-            .with_untracked(|before| before.choices != inputs.choices);
+        let (chosen, swaps_alone) = self.inputs.with_untracked(|before| {
+            let chosen = before.choices != inputs.choices;
+            (
+                chosen,
+                chosen && before.without_swaps() == inputs.without_swaps(),
+            )
+        });
         self.inputs.set(inputs);
         if chosen {
             self.chosen.update(|count| *count = count.wrapping_add(1));
@@ -468,7 +472,8 @@ impl Bench {
             Ok(later) => self.waiting.set_value(Some(later)),
             Err(_) => self.keep(),
         }
-        if !long {
+        // What is to be swapped shows in the plan alone.
+        if !long && !swaps_alone {
             self.hasten();
             self.reckon();
         }

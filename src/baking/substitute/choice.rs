@@ -123,22 +123,9 @@ pub fn by_composition(
     from: &Ingredient,
     to: &'static Ingredient,
 ) -> Change {
-    let mainly = [
-        Constituent::Fat,
-        Constituent::Sugars,
-        Constituent::Starch,
-        Constituent::Protein,
-        Constituent::Water,
-    ];
-    let of = |ingredient: &Ingredient, what: Constituent| {
-        what.share(&ingredient.composition)
-            .map_or(0.0, |share| share.to_fraction())
-    };
-    let main = mainly
-        .into_iter()
-        .max_by(|one, other| of(from, *one).total_cmp(&of(from, *other)));
+    let main = mainly(from);
     let ratio = gas_for_gas(from, to)
-        .or_else(|| main.map(|main| of(from, main) / of(to, main)))
+        .or_else(|| Some(part(from, main) / part(to, main)))
         .filter(|ratio| (LEAST..=MOST).contains(ratio))
         .unwrap_or(1.0);
     Change {
@@ -154,6 +141,41 @@ pub fn by_composition(
         }],
     }
 }
+
+/// Whether two ingredients are mainly the same thing and hold about as much of it, so that one can stand for the other by
+/// composition alone: leaveners with gas, else fat, sugars, starch, protein or water.
+pub fn is_like(one: &Ingredient, other: &Ingredient) -> bool {
+    let main = mainly(one);
+    let gives_gas = |it: &Ingredient| it.leavening.is_some() && it.group == Group::Leavener;
+    let ratio = part(one, main) / part(other, main);
+    gives_gas(one) == gives_gas(other)
+        && mainly(other) == main
+        && (LIKE..=1.0 / LIKE).contains(&ratio)
+}
+
+/// What an ingredient mainly is, of fat, sugars, starch, protein and water.
+fn mainly(ingredient: &Ingredient) -> Constituent {
+    MAINLY
+        .into_iter()
+        .max_by(|one, other| part(ingredient, *one).total_cmp(&part(ingredient, *other)))
+        .unwrap_or(Constituent::Water)
+}
+
+fn part(ingredient: &Ingredient, what: Constituent) -> f64 {
+    what.share(&ingredient.composition)
+        .map_or(0.0, |share| share.to_fraction())
+}
+
+/// What an ingredient may mainly be.
+const MAINLY: [Constituent; 5] = [
+    Constituent::Fat,
+    Constituent::Sugars,
+    Constituent::Starch,
+    Constituent::Protein,
+    Constituent::Water,
+];
+/// At least so much of it against the other.
+const LIKE: f64 = 0.6;
 
 /// Grams of one leavener for a gram of another that give the same gas; `None` where either gives none, or is a flour.
 fn gas_for_gas(from: &Ingredient, to: &Ingredient) -> Option<f64> {

@@ -14,5 +14,5 @@ mod shares;
 pub mod swap;
 mod unpack;
 
-pub use choice::{Without, by_composition, by_swap, choices, lacking};
+pub use choice::{Without, by_composition, by_swap, choices, is_like, lacking};
 pub use keep::Keep;

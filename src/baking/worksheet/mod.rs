@@ -16,6 +16,7 @@ mod standing;
 mod sugar;
 mod swap;
 mod swap_entry;
+mod swap_offers;
 mod swap_said;
 mod swap_wishes;
 mod totals;
@@ -30,10 +31,9 @@ pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use said::BatterSaid;
 pub use standing::{PullPair, RangeRow, RangeSheet};
-pub use swap::{
-    AmountNote, SwapNote, SwapOffer, SwapPlan, swap_offers, swap_plan, swap_plan_again,
-};
+pub use swap::{AmountNote, SwapNote, SwapPlan, swap_plan, swap_plan_again};
 pub use swap_entry::{LineWords, SwapEntry, SwapLine};
+pub use swap_offers::{SwapOffer, swap_offers};
 pub use swap_said::Judgement;
 
 pub use crate::baking::finding::{Verdict, VerdictKind};

@@ -66,52 +66,6 @@ pub struct AmountNote {
     pub after: String,
 }
 
-/// Something that could come in a line's place.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct SwapOffer {
-    /// What to choose it by.
-    pub to: String,
-    /// "soy milk with vinegar".
-    pub name: String,
-    /// How it suits: "for other kinds of cake", "half of it at most"; empty where nothing is to be said.
-    pub beside: String,
-}
-
-/// What could come in the place of an ingredient of the recipe: the baker's own ingredients first, then what the trade
-/// knows, what suits the kind of cake first.
-pub fn swap_offers(
-    inputs: &Inputs,
-    settings: &Settings,
-    own: &Own,
-    place: LinePart,
-) -> Vec<SwapOffer> {
-    with_facts(&mut Looks::default(), inputs, settings, own, |known| {
-        let kind = known.facts.kind;
-        let Some(line) = line_at(&known.facts, place) else {
-            return Vec::new();
-        };
-        let known = choices(line.ingredient, kind)
-            .into_iter()
-            .map(|swap| SwapOffer {
-                to: key_of(swap),
-                name: with(
-                    swap.brings
-                        .iter()
-                        .map(|brought| brought.ingredient.name.to_owned()),
-                ),
-                beside: suits(swap, kind),
-            });
-        let own = own.ingredients().iter().map(|ingredient| SwapOffer {
-            to: ingredient.key.to_owned(),
-            name: ingredient.name.to_owned(),
-            beside: "yours, by what it is made of".into(),
-        });
-        own.filter(|offer| offer.to != line.ingredient.key)
-            .chain(known)
-            .collect()
-    })
-}
-
 /// Plans the swaps among the inputs' choices.
 ///
 /// # Errors
@@ -425,17 +379,7 @@ pub(super) fn key_of(swap: &Swap) -> String {
     keys.join("+")
 }
 
-/// "soy milk with vinegar".
-fn with(names: impl Iterator<Item = String>) -> String {
-    let names: Vec<String> = names.collect();
-    match names.split_first() {
-        Some((first, [])) => first.clone(),
-        Some((first, rest)) => format!("{first} with {}", show::listed(rest)),
-        None => String::new(),
-    }
-}
-
-fn suits(swap: &Swap, kind: Kind) -> String {
+pub(super) fn suits(swap: &Swap, kind: Kind) -> String {
     let most = swap.most.to_percent();
     let mut said = Vec::new();
     match swap.suits(kind) {

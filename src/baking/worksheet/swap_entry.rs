@@ -93,6 +93,14 @@ impl Inputs {
             .find(|swap| swap.line == line)
     }
 
+    /// The same with nothing chosen to be swapped: what the worksheet shows goes by that alone.
+    #[must_use]
+    pub fn without_swaps(&self) -> Self {
+        let mut inputs = self.clone();
+        inputs.choices.swaps = SwapEntry::default();
+        inputs
+    }
+
     /// Holds an ingredient's amount, or lets it go.
     pub fn hold(&mut self, place: LinePart, is_held: bool) {
         let Some(line) = self.line_words(place) else {

@@ -3,7 +3,8 @@
 use super::Bench;
 use crate::baking::ingredient::Own;
 use crate::baking::worksheet::{
-    LinePart, Looks, SwapEntry, SwapOffer, SwapPlan, swap_offers, swap_plan, swap_plan_again,
+    Inputs, LinePart, Looks, SwapEntry, SwapOffer, SwapPlan, swap_offers, swap_plan,
+    swap_plan_again,
 };
 use leptos::prelude::*;
 
@@ -51,8 +52,13 @@ impl Bench {
     /// A sentence that says why not; then nothing is changed.
     pub fn keep_swaps(self) -> Result<String, String> {
         let plan = self.swap_plan()?;
-        self.keep_version(&plan.name, plan.after)
-            .map_err(|reason| format!("It could not be kept: {reason}."))?;
+        let chosen = self.inputs_now(Inputs::clone);
+        // What was chosen is in the version; the recipe that it was made from is as it was before.
+        self.take(chosen.without_swaps());
+        if let Err(reason) = self.keep_version(&plan.name, plan.after) {
+            self.take(chosen);
+            return Err(format!("It could not be kept: {reason}."));
+        }
         Ok(plan.name)
     }
 }
