@@ -31,6 +31,8 @@ const QUIET = 300;
 const MANY = 2000;
 const MANY_MAY_TAKE = 50;
 const READINGS = 7;
+/** What a plan of several swaps may take, in milliseconds. */
+const SEVERAL_MAY_TAKE = 100;
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const high = (values) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * 0.95))];
@@ -198,12 +200,12 @@ function watchChanges() {
     // A message sent from the last step before painting arrives right after it.
     requestAnimationFrame(() => painted.port2.postMessage(null));
   }).observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
-  for (const kind of ["keydown", "input"]) {
+  for (const kind of ["keydown", "click", "input"]) {
     window.addEventListener(
       kind,
       (event) => {
         // The key began when the browser got it, not when the page was told.
-        if (kind === "keydown" || !window.started) window.started = event.timeStamp;
+        if (kind !== "input" || !window.started) window.started = event.timeStamp;
       },
       { capture: true },
     );
@@ -310,6 +312,40 @@ async function typing(browser, many) {
   return { keys, pasted, longKey, different };
 }
 
+// Swapping.
+
+/** What a touch takes until the plan that it asks for is shown: of one swap, and of a cake that is to be plant-based. */
+async function swapping(browser) {
+  const { page, close } = await visit(browser, PAGE);
+  const box = await textBox(page);
+  await page.evaluate(watchChanges);
+  await paste(box, RECIPE);
+  await page.evaluate(settle, QUIET);
+  const panel = page.getByRole("region", { name: "Use something else" });
+  await panel.getByText("Swap an ingredient, or bake it plant-based").click();
+  const which = panel.getByLabel("Which ingredient?");
+  const words = await which.evaluate((field) => [...field.options].map((option) => option.textContent));
+  await which.selectOption({ label: words.find((said) => /buttermilk/.test(said)) });
+  const offers = panel.getByRole("list", { name: "What may come in its place" }).getByRole("button");
+  const touched = async (button) => {
+    await button.scrollIntoViewIfNeeded();
+    await page.evaluate(settle, QUIET);
+    await button.click();
+    return page.evaluate(settle, QUIET);
+  };
+  const [one, several] = [[], []];
+  for (let round = 0; round < 10; round += 1) one.push(await touched(offers.nth(round % 2)));
+  const gone = panel.getByRole("button", { name: "Take it back" }).first();
+  await touched(gone);
+  const plants = panel.getByLabel("Plant-based", { exact: true });
+  for (let round = 0; round < 5; round += 1) {
+    several.push(await touched(plants));
+    await touched(plants);
+  }
+  await close();
+  return { one: one.filter(Boolean), several: several.filter(Boolean) };
+}
+
 // The water of a batter.
 
 /** Runs one of the timing examples and gives its figures. */
@@ -351,9 +387,11 @@ try {
   const many = realLines(MANY);
   const bare = await typingOnFloor(browser);
   const desk = await typingAtDesk(browser);
+  const swaps = await swapping(browser);
   const keys = await typing(browser, many);
   const inPage = await reading(browser, many);
   const native = example("worksheet_time", RECIPE);
+  const nativeSwaps = example("swap_time", RECIPE);
   const nativeReading = example("reading_time", many.join("\n"));
 
   const button = "one-button page";
@@ -373,6 +411,10 @@ try {
   line("  at a desk, where more is in sight", median(each(desk, "answer")), FRAME, "ms");
   line("  to the last change out of sight, after the frame", median(each(keys.keys, "update")), FRAME, "ms");
   line("  and to the frame that has that, median", median(each(keys.keys, "frame")), FRAME, "ms");
+  line(`Touch to the plan of one swap, slowed 4 times, median of ${swaps.one.length}`, median(each(swaps.one, "update")), FRAME, "ms", "1 x");
+  line(`  of several, plant-based, median of ${swaps.several.length}`, median(each(swaps.several, "update")), SEVERAL_MAY_TAKE, "ms", "1 x");
+  line("  native, one", nativeSwaps.one / 1000, FRAME, "ms");
+  line("  native, several", nativeSwaps.several / 1000, SEVERAL_MAY_TAKE, "ms");
   line("10,000 lines pasted, not slowed", keys.pasted?.update, FRAME, "ms");
   line("  one key after that", keys.longKey?.update, FRAME, "ms");
   line(`${many.length} different lines pasted, not slowed, with a pause of 150 ms`, keys.different?.update, FRAME, "ms");
@@ -393,7 +435,7 @@ try {
     console.log("\nTyping could not be timed: the page did not change after a key.");
     process.exitCode = 1;
   }
-  console.log(`\nSizes and loading are against the ${button} of tests/floor, reading against ${MANY_MAY_TAKE} ms for ${MANY.toLocaleString("en")} lines, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
+  console.log(`\nSizes and loading are against the ${button} of tests/floor, reading against ${MANY_MAY_TAKE} ms for ${MANY.toLocaleString("en")} lines, several swaps against ${SEVERAL_MAY_TAKE} ms, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
   solving();
 } finally {
   await browser.close();

@@ -8,7 +8,7 @@ const CAKE = "Mole-end cake\n\n200 g plain flour\n100 g granulated sugar\n100 g 
 const WITH_OIL = CAKE.replace("100 g unsalted butter", "80 g sunflower oil").replace("100 g granulated", "150 g granulated");
 
 const differs = (page) => part(page, "What differs");
-const change = (page, name) => differs(page).getByRole("row").filter({ has: page.getByRole("rowheader", { name }) });
+const change = (page, name) => differs(page).getByRole("row").filter({ has: page.getByRole("rowheader", { name, exact: true }) });
 const onShelf = (page, title) => page.getByRole("main").getByRole("listitem").filter({ hasText: title });
 
 /** Keeps the open recipe as a new version; without a name, by the one that is suggested. */
