@@ -5,6 +5,7 @@ use batterwright::baking::worksheet::{Inputs, Judgement, SwapPlan};
 
 const YELLOW: &str = "Yellow cake\n225 g plain flour\n225 g sugar\n120 g butter\n120 g egg\n150 g whole milk\n10 g baking powder\n3 g salt";
 const MUFFINS: &str = "Muffins\n225 g plain flour\n100 g sugar\n90 g butter\n50 g egg\n180 g whole milk\n10 g baking powder\n3 g salt";
+const VICTORIA: &str = "Victoria sandwich\n225 g plain flour\n225 g sugar\n225 g butter\n225 g egg\n10 g baking powder\n30 g whole milk";
 const OIL: &str = "Oil cake\n225 g plain flour\n225 g sugar\n130 g sunflower oil\n100 g egg\n180 g whole milk\n12 g baking powder\n3 g salt";
 
 fn swapped(text: &str, key: &str, to: &str, percent: u8) -> SwapPlan {
@@ -37,7 +38,8 @@ fn what_is_like_it_keeps_the_cake() {
 }
 
 /// All of the egg's protein goes, or of a pulse's protein seven tenths. A layer cake and an oil cake want it to set, muffins
-/// hardly, by the table of what an egg does.
+/// hardly, and a gel of flax or a pulse binds as much as those want, but not as much as a Victoria sandwich does, by the tables
+/// of what an egg and its replacers do.
 #[test]
 fn a_cake_that_wants_egg_is_another_without() {
     for cake in [YELLOW, OIL] {
@@ -55,8 +57,12 @@ fn a_cake_that_wants_egg_is_another_without() {
         Judgement::KeptButFor,
         "The cake is kept, but for ",
     );
-    let pulses = swapped(OIL, "egg", "vegan_liquid_egg", 100);
-    assert_judged(&pulses, Judgement::GivesUp, "This makes another cake: ");
+    for (cake, to) in [(OIL, "vegan_liquid_egg"), (OIL, "flaxseed+water")] {
+        let plan = swapped(cake, "egg", to, 100);
+        assert_judged(&plan, Judgement::KeptButFor, "The cake is kept, but for ");
+    }
+    let victoria = swapped(VICTORIA, "egg", "flaxseed+water", 100);
+    assert_judged(&victoria, Judgement::GivesUp, "This makes another cake: ");
     let gel = swapped(MUFFINS, "egg", "flaxseed+water", 100);
     assert_judged(&gel, Judgement::KeptButFor, "The cake is kept, but for ");
     // Less than half of it.

@@ -458,9 +458,24 @@ impl Bench<'_> {
         counts && change.abs() > part * was
     }
 
-    /// Whether the kind wants that egg sets it.
+    /// Whether the kind wants that egg sets it, and nothing that comes for the egg binds as much: a gel or a pulse binds
+    /// without setting protein.
     fn wants_egg(&self) -> bool {
-        egg::wanted(self.facts.kind).is_some_and(|wanted| wanted.work.binding >= MUCH)
+        let Some(wanted) = egg::wanted(self.facts.kind).map(|row| row.work.binding) else {
+            return false;
+        };
+        let is_egg = |place: (usize, usize)| {
+            self.entries.iter().any(|entry| {
+                entry.place == Some(place) && entry.line.ingredient.group == Group::Egg
+            })
+        };
+        let binds = self.entries.iter().any(|entry| match entry.fate {
+            Fate::Comes(place) if is_egg(place) => {
+                egg::given(entry.line.ingredient).is_some_and(|given| given.work.binding >= wanted)
+            }
+            _ => false,
+        });
+        wanted >= MUCH && !binds
     }
 
     /// How far rounding may bring a row: half a step of all that moves, as independent errors add.
