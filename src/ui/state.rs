@@ -54,6 +54,8 @@ pub struct Bench {
     settings: RwSignal<Settings>,
     /// The baker's own ingredients and words.
     own: RwSignal<OwnRecord>,
+    /// The same as the flow takes them; made anew only when they change.
+    larder: Memo<Arc<Own>>,
     open: StoredValue<Open>,
     /// What was seen of the text's lines, so that a letter looks at its own line alone.
     looks: StoredValue<Looks>,
@@ -123,6 +125,7 @@ impl Bench {
             inputs,
             settings,
             own,
+            larder,
             pace,
             shown,
             parts: Part::ALL.map(|part| Memo::new(move |_| shown.with(|shown| shown.part(part)))),
@@ -409,7 +412,7 @@ impl Bench {
 
     /// The leavening that the open recipe's wish comes to, as things are now.
     pub fn leavening_plan(self) -> Result<LeaveningPlan, String> {
-        let own = self.own.with_untracked(Own::of);
+        let own = self.larder.get_untracked();
         self.inputs_now(|inputs| leavening_plan(inputs, &self.settings_now(), &own))
     }
 

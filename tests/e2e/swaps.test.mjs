@@ -101,6 +101,9 @@ inBrowser("the whole cake becomes a version without a network", { screen: "phone
   assert.doesNotMatch(await (await textBox(page)).inputValue(), /butter$/m);
   await page.getByRole("link", { name: "Open the original" }).click();
   assert.equal(await (await textBox(page)).inputValue(), TEXT);
+  // It is as it was before: nothing is chosen in it.
+  if (!(await panel(page).getByLabel("Plant-based").isVisible())) await open(page);
+  assert.equal(await panel(page).getByLabel("Plant-based").isChecked(), false);
 });
 
 inBrowser("what has no swap says so, and changes nothing", { screen: "phone" }, async ({ page, paste }) => {

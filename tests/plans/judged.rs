@@ -132,3 +132,29 @@ fn a_range_that_is_left_is_told() {
         lean.sentences
     );
 }
+
+/// Half of four large eggs of 50 g is two: the recipe says so and no weight has to be mended. A third of them is no whole count.
+#[test]
+fn eggs_that_stay_are_counted_where_they_are_whole() {
+    let text = OIL.replace("100 g egg", "4 large eggs, beaten");
+    let half = swapped(&text, "egg", "apple_sauce", 50);
+    assert!(
+        half.after.text.contains("\n2 large eggs, beaten"),
+        "{}",
+        half.after.text
+    );
+    assert!(
+        half.after
+            .corrections
+            .iter()
+            .all(|it| !it.text.contains("egg"))
+    );
+    let third = swapped(&text, "egg", "apple_sauce", 33);
+    assert!(third.after.text.contains("\n4 large eggs, beaten"));
+    let weighed = third
+        .after
+        .corrections
+        .iter()
+        .find(|it| it.text.contains("egg"));
+    assert_eq!(weighed.and_then(|it| it.grams), Some(134.0));
+}

@@ -4,7 +4,9 @@
 use super::gather::{sheet_of, with_facts};
 use super::swap_said::{Judgement, Said};
 use super::swap_wishes;
-use super::{Difference, Inputs, LinePart, Settings, SwapLine, difference, worksheet_again};
+use super::{
+    Difference, Inputs, LinePart, Settings, SwapLine, Worksheet, difference, worksheet_again,
+};
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Facts, last_leavener, soda_name};
 use crate::baking::formula::Weighed;
@@ -15,6 +17,7 @@ use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, cost as 
 use crate::baking::substitute::swap::{Brought, Suits, Swap, swaps_from};
 use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// What a plan comes to.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -71,15 +74,17 @@ pub struct AmountNote {
 /// # Errors
 /// A sentence where nothing is chosen, where something has no swap, or where nothing can be reckoned.
 pub fn swap_plan(inputs: &Inputs, settings: &Settings, own: &Own) -> Result<SwapPlan, String> {
-    swap_plan_again(&mut Looks::default(), inputs, settings, own)
+    swap_plan_again(&mut Looks::default(), None, inputs, settings, own)
 }
 
-/// The same with what was seen of the text's lines before: that spares work and changes nothing.
+/// The same with what was seen of the text's lines before, and with the recipe's worksheet where it is there: that spares
+/// work and changes nothing.
 ///
 /// # Errors
 /// As [`swap_plan`].
 pub fn swap_plan_again(
     looks: &mut Looks,
+    before: Option<&Worksheet>,
     inputs: &Inputs,
     settings: &Settings,
     own: &Own,
@@ -101,7 +106,11 @@ pub fn swap_plan_again(
             name: chosen.name(&inputs.choices.swaps.without),
             after: carried_out(inputs, facts, &plan),
         };
-        Ok::<_, String>((planned, sheet_of(known, inputs, settings)))
+        let before = before.map_or_else(
+            || Cow::Owned(sheet_of(known, inputs, settings)),
+            Cow::Borrowed,
+        );
+        Ok::<_, String>((planned, before))
     })?;
     let after = worksheet_again(looks, &planned.after, settings, own);
     let (judgement, sentences) = planned.said.judged(&before, &after);
@@ -495,6 +504,36 @@ fn read_name(ingredient: &'static Ingredient, region: Region) -> &'static str {
     }
 }
 
+/// The line of an amount that stays and its words with another count, where it is counted in eggs and comes to whole ones:
+/// "4 eggs, beaten" of which half goes is "2 eggs, beaten". Alone on its line, and not mended.
+fn counted(inputs: &Inputs, facts: &Facts, amount: &Amount) -> Option<(usize, String)> {
+    let place = amount.place?;
+    let is_alone =
+        (facts.formula.lines.iter()).all(|line| line.line != place.0 || line.part == place.1);
+    if amount.ingredient.group != Group::Egg || !is_alone || inputs.correction(place).is_some() {
+        return None;
+    }
+    let text = inputs.recipe_text();
+    let text = text.lines().nth(place.0.checked_sub(1)?)?;
+    let digits: usize = text.bytes().take_while(u8::is_ascii_digit).count();
+    let before: u32 = text[..digits].parse().ok().filter(|count| *count > 0)?;
+    let each = amount.before / f64::from(before);
+    let count = (amount.after / each).round();
+    let is_whole = (amount.after - count * each).abs() <= HALF_A_GRAM;
+    // "1 eggs" is no English, and grams at the front are no count.
+    let is_said = (EGG.0..=EGG.1).contains(&each) && count >= 2.0 && before >= 2;
+    // "4 1/2 eggs" and "4 to 5 eggs" are other counts.
+    let rest = text[digits..].strip_prefix(' ')?;
+    let is_plain =
+        rest.starts_with(|letter: char| letter.is_ascii_alphabetic()) && !rest.starts_with("to ");
+    (is_whole && is_said && is_plain).then(|| (place.0, format!("{count:.0} {rest}")))
+}
+
+/// What rounding to whole grams leaves open.
+const HALF_A_GRAM: f64 = 0.5;
+/// What an egg, a white or a yolk weighs, g.
+const EGG: (f64, f64) = (10.0, 80.0);
+
 /// The inputs as they become. The old text's lines keep their words, but for those that are swapped.
 fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
     let mut after = inputs.clone();
@@ -505,8 +544,14 @@ fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
     for amount in &plan.amounts {
         if let (Some(place), Fate::Moves | Fate::Goes) = (amount.place, amount.fate)
             && !(amount.fate == Fate::Goes && amount.after <= 0.0)
+            && counted(inputs, facts, amount).is_none()
         {
             after.weigh(place, Some(amount.after));
+        }
+    }
+    for amount in &plan.amounts {
+        if let Some((line, words)) = counted(inputs, facts, amount) {
+            after.reword(line, &words);
         }
     }
     let region = facts.region;

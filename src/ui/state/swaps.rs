@@ -1,7 +1,6 @@
 //! Swaps: what could come in a line's place, what is chosen comes to, and taking that.
 
-use super::Bench;
-use crate::baking::ingredient::Own;
+use super::{Bench, is_long};
 use crate::baking::worksheet::{
     Inputs, LinePart, Looks, SwapEntry, SwapOffer, SwapPlan, swap_offers, swap_plan,
     swap_plan_again,
@@ -16,7 +15,7 @@ impl Bench {
 
     /// What could come in the place of an ingredient.
     pub fn swap_offers(self, place: LinePart) -> Vec<SwapOffer> {
-        let own = self.own.with_untracked(Own::of);
+        let own = self.larder.get_untracked();
         self.inputs_now(|inputs| swap_offers(inputs, &self.settings_now(), &own, place))
     }
 
@@ -25,13 +24,18 @@ impl Bench {
     /// # Errors
     /// A sentence where it comes to nothing.
     pub fn swap_plan(self) -> Result<SwapPlan, String> {
-        let own = self.own.with_untracked(Own::of);
+        let own = self.larder.get_untracked();
         let settings = self.settings_now();
         self.inputs_now(|inputs| {
-            let again = |looks: &mut Looks| swap_plan_again(looks, inputs, &settings, &own);
-            let plan = self.looks.try_update_value(again);
-            // What was seen before is a help that may be gone; the plan is not.
-            plan.unwrap_or_else(|| swap_plan(inputs, &settings, &own))
+            self.sheet(|sheet| {
+                // Of a long text the worksheet may still be on its way.
+                let before = (!is_long(inputs)).then_some(sheet);
+                let again =
+                    |looks: &mut Looks| swap_plan_again(looks, before, inputs, &settings, &own);
+                let plan = self.looks.try_update_value(again);
+                // What was seen before is a help that may be gone; the plan is not.
+                plan.unwrap_or_else(|| swap_plan(inputs, &settings, &own))
+            })
         })
     }
 

@@ -1,7 +1,6 @@
 //! Versions: keeping the open recipe as a new one of another, and what differs between the two.
 
 use super::Bench;
-use crate::baking::ingredient::Own;
 use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::{Difference, Inputs, Looks, difference, worksheet_again};
 use crate::ui::{device, storage};
@@ -93,7 +92,7 @@ impl Bench {
             Some(now) => (Original::Changed, Some(now)),
         };
         let before: Inputs = now.filter(|_| !as_it_was).unwrap_or(version.original);
-        let own = self.own.with_untracked(Own::of);
+        let own = self.larder.get_untracked();
         let settings = self.settings_now();
         let before = worksheet_again(&mut Looks::default(), &before, &settings, &own);
         Some(Compared {
