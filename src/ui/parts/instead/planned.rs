@@ -75,19 +75,15 @@ fn followed(bench: Bench, chosen: Memo<Vec<Chosen>>) -> RwSignal<Found> {
         bench.own(|_| ());
         chosen.track();
         let wish = wished.get();
-        let pause = match &before {
-            Some((before, _)) if *before == wish => PAUSE,
-            _ => Duration::ZERO,
-        };
-        let is_first = before.is_none();
+        let is_new = before.as_ref().is_none_or(|(before, _)| *before != wish);
         if let Some((_, Some(waiting))) = before {
             waiting.clear();
         }
-        if is_first {
+        if is_new {
             reckon();
             return (wish, None);
         }
-        (wish, set_timeout_with_handle(reckon, pause).ok())
+        (wish, set_timeout_with_handle(reckon, PAUSE).ok())
     });
     found
 }
