@@ -135,8 +135,11 @@ fn what_the_sugars_do_before_and_after_by_hand() {
     let (before, after) = means(&found, "Sets at");
     assert!((after - before - 23.2 * (149.7 / 123.8 - 99.8 / 141.7)).abs() < 0.5);
     assert!(figure(&found, "Sets at").after.shown.ends_with(" °C"));
-    // No egg on either side is no difference.
+    // No egg on either side is no difference; 50 g of it against 200 g of flour is 25 %, and without it none.
     assert_eq!(figure(&found, "Egg on flour").call, Call::Same);
+    let found = between(&format!("{BUTTER}\n50 g egg"), BUTTER, "");
+    assert_eq!(means(&found, "Egg on flour"), (25.0, 0.0));
+    assert_eq!(figure(&found, "Egg on flour").call, Call::Less);
 }
 
 /// A cup of flour is published as 99 to 160 g around 125 g. Between 2 and 2 1/4 cups lie 31 g, far less than the spread; between 2

@@ -82,7 +82,7 @@ fn kind(facts: &Facts) -> String {
 
 fn row(count: &Count, range: Option<&Range>) -> Option<RangeRow> {
     let percent = count.of_flour?;
-    let nothing = count.lines.is_empty();
+    let nothing = count.lines.is_empty() && count.unknown.is_empty();
     if nothing && range.is_none_or(|range| range.high == Share::fraction(0.0)) {
         return None;
     }

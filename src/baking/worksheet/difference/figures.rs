@@ -92,7 +92,7 @@ struct Figure {
 
 const SUM: &str = "The sum of each line's weight times its share in the food table.";
 
-const OF_FLOUR: &str = "As the trade counts it, against the flour; the part on balance says from which lines and what range.";
+const OF_FLOUR: &str = "As the trade counts it, against the flour; the part on balance says from which lines, and what formulas of its kind have.";
 
 /// Every figure, in the order shown. A row more is all that another one takes.
 const FIGURES: &[Figure] = &[
@@ -226,16 +226,19 @@ fn sugar(sheet: &Worksheet, of: fn(&SugarFigures) -> Option<Spread>) -> Found {
     }
 }
 
-/// A class of the formula, with how it stands to the range of the kind.
+/// A class of the formula against its flour. One that no line brings has no row of its own, and is none.
 fn class(sheet: &Worksheet, class: Class) -> Found {
     let rows = &sheet.balance.ranges.rows;
-    let Some(row) = rows.iter().find(|row| row.name == class.name()) else {
-        return Found::default();
+    let row = rows.iter().find(|row| row.name == class.name());
+    let none = Spread {
+        mean: 0.0,
+        low: 0.0,
+        high: 0.0,
     };
     Found {
-        figure: Some(row.percent),
-        beside: row.range.map_or_else(String::new, |_| row.stands.clone()),
+        figure: (sheet.balance.flour).map(|_| row.map_or(none, |row| row.percent)),
         left_out: holes(sheet),
+        ..Found::default()
     }
 }
 
