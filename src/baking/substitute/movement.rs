@@ -79,7 +79,7 @@ pub struct Addition {
 /// Everything that may be added.
 pub const ADDED: [Addition; 7] = [
     addition("water", 40.0, SWAPPED, 1.0),
-    addition("baking_soda", 2.0, PINCH, 0.2),
+    addition("baking_soda", 4.0, PINCH, 0.2),
     addition("cream_of_tartar", 3.0, PINCH, 0.45),
     addition("corn_starch", 20.0, OTHER, 1.0),
     addition("sugar", 30.0, OTHER, 3.0),

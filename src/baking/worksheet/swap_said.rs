@@ -61,7 +61,10 @@ impl Said {
                 .map(|missed| gives_way(missed, facts))
                 .collect(),
             far: far.into_iter().map(more_or_less).collect(),
-            moved: moved.into_iter().map(more_or_less).collect(),
+            moved: moved
+                .into_iter()
+                .map(|kept| format!("{}{}", more_or_less(kept), within(kept, &plan.missed)))
+                .collect(),
             outside: outside(facts, plan),
             more,
         }
@@ -194,6 +197,17 @@ fn more_or_less(kept: &Kept) -> String {
     match kept.before > 0.0 && percent < 300.0 {
         true => format!("{} % {more} {}", show::fixed(percent, 0), kept.keep.words()),
         false => format!("{more} {}", kept.keep.words()),
+    }
+}
+
+/// That the gas is still what such a batter wants, where none of its limits is missed.
+fn within(kept: &Kept, missed: &[Missed]) -> &'static str {
+    let is_missed = |it: &Missed| matches!(it, Missed::GasShort | Missed::GasMuch);
+    match kept.keep {
+        Keep::Gas if missed.iter().any(is_missed) => "",
+        Keep::Gas if kept.change() > 0.0 => " (which such a batter still holds)",
+        Keep::Gas => " (which is still enough)",
+        _ => "",
     }
 }
 
