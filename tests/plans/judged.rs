@@ -158,3 +158,11 @@ fn eggs_that_stay_are_counted_where_they_are_whole() {
         .find(|it| it.text.contains("egg"));
     assert_eq!(weighed.and_then(|it| it.grams), Some(134.0));
 }
+
+/// Ground flax that was looked up in the larder comes as the trade has it, with its water: 1 part to 3 or so, and not gram for gram.
+#[test]
+fn what_the_trade_knows_is_meant_wherever_it_was_chosen() {
+    let found = swapped(MUFFINS, "egg", "flaxseed", 100);
+    let offered = swapped(MUFFINS, "egg", "flaxseed+water", 100);
+    assert_eq!(found.amounts, offered.amounts);
+}

@@ -10,11 +10,11 @@ use super::{
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Facts, last_leavener, soda_name};
 use crate::baking::formula::Weighed;
-use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own, Region};
+use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own, Region, by_key};
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
 use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, cost as cost_of, plan};
-use crate::baking::substitute::swap::{Brought, Suits, Swap, swaps_from};
+use crate::baking::substitute::swap::{Brought, Suits, Swap, swap_between, swaps_from};
 use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
 use serde::Serialize;
 use std::borrow::Cow;
@@ -222,7 +222,7 @@ impl Chosen {
         larder: Larder,
     ) -> Result<(), String> {
         let place = (line.line, line.part);
-        let swap = swaps_from(line.ingredient).find(|swap| key_of(swap) == asked.to);
+        let swap = swap_asked(line.ingredient, &asked.to);
         let share = |most: f64| {
             asked
                 .percent
@@ -376,6 +376,16 @@ pub(super) fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weigh
         .lines
         .iter()
         .find(|line| (line.line, line.part) == place)
+}
+
+/// The swap of the trade that is meant: what was offered; for an egg also one that has what was chosen as its main
+/// ingredient, since composition tells nothing of what a gel does.
+pub(super) fn swap_asked(from: &Ingredient, to: &str) -> Option<&'static Swap> {
+    let offered = swaps_from(from).find(|swap| key_of(swap) == to);
+    match from.group {
+        Group::Egg => offered.or_else(|| swap_between(from, by_key(to)?)),
+        _ => offered,
+    }
 }
 
 /// What a swap is chosen by: the keys of what it brings.

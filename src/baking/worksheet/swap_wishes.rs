@@ -1,12 +1,12 @@
 //! Wishes of a swap that cannot all be had, each told before anything is reckoned.
 
-use super::swap::{key_of, line_at};
+use super::swap::{line_at, swap_asked};
 use super::{Inputs, LineWords, SwapEntry, SwapLine};
 use crate::baking::finding::Facts;
 use crate::baking::formula::Weighed;
 use crate::baking::ingredient::{Ingredient, Larder};
 use crate::baking::quantity::show;
-use crate::baking::substitute::swap::{Swap, swaps_from};
+use crate::baking::substitute::swap::Swap;
 
 /// Holds what is wished against the recipe and against itself.
 ///
@@ -74,7 +74,7 @@ fn check_asked(
             "0 % of {named} is nothing to swap: say from 1 to 100 %, or take it back."
         ));
     }
-    let swap = swaps_from(line.ingredient).find(|swap| key_of(swap) == asked.to);
+    let swap = swap_asked(line.ingredient, &asked.to);
     for brought in brought(swap, &asked.to, larder) {
         if let Some(why) = bars(entry, brought) {
             return Err(format!(
