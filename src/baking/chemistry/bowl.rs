@@ -227,7 +227,8 @@ impl Bowl {
     /// Base that the whole bowl takes up to reach a pH: its ingredients, its leavening acids, and the bicarbonate
     /// that its crumb then keeps. It rises with pH.
     pub fn need(&self, ph: f64) -> Equivalents {
-        self.curve.at(ph) + Equivalents::milliequivalents(carbonate::kept(self.water, ph))
+        let at = Protons::at(ph);
+        Equivalents::milliequivalents(self.curve.at_protons(&at) + carbonate::kept(self.water, &at))
     }
 
     /// Soda missing to reach a pH; negative where there is more than enough.

@@ -32,16 +32,21 @@ fn sodium(line: &Weighed) -> f64 {
 
 /// Base that so much of an ingredient takes up to a pH, its leavening acids at work, less the bicarbonate that it
 /// brings: linear in its grams. Fruit in pieces gives a part of its acid only.
-pub fn base_missing(ingredient: &Ingredient, in_pieces: bool, grams: Mass, ph: f64) -> Equivalents {
+pub fn base_missing(
+    ingredient: &Ingredient,
+    in_pieces: bool,
+    grams: Mass,
+    at: &Protons,
+) -> Equivalents {
     let met = if in_pieces { FROM_PIECES } else { 1.0 };
     let own = ingredient.acidity.map_or_else(Curve::default, |acidity| {
         Curve::of_acidity(acidity, grams) * met
     });
     let Some(leavening) = ingredient.leavening else {
-        return own.at(ph);
+        return Equivalents::milliequivalents(own.at_protons(at));
     };
     let works: Curve = work(leavening, grams).iter().map(Curve::of_work).sum();
-    (own + works).at(ph) - Equivalents::milliequivalents(bicarbonate(leavening, grams))
+    Equivalents::milliequivalents((own + works).at_protons(at) - bicarbonate(leavening, grams))
 }
 
 /// One line's part in the bowl.

@@ -21,6 +21,7 @@ pub mod release;
 mod settling;
 pub mod solution;
 
+pub use acid::Protons;
 pub use bowl::{Bowl, Gas, METER, Part, bowl};
 pub use carbonate::kept;
 pub use charge::Curve;

@@ -9,7 +9,7 @@ use super::keep::Keep;
 use super::limits::{Crumb, gas_limits};
 use super::plan::{Amount, Fate, Kept, Missed, Plan, Wish};
 use super::programme::{Programme, Row, Unknown, solve};
-use crate::baking::chemistry::{Bowl, NEUTRAL, bowl};
+use crate::baking::chemistry::{Bowl, NEUTRAL, Protons, bowl};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::Facts;
 use crate::baking::formula::{Formula, Place, Weighed};
@@ -33,9 +33,9 @@ const UNMOVED: f64 = 0.01;
 pub struct Bench<'a> {
     facts: &'a Facts<'a>,
     flour: f64,
-    entries: Vec<Entry>,
+    entries: Vec<Entry<'a>>,
     /// The lines that are no part of the batter and stay.
-    beside: Vec<Weighed>,
+    beside: Vec<&'a Weighed>,
     /// The crumb to keep; `None` where there is nothing to reckon a pH with.
     crumb: Option<Crumb>,
     /// Between which mmol of carbon dioxide the gas has to stay.
@@ -94,31 +94,37 @@ impl<'a> Bench<'a> {
             facts,
             flour,
             // What goes beside the cake is no part of the sums; it changes only where it is asked to.
-            beside: facts.formula.lines.iter().filter(stays).cloned().collect(),
+            beside: facts.formula.lines.iter().filter(stays).collect(),
             crumb: facts.bowl.map(|bowl| Crumb::of(facts, bowl)),
             gas: (0.0, f64::INFINITY),
             is_limited: true,
             per_gram: Vec::new(),
             entries,
         };
-        let brings = |entry: &Entry| bench.brought(&entry.line);
+        let at = bench.protons();
+        let brings = |entry: &Entry| bench.brought(&entry.line, &at);
         bench.per_gram = bench.entries.iter().map(brings).collect();
         bench.gas = gas_limits(facts, flour, bench.sum(GAS_WITHIN, &bench.before()));
         Ok(bench)
     }
 
-    /// What a gram of a line brings to each row; nothing beside the batter.
-    fn brought(&self, line: &Weighed) -> [f64; ROWS] {
-        let mut per_gram = [0.0; ROWS];
-        if line.place != Place::Batter {
-            return per_gram;
-        }
+    /// At the pH that is aimed at, and at both ends of the band.
+    fn protons(&self) -> [Protons; 3] {
         let (aim, (low, high)) = match self.crumb {
             Some(crumb) => (crumb.aim, crumb.band),
             None => (NEUTRAL, (NEUTRAL, NEUTRAL)),
         };
-        let of = |keep: Keep, ph: f64| {
-            keep.of_a_gram(line.ingredient, line.in_pieces, ph)
+        [aim, low, high].map(Protons::at)
+    }
+
+    /// What a gram of a line brings to each row; nothing beside the batter.
+    fn brought(&self, line: &Weighed, [aim, low, high]: &[Protons; 3]) -> [f64; ROWS] {
+        let mut per_gram = [0.0; ROWS];
+        if line.place != Place::Batter {
+            return per_gram;
+        }
+        let of = |keep: Keep, at: &Protons| {
+            keep.of_a_gram(line.ingredient, line.in_pieces, at)
                 .unwrap_or(0.0)
         };
         for (row, keep) in Keep::ALL.into_iter().enumerate() {
@@ -370,7 +376,7 @@ impl Bench<'_> {
             unweighed: self.facts.formula.unweighed.clone(),
         };
         for (entry, grams) in self.entries.iter().zip(amounts) {
-            let mut line = entry.line.clone();
+            let mut line = entry.line.clone().into_owned();
             if *grams != entry.before {
                 line.grams = Estimate::exact(Mass::grams(*grams));
             }
@@ -378,7 +384,7 @@ impl Bench<'_> {
                 formula.lines.push(line);
             }
         }
-        formula.lines.extend_from_slice(&self.beside);
+        formula.lines.extend(self.beside.iter().copied().cloned());
         formula
     }
 
@@ -409,6 +415,7 @@ impl Bench<'_> {
             }
         };
         let all = self.entries.iter().zip(amounts);
+        let neutral = Protons::at(NEUTRAL);
         Plan {
             amounts: all
                 .clone()
@@ -433,7 +440,7 @@ impl Bench<'_> {
                 .filter(|(_, grams)| **grams > 0.0)
                 .flat_map(|(entry, _)| {
                     let unknown = Keep::ALL.into_iter().filter(|keep| {
-                        keep.of_a_gram(entry.line.ingredient, false, NEUTRAL)
+                        keep.of_a_gram(entry.line.ingredient, false, &neutral)
                             .is_none()
                     });
                     unknown.map(|keep| (entry.line.ingredient.name, keep))

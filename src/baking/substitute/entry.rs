@@ -8,6 +8,7 @@ use crate::baking::formula::{How, Place, Weighed};
 use crate::baking::ingredient::{FlourBasis, Group, Ingredient, by_key};
 use crate::baking::quantity::Mass;
 use crate::baking::text::lower;
+use std::borrow::Cow;
 
 /// The part of what comes that has to be left of it where it is too sour for all of it.
 const THINNED: f64 = 0.3;
@@ -16,9 +17,9 @@ const BY_TENTHS: f64 = 10.0;
 
 /// A line of the batter with its part in the programme.
 #[derive(Clone)]
-pub struct Entry {
+pub struct Entry<'a> {
     /// The line.
-    pub line: Weighed,
+    pub line: Cow<'a, Weighed>,
     /// Its place in the text; `None` for what is new.
     pub place: Option<(usize, usize)>,
     /// What becomes of it.
@@ -35,7 +36,7 @@ pub struct Entry {
     pub trifle: f64,
 }
 
-impl Entry {
+impl Entry<'_> {
     /// Whether it may move at all.
     pub fn is_free(&self) -> bool {
         self.limits.1 > self.limits.0
@@ -63,12 +64,12 @@ impl Entry {
 }
 
 /// The lines of the batter as the wish has them, and what may be added.
-pub fn entries(
-    facts: &Facts,
+pub fn entries<'a>(
+    facts: &'a Facts,
     title: Option<&str>,
     wish: &Wish,
     flour: f64,
-) -> Result<Vec<Entry>, String> {
+) -> Result<Vec<Entry<'a>>, String> {
     let title = title.map(lower).unwrap_or_default();
     let mut entries = Vec::new();
     let change_of =
@@ -111,7 +112,11 @@ pub fn entries(
 }
 
 /// What a line becomes by a change: what stays of it, and what comes.
-fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<(), String> {
+fn changed<'a>(
+    line: &'a Weighed,
+    change: &Change,
+    entries: &mut Vec<Entry<'a>>,
+) -> Result<(), String> {
     let grams = line.grams.mean.to_grams();
     let goes = grams * change.share.clamp(0.0, 1.0);
     if let [same] = &change.to[..]
@@ -121,7 +126,7 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
         return Ok(());
     }
     entries.push(Entry {
-        line: line.clone(),
+        line: Cow::Borrowed(line),
         place: Some((line.line, line.part)),
         fate: Fate::Goes,
         before: grams,
@@ -157,7 +162,7 @@ fn changed(line: &Weighed, change: &Change, entries: &mut Vec<Entry>) -> Result<
             low = 0.0;
         }
         entries.push(Entry {
-            line: new_line(brought.ingredient, goes * usual, line),
+            line: Cow::Owned(new_line(brought.ingredient, goes * usual, line)),
             place: None,
             fate: Fate::Comes((line.line, line.part)),
             before: 0.0,
@@ -182,7 +187,7 @@ fn is_acid(ingredient: &Ingredient) -> bool {
 }
 
 /// A line that the change leaves alone; it may move unless it is held.
-fn as_it_is(line: &Weighed, held: bool, more_pours: bool, flour: f64) -> Entry {
+fn as_it_is(line: &Weighed, held: bool, more_pours: bool, flour: f64) -> Entry<'_> {
     let grams = line.grams.mean.to_grams();
     let move_of = if held {
         None
@@ -199,7 +204,7 @@ fn as_it_is(line: &Weighed, held: bool, more_pours: bool, flour: f64) -> Entry {
         None => ((grams, grams), 0.0),
     };
     Entry {
-        line: line.clone(),
+        line: Cow::Borrowed(line),
         place: Some((line.line, line.part)),
         fate: Fate::Moves,
         before: grams,
@@ -214,7 +219,7 @@ fn added(
     facts: &Facts,
     flour: f64,
     barred: &dyn Fn(&Ingredient) -> bool,
-    entries: &mut Vec<Entry>,
+    entries: &mut Vec<Entry<'_>>,
 ) {
     let Some(like) = facts.formula.batter().next() else {
         return;
@@ -231,7 +236,7 @@ fn added(
             continue;
         }
         entries.push(Entry {
-            line: new_line(ingredient, 0.0, like),
+            line: Cow::Owned(new_line(ingredient, 0.0, like)),
             place: None,
             fate: Fate::Added,
             before: 0.0,

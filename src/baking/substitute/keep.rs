@@ -6,7 +6,7 @@
 use crate::baking::balance::{
     Constituent, setting_protein_per_gram, solute_moles_per_gram, sweetness_per_gram,
 };
-use crate::baking::chemistry::{base_missing, bicarbonate, kept};
+use crate::baking::chemistry::{Protons, base_missing, bicarbonate, kept};
 use crate::baking::ingredient::{Group, Ingredient};
 use crate::baking::quantity::Mass;
 
@@ -121,7 +121,7 @@ impl Keep {
     }
 
     /// How much of it a gram of a line brings, in its unit; `None` where no source tells.
-    pub fn of_a_gram(self, ingredient: &Ingredient, in_pieces: bool, ph: f64) -> Option<f64> {
+    pub fn of_a_gram(self, ingredient: &Ingredient, in_pieces: bool, at: &Protons) -> Option<f64> {
         let share = |constituent: Constituent| {
             constituent
                 .share(&ingredient.composition)
@@ -145,8 +145,8 @@ impl Keep {
             Self::Acidity => {
                 let gram = Mass::grams(1.0);
                 let water = share(Constituent::Water).unwrap_or(0.0);
-                let missing = base_missing(ingredient, in_pieces, gram, ph).to_milliequivalents();
-                Some(missing + kept(Mass::grams(water), ph))
+                let missing = base_missing(ingredient, in_pieces, gram, at).to_milliequivalents();
+                Some(missing + kept(Mass::grams(water), at))
             }
         }
     }

@@ -297,7 +297,7 @@ fn best(
     fits: &dyn Fn(&Ingredient) -> bool,
     without: Without,
 ) -> Option<&'static Swap> {
-    const TRIED: usize = 8;
+    const TRIED: usize = 5;
     let place = (line.line, line.part);
     let fitting = choices(line.ingredient, facts.kind)
         .into_iter()
