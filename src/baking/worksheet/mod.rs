@@ -15,9 +15,11 @@ mod said;
 mod standing;
 mod sugar;
 mod swap;
+mod swap_best;
 mod swap_entry;
 mod swap_offers;
 mod swap_said;
+mod swap_taken;
 mod swap_wishes;
 mod totals;
 

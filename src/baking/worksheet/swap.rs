@@ -2,20 +2,22 @@
 //! it becomes.
 
 use super::gather::{sheet_of, with_facts};
+use super::swap_best::best;
 use super::swap_said::{Judgement, Said};
+use super::swap_taken::carried_out;
 use super::swap_wishes;
 use super::{
     Difference, Inputs, LinePart, Settings, SwapLine, Worksheet, difference, worksheet_again,
 };
 use crate::baking::balance::Kind;
-use crate::baking::finding::{Facts, last_leavener, soda_name};
+use crate::baking::finding::Facts;
 use crate::baking::formula::Weighed;
-use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Own, Region, by_key};
+use crate::baking::ingredient::{Group, Ingredient, Larder, Own, by_key};
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::Looks;
-use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, cost as cost_of, plan};
-use crate::baking::substitute::swap::{Brought, Suits, Swap, swap_between, swaps_from};
-use crate::baking::substitute::{Without, by_composition, by_swap, choices, egg, lacking};
+use crate::baking::substitute::plan::{Amount, Change, Fate, Plan, Wish, plan};
+use crate::baking::substitute::swap::{Suits, Swap, swap_between, swaps_from};
+use crate::baking::substitute::{Without, by_composition, by_swap, egg};
 use serde::Serialize;
 use std::borrow::Cow;
 
@@ -288,88 +290,6 @@ impl Chosen {
     }
 }
 
-/// The swap that costs the cake least among those that fit it, by the programme of each. What is to be gone goes wholly,
-/// so that a swap for a part of it is none; one whose packet decides is taken only where there is no other.
-fn best(
-    facts: &Facts,
-    title: Option<&str>,
-    line: &Weighed,
-    fits: &dyn Fn(&Ingredient) -> bool,
-    without: Without,
-) -> Option<&'static Swap> {
-    const TRIED: usize = 5;
-    let place = (line.line, line.part);
-    let fitting = choices(line.ingredient, facts.kind)
-        .into_iter()
-        .filter(|swap| swap.most.to_percent() >= 100.0)
-        .filter(|swap| swap.suits(facts.kind) != Suits::NotMeant)
-        .filter(|swap| !brings_animals(facts, swap))
-        .filter(|swap| swap.brings.iter().all(|brought| fits(brought.ingredient)));
-    let by_packet = |swap: &Swap| {
-        let unsure = |brought: &Brought| brought.ingredient.plant_based.is_none();
-        without.animals && swap.brings.iter().any(unsure)
-    };
-    let cost = |swap: &'static Swap| {
-        let wish = Wish {
-            changes: vec![by_swap(place, 1.0, swap)],
-            ..Wish::default()
-        };
-        let (cost, missed) = cost_of(facts, title, &wish)?;
-        let lacking = f64::from(lacking(swap, facts.kind)) * LACKING;
-        let packet = if by_packet(swap) { PACKET } else { 0.0 };
-        let part = if swap.usual.to_percent() < 100.0 {
-            A_PART
-        } else {
-            0.0
-        };
-        Some((
-            cost + lacking
-                + packet
-                + part
-                + new_allergens(facts, swap) * ALLERGEN
-                + (swap.brings.len() - 1) as f64 * ONE_MORE
-                + missed as f64 * MISSED,
-            swap,
-        ))
-    };
-    fitting
-        .take(TRIED)
-        .filter_map(cost)
-        .min_by(|one, other| one.0.total_cmp(&other.0))
-        .map(|(_, swap)| swap)
-}
-
-/// How many allergens a swap brings that the recipe is free of; gluten is in wheat.
-fn new_allergens(facts: &Facts, swap: &Swap) -> f64 {
-    let has = |wanted: Allergen| {
-        let mut there = facts.formula.lines.iter();
-        there.any(|line| line.ingredient.allergens.contains(&wanted))
-    };
-    let is_new = |allergen: &&Allergen| {
-        !(has(**allergen) || **allergen == Allergen::Gluten && has(Allergen::Wheat))
-    };
-    let comes = swap.brings.iter().flat_map(|it| &it.ingredient.allergens);
-    comes.filter(is_new).count() as f64
-}
-
-/// Whether a swap brings something from animals into a recipe that has nothing of them.
-fn brings_animals(facts: &Facts, swap: &Swap) -> bool {
-    let is_of_them = |it: &Ingredient| it.plant_based == Some(false);
-    let mut there = facts.formula.lines.iter();
-    swap.brings.iter().any(|it| is_of_them(it.ingredient))
-        && !there.any(|line| is_of_them(line.ingredient))
-}
-
-/// What each of these counts for beside the cost of a plan, in grams moved (our own weighing up): a strength that an egg
-/// has and its replacer lacks, a packet that decides, a swap that practice makes for a part alone, an ingredient more to
-/// buy and weigh, an allergen that the recipe is free of, a limit that is missed.
-const LACKING: f64 = 10.0;
-const PACKET: f64 = 200.0;
-const A_PART: f64 = 100.0;
-const ALLERGEN: f64 = 150.0;
-const ONE_MORE: f64 = 15.0;
-const MISSED: f64 = 1e4;
-
 pub(super) fn line_at<'a>(facts: &'a Facts, place: LinePart) -> Option<&'a Weighed> {
     facts
         .formula
@@ -504,120 +424,4 @@ fn note(amount: &Amount) -> AmountNote {
             "none".into()
         },
     }
-}
-
-/// The name by which the reader knows an ingredient again; soda has one in the country's words.
-fn read_name(ingredient: &'static Ingredient, region: Region) -> &'static str {
-    match ingredient.key {
-        "baking_soda" => soda_name(region),
-        _ => ingredient.name,
-    }
-}
-
-/// The line of an amount that stays and its words with another count, where it is counted in eggs and comes to whole ones:
-/// "4 eggs, beaten" of which half goes is "2 eggs, beaten". Alone on its line, and not mended.
-fn counted(inputs: &Inputs, facts: &Facts, amount: &Amount) -> Option<(usize, String)> {
-    let place = amount.place?;
-    let is_alone =
-        (facts.formula.lines.iter()).all(|line| line.line != place.0 || line.part == place.1);
-    if amount.ingredient.group != Group::Egg || !is_alone || inputs.correction(place).is_some() {
-        return None;
-    }
-    let text = inputs.recipe_text();
-    let text = text.lines().nth(place.0.checked_sub(1)?)?;
-    let digits: usize = text.bytes().take_while(u8::is_ascii_digit).count();
-    let before: u32 = text[..digits].parse().ok().filter(|count| *count > 0)?;
-    let each = amount.before / f64::from(before);
-    let count = (amount.after / each).round();
-    let is_whole = (amount.after - count * each).abs() <= HALF_A_GRAM;
-    // "1 eggs" is no English, and grams at the front are no count.
-    let is_said = (EGG.0..=EGG.1).contains(&each) && count >= 2.0 && before >= 2;
-    // "4 1/2 eggs" and "4 to 5 eggs" are other counts.
-    let rest = text[digits..].strip_prefix(' ')?;
-    let is_plain =
-        rest.starts_with(|letter: char| letter.is_ascii_alphabetic()) && !rest.starts_with("to ");
-    (is_whole && is_said && is_plain).then(|| (place.0, format!("{count:.0} {rest}")))
-}
-
-/// What rounding to whole grams leaves open.
-const HALF_A_GRAM: f64 = 0.5;
-/// What an egg, a white or a yolk weighs, g.
-const EGG: (f64, f64) = (10.0, 80.0);
-
-/// The inputs as they become. The old text's lines keep their words, but for those that are swapped.
-fn carried_out(inputs: &Inputs, facts: &Facts, plan: &Plan) -> Inputs {
-    let mut after = inputs.clone();
-    after.choices.swaps = super::SwapEntry::default();
-    // Words that go may be those that told whose cups and spoons the rest is in.
-    after.choices.region = Some(facts.region);
-    // Weights go by today's lines; then words, which keep the count of lines; then new lines, from the last upwards.
-    for amount in &plan.amounts {
-        if let (Some(place), Fate::Moves | Fate::Goes) = (amount.place, amount.fate)
-            && !(amount.fate == Fate::Goes && amount.after <= 0.0)
-            && counted(inputs, facts, amount).is_none()
-        {
-            after.weigh(place, Some(amount.after));
-        }
-    }
-    for amount in &plan.amounts {
-        if let Some((line, words)) = counted(inputs, facts, amount) {
-            after.reword(line, &words);
-        }
-    }
-    let region = facts.region;
-    let line_of = |amount: &Amount| {
-        format!(
-            "{} g {}",
-            show::plain(amount.after),
-            read_name(amount.ingredient, region)
-        )
-    };
-    let mut added: Vec<(usize, String)> = Vec::new();
-    for gone in plan
-        .amounts
-        .iter()
-        .filter(|amount| amount.fate == Fate::Goes)
-    {
-        let Some(place) = gone.place else { continue };
-        let mut comes = plan
-            .amounts
-            .iter()
-            .filter(|amount| amount.fate == Fate::Comes(place) && amount.after > 0.0)
-            .map(line_of);
-        if gone.after <= 0.0 {
-            let alone = !facts
-                .formula
-                .lines
-                .iter()
-                .any(|line| line.line == place.0 && line.part != place.1);
-            if alone {
-                after.reword(place.0, &comes.next().unwrap_or_default());
-            } else {
-                after.weigh(place, Some(0.0));
-            }
-        }
-        added.extend(comes.map(|text| (place.0, text)));
-    }
-    for new in plan
-        .amounts
-        .iter()
-        .filter(|amount| amount.fate == Fate::Added)
-    {
-        let below = match new.ingredient.group {
-            Group::Leavener => last_leavener(facts),
-            _ => facts
-                .formula
-                .batter()
-                .map(|line| line.line)
-                .max()
-                .unwrap_or(0),
-        };
-        added.push((below, line_of(new)));
-    }
-    // Stable: lines below the same one keep their order once they are put in from the last.
-    added.sort_by_key(|(line, _)| *line);
-    for (line, text) in added.into_iter().rev() {
-        after.add_after(line, &text);
-    }
-    after
 }
