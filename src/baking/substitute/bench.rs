@@ -465,24 +465,23 @@ impl Bench<'_> {
         counts && change.abs() > part * was
     }
 
-    /// Whether the kind wants that egg sets it, and nothing that comes for the egg binds as much: a gel or a pulse binds
-    /// without setting protein.
+    /// Whether the kind wants that egg sets it, and something of its egg goes for what does not bind as much: a gel or a
+    /// pulse binds without setting protein.
     fn wants_egg(&self) -> bool {
         let Some(wanted) = egg::wanted(self.facts.kind).map(|row| row.work.binding) else {
             return false;
         };
-        let is_egg = |place: (usize, usize)| {
-            self.entries.iter().any(|entry| {
-                entry.place == Some(place) && entry.line.ingredient.group == Group::Egg
+        let is_bound = |place: Option<(usize, usize)>| {
+            self.entries.iter().any(|entry| match entry.fate {
+                Fate::Comes(of) if Some(of) == place => egg::given(entry.line.ingredient)
+                    .is_some_and(|given| given.work.binding >= wanted),
+                _ => false,
             })
         };
-        let binds = self.entries.iter().any(|entry| match entry.fate {
-            Fate::Comes(place) if is_egg(place) => {
-                egg::given(entry.line.ingredient).is_some_and(|given| given.work.binding >= wanted)
-            }
-            _ => false,
-        });
-        wanted >= MUCH && !binds
+        let goes =
+            |entry: &&Entry| entry.fate == Fate::Goes && entry.line.ingredient.group == Group::Egg;
+        let mut going = self.entries.iter().filter(goes).peekable();
+        wanted >= MUCH && (going.peek().is_none() || !going.all(|entry| is_bound(entry.place)))
     }
 
     /// How far rounding may bring a row: half a step of all that moves, as independent errors add.

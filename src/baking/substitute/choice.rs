@@ -45,19 +45,39 @@ impl Without {
             let mut own = ingredient.allergens.iter();
             own.any(|allergen| allergens.contains(allergen))
         };
-        let is_from_animals = ingredient.plant_based == Some(false);
+        let breaks = [
+            ingredient.plant_based == Some(false),
+            has(&[Wheat, Gluten]),
+            has(&[TreeNuts, PineNuts, Peanut]),
+            has(&[Milk]),
+            has(&[Egg]),
+        ];
+        let mut wished = self.wished().into_iter().zip(breaks);
+        wished.find_map(|((is_wished, words), breaks)| (is_wished && breaks).then_some(words))
+    }
+
+    /// What the cake is to be, in words; what goes without saying in a plant-based one is left out.
+    pub fn words(self) -> Vec<&'static str> {
+        let said = Self {
+            milk: self.milk && !self.animals,
+            egg: self.egg && !self.animals,
+            ..self
+        };
+        let wished = said.wished().into_iter();
+        wished
+            .filter_map(|(is_wished, words)| is_wished.then_some(words))
+            .collect()
+    }
+
+    /// Each of these in its order: whether it is wished, and what the cake is to be then.
+    fn wished(self) -> [(bool, &'static str); 5] {
         [
-            (self.animals && is_from_animals, "plant-based"),
-            (self.gluten && has(&[Wheat, Gluten]), "without gluten"),
-            (
-                self.nuts && has(&[TreeNuts, PineNuts, Peanut]),
-                "without nuts",
-            ),
-            (self.milk && has(&[Milk]), "without milk"),
-            (self.egg && has(&[Egg]), "without egg"),
+            (self.animals, "plant-based"),
+            (self.gluten, "without gluten"),
+            (self.nuts, "without nuts"),
+            (self.milk, "without milk"),
+            (self.egg, "without egg"),
         ]
-        .into_iter()
-        .find_map(|(is_barred, words)| is_barred.then_some(words))
     }
 }
 

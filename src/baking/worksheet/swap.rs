@@ -166,10 +166,8 @@ impl Chosen {
             },
             by: Vec::new(),
         };
-        let fits = |ingredient: &Ingredient| {
-            entry.without.allows(ingredient)
-                && !entry.missing.iter().any(|key| key == ingredient.key)
-        };
+        let fits =
+            |ingredient: &Ingredient| entry.without.allows(ingredient) && !entry.lacks(ingredient);
         let mut without_swap = Vec::new();
         let held: Vec<LinePart> = entry
             .held
@@ -263,18 +261,7 @@ impl Chosen {
 
     /// A name for the version: what it is without, or what comes.
     fn name(&self, without: &Without) -> String {
-        let said = [
-            (without.animals, "plant-based"),
-            (without.gluten, "without gluten"),
-            (without.nuts, "without nuts"),
-            (without.milk && !without.animals, "without milk"),
-            (without.egg && !without.animals, "without egg"),
-        ];
-        let said: Vec<&str> = said
-            .iter()
-            .filter(|(is, _)| *is)
-            .map(|(_, words)| *words)
-            .collect();
+        let said = without.words();
         if !said.is_empty() {
             return said.join(", ");
         }

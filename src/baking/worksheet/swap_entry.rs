@@ -2,6 +2,7 @@
 
 use super::Inputs;
 use super::input::{LinePart, place};
+use crate::baking::ingredient::Ingredient;
 use crate::baking::substitute::Without;
 use serde::{Deserialize, Serialize};
 
@@ -115,6 +116,11 @@ impl Inputs {
 }
 
 impl SwapEntry {
+    /// Whether an ingredient is not to be had.
+    pub fn lacks(&self, ingredient: &Ingredient) -> bool {
+        self.missing.iter().any(|key| key == ingredient.key)
+    }
+
     /// Whether anything is to be swapped.
     pub fn is_any(&self) -> bool {
         !self.lines.is_empty() || self.without.is_any() || !self.missing.is_empty()

@@ -35,13 +35,12 @@ pub fn swap_offers(
         let Some(line) = line_at(&known.facts, place) else {
             return Vec::new();
         };
-        let missing = &inputs.choices.swaps.missing;
-        let is_missing = |ingredient: &Ingredient| missing.iter().any(|key| key == ingredient.key);
+        let entry = &inputs.choices.swaps;
         let (gone, there): (Vec<&Swap>, Vec<&Swap>) = choices(line.ingredient, kind)
             .into_iter()
-            .partition(|swap| swap.brings.iter().any(|it| is_missing(it.ingredient)));
+            .partition(|swap| swap.brings.iter().any(|it| entry.lacks(it.ingredient)));
         let own = own.ingredients().iter().copied();
-        let own = own.filter(|it| it.key != line.ingredient.key && !is_missing(it));
+        let own = own.filter(|it| it.key != line.ingredient.key && !entry.lacks(it));
         let (like, other): (Vec<&Ingredient>, Vec<&Ingredient>) =
             own.partition(|ingredient| is_like(line.ingredient, ingredient));
         let known = |swap: &Swap| SwapOffer {

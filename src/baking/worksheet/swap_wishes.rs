@@ -106,7 +106,7 @@ fn brought(swap: Option<&Swap>, to: &str, larder: Larder) -> Vec<&'static Ingred
 
 /// Why an ingredient may not be in the cake that is wished, after "and"; `None` where it may.
 fn bars(entry: &SwapEntry, ingredient: &Ingredient) -> Option<String> {
-    if entry.missing.iter().any(|key| key == ingredient.key) {
+    if entry.lacks(ingredient) {
         return Some(format!("{} is not in the house", ingredient.name));
     }
     let words = entry.without.bars(ingredient)?;
