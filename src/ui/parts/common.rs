@@ -2,7 +2,7 @@
 
 use crate::ui::dom::{Element, Words, element};
 use crate::ui::state::Bench;
-use leptos::prelude::{RwSignal, Set};
+use leptos::prelude::{Get, RwSignal, Set};
 use wasm_bindgen::JsCast;
 
 /// A section of the ticket; its id is its address within the page.
@@ -165,6 +165,41 @@ pub fn text_field(
             .class("trouble")
             .attribute("id", said)
             .text_of(move || trouble().unwrap_or_default()),
+    ])
+}
+
+/// A field that seeks an ingredient by a few letters: its id, its label, an example, what is asked, and below it what the
+/// list of what is found is called, its items, and what is said where there are none.
+pub fn seek_field(
+    id: String,
+    label: &'static str,
+    example: &'static str,
+    asked: RwSignal<String>,
+    list: &'static str,
+    items: impl Fn() -> Vec<Element> + 'static,
+    none: impl Fn() -> String + 'static,
+) -> Element {
+    let input = element("input")
+        .class("input")
+        .attribute("id", id.clone())
+        .attribute("type", "search")
+        .attribute("autocomplete", "off")
+        .attribute("placeholder", example)
+        .value_of(move || asked.get())
+        .on_value("input", move |typed| asked.set(typed));
+    element("div").class("field").children([
+        element("label")
+            .class("label")
+            .attribute("for", id)
+            .text(label),
+        input,
+        element("ul")
+            .class("offers")
+            .attribute("aria-label", list)
+            .children_of(items),
+        paragraph("hint", "")
+            .attribute("role", "status")
+            .text_of(none),
     ])
 }
 

@@ -1,6 +1,6 @@
 //! Mending one line by hand: which ingredient, what weight, or that it is none.
 
-use super::common::{button, paragraph, text_field};
+use super::common::{button, paragraph, seek_field, text_field};
 use super::instead::{can_be_swapped, seek_instead};
 use crate::baking::ingredient::find::find;
 use crate::baking::recipe::{amount_trouble, read_grams};
@@ -184,29 +184,15 @@ fn own_ingredient(bench: Bench, row: usize, changes: Memo<u32>) -> Element {
         }
         false => String::new(),
     };
-    let input = element("input")
-        .class("input")
-        .attribute("id", id.clone())
-        .attribute("type", "search")
-        .attribute("autocomplete", "off")
-        .attribute("placeholder", "Write a name, such as buttermilk")
-        .value_of(move || asked.get())
-        .on_value("input", move |typed| asked.set(typed));
-    element("div").class("field").children([
-        element("label")
-            .class("label")
-            .attribute("for", id)
-            .text("It is another ingredient"),
-        input,
-        element("ul")
-            .class("offers")
-            .attribute("aria-label", "Ingredients that it may be")
-            .children_of(move || offers().into_iter().map(offer).collect()),
-        element("p")
-            .class("hint")
-            .attribute("role", "status")
-            .text_of(none),
-    ])
+    seek_field(
+        id,
+        "It is another ingredient",
+        "Write a name, such as buttermilk",
+        asked,
+        "Ingredients that it may be",
+        move || offers().into_iter().map(offer).collect(),
+        none,
+    )
 }
 
 /// Ingredients that a few letters may be the beginning of, the baker's own among them.

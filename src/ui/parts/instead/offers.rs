@@ -4,7 +4,7 @@ use super::{Chosen, LINE, Weighed, change};
 use crate::baking::worksheet::{LinePart, SwapLine};
 use crate::ui::device;
 use crate::ui::dom::{Element, Words, element};
-use crate::ui::parts::common::{paragraph, select, text_field};
+use crate::ui::parts::common::{paragraph, seek_field, select, text_field};
 use crate::ui::parts::mend::found;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
@@ -171,7 +171,6 @@ fn search(
     own: &'static str,
     swap: Memo<Option<SwapLine>>,
 ) -> Element {
-    const ASKED: &str = "instead-other";
     let asked = RwSignal::new(String::new());
     let hits = Memo::new(move |_| {
         let mut hits = asked.with(|asked| match asked.trim().is_empty() {
@@ -198,28 +197,15 @@ fn search(
         false => String::new(),
     }
     };
-    let input = element("input")
-        .class("input")
-        .attribute("id", ASKED)
-        .attribute("type", "search")
-        .attribute("autocomplete", "off")
-        .attribute("placeholder", "Write a name, such as oat milk")
-        .value_of(move || asked.get())
-        .on_value("input", move |typed| asked.set(typed));
-    element("div").class("field").children([
-        element("label")
-            .class("label")
-            .attribute("for", ASKED)
-            .text("Or any other ingredient"),
-        input,
-        element("ul")
-            .class("offers")
-            .attribute("aria-label", "Ingredients found")
-            .children_of(items),
-        paragraph("hint", "")
-            .attribute("role", "status")
-            .text_of(none),
-    ])
+    seek_field(
+        "instead-other".into(),
+        "Or any other ingredient",
+        "Write a name, such as oat milk",
+        asked,
+        "Ingredients found",
+        items,
+        none,
+    )
 }
 
 /// How much of the original goes.
