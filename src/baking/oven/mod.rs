@@ -1,0 +1,3 @@
+//! Ovens: heat flow and bake time.
+
+pub mod heat;
