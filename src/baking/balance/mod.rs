@@ -14,7 +14,7 @@ mod standing;
 mod sugars;
 mod sweetness;
 #[cfg(test)]
-mod testing;
+pub(in crate::baking) mod testing;
 mod water_binding;
 
 pub use class::{Class, Count, count};

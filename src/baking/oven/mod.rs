@@ -1,3 +1,4 @@
 //! Ovens: heat flow and bake time.
 
 pub mod heat;
+pub mod rise;
