@@ -11,6 +11,7 @@ pub mod formula;
 pub mod ingredient;
 pub mod leaven;
 mod lexicon;
+pub mod oven;
 mod packed;
 pub mod pan;
 pub mod quantity;
