@@ -43,10 +43,11 @@ dist: rust $(PACKAGES) bindgen trunk ## Leave the finished page in dist/, for an
 	@cargo fetch --quiet --locked
 	@$(TRUNK) build
 
-reference: ## Solve the bowls, programmes and bodies of tests/reference again with PHREEQC, HiGHS and scipy; needs Python, which nothing else does
+reference: ## Reckon the bowls, programmes, bodies and airs of tests/reference again with other programs; needs Python, which nothing else does
 	@.make/setup.sh reference
 	@$(REFERENCE)/bin/python tests/reference/reference.py
 	@$(REFERENCE)/bin/python tests/reference/programmes.py
+	@$(REFERENCE)/bin/python tests/reference/air.py
 	@$(REFERENCE)/bin/python tests/reference/heat.py
 
 bench: dist chromium ## Print sizes and times, each as a ratio to its floor

@@ -60,12 +60,12 @@ setup_chromium() {
     || stop "apt-get install failed. $by_hand"
 }
 
-# A Python of its own with PHREEQC and HiGHS in it, made again when the pinned versions change.
+# A Python of its own with PHREEQC, HiGHS, IAPWS and a standard atmosphere in it, made again when the pinned versions change.
 setup_reference() {
   local folder=target/tools/reference pinned=tests/reference/requirements.txt
   cmp -s "$pinned" "$folder/requirements.txt" && return
   have python3 || stop "Python is missing, which only make reference needs. Install version 3.11 or newer (Debian: apt-get install python3 python3-venv) and run make reference again."
-  echo "Making a Python with PHREEQC and HiGHS under $folder ..."
+  echo "Making a Python with PHREEQC and its kin under $folder ..."
   python3 -m venv --clear "$folder" || stop "Python has no venv. Install it (Debian: apt-get install python3-venv) and run make reference again."
   "$folder/bin/pip" install --quiet --disable-pip-version-check --requirement "$pinned" \
     || stop "the Python packages could not be installed. Check the network and run: make reference"

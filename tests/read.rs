@@ -198,7 +198,7 @@ fn pans_ovens_and_yields_are_picked_out() {
     assert_eq!(note.makes.as_deref(), Some("12 slices"));
     let step = &recipe.lines[5].mentions;
     assert_eq!((step.ovens.len(), step.pans.len()), (1, 1));
-    assert!((step.ovens[0].to_fahrenheit() - 350.0).abs() < 1e-9);
+    assert!((step.ovens[0].temperature.to_fahrenheit() - 350.0).abs() < 1e-9);
 }
 
 #[test]

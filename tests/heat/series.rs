@@ -48,7 +48,10 @@ fn rows() -> Vec<Row<'static>> {
             };
             let asked = match cells[9] {
                 "until" => Asked::Until(figure(cells[10])),
-                seconds => Asked::At(figure(cells[8]) / 1000.0 / body.depth.max(1e-9), figure(seconds)),
+                seconds => Asked::At(
+                    figure(cells[8]) / 1000.0 / body.depth.max(1e-9),
+                    figure(seconds),
+                ),
             };
             Row {
                 name: cells[0],
@@ -107,7 +110,12 @@ fn ours(body: Body, asked: Asked, rows: usize) -> f64 {
     let step = 480.0 / (rows * rows) as f64 * 10.0;
     let mut now = 0.0;
     let mut came = 0.0;
-    let coldest = |flow: &Flow| flow.cells.iter().map(|cell| cell.celsius).fold(f64::MAX, f64::min);
+    let coldest = |flow: &Flow| {
+        flow.cells
+            .iter()
+            .map(|cell| cell.celsius)
+            .fold(f64::MAX, f64::min)
+    };
     loop {
         let before = coldest(&flow);
         let left = match asked {
@@ -137,8 +145,13 @@ fn ours(body: Body, asked: Asked, rows: usize) -> f64 {
         .iter()
         .map(|cell| (cell.celsius - START) * cell.capacity)
         .sum();
-    assert!((held / came - 1.0).abs() < 1e-9, "heat that came {came}, held {held}");
-    let Asked::At(part, _) = asked else { unreachable!() };
+    assert!(
+        (held / came - 1.0).abs() < 1e-9,
+        "heat that came {came}, held {held}"
+    );
+    let Asked::At(part, _) = asked else {
+        unreachable!()
+    };
     point(&flow, &mesh, body, part)
 }
 
@@ -181,7 +194,13 @@ fn bodies_warm_as_their_series_say() {
         let found = ours(row.body, row.asked, 24);
         let off = found / row.answer - 1.0;
         worst = worst.max(off.abs());
-        assert!(off.abs() < 0.005, "{} {:?}: {found}, should be {}", row.name, row.asked, row.answer);
+        assert!(
+            off.abs() < 0.005,
+            "{} {:?}: {found}, should be {}",
+            row.name,
+            row.asked,
+            row.answer
+        );
     }
     println!("worst of {} figures: {:.2} %", rows().len(), worst * 100.0);
 }
@@ -192,8 +211,15 @@ fn second_order() {
     for row in rows() {
         let Asked::Until(_) = row.asked else { continue };
         let errors = [12, 24, 48].map(|rows| ours(row.body, row.asked, rows) - row.answer);
-        println!("{:26} {:9.1} s: off by {:8.3} {:8.3} {:8.3} s at 12, 24, 48 rows", row.name, row.answer, errors[0], errors[1], errors[2]);
+        println!(
+            "{:26} {:9.1} s: off by {:8.3} {:8.3} {:8.3} s at 12, 24, 48 rows",
+            row.name, row.answer, errors[0], errors[1], errors[2]
+        );
         let order = (errors[0] / errors[1]).abs().log2();
-        assert!(order > 1.7 || errors[1].abs() < 0.5, "{}: order {order}", row.name);
+        assert!(
+            order > 1.7 || errors[1].abs() < 0.5,
+            "{}: order {order}",
+            row.name
+        );
     }
 }

@@ -1,4 +1,9 @@
-//! Ovens: heat flow and bake time.
+//! The oven and the air around it.
+//!
+//! [`air`] comes before all chemistry and knows of nothing but quantities; [`heat`] knows of nothing but physics; the rest
+//! of this stage stands on the facts of a recipe.
 
+pub mod air;
 pub mod heat;
 pub mod rise;
+pub mod scale;

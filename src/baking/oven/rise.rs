@@ -127,49 +127,185 @@ pub fn rising(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::baking::balance::{testing::formula, setting};
+    use crate::baking::balance::{setting, testing::formula};
     use crate::baking::chemistry::{bowl, course::Handling};
     use crate::baking::oven::heat::stuff::{Batter, saturation};
     #[test]
     fn scratch() {
         for (name, sg, sv, loss, text) in [
-            ("pound", 0.85, 2.0, 0.08, "400 g cake flour\n400 g sugar\n400 g butter\n400 g eggs\n4 g salt"),
-            ("victoria", 0.85, 2.5, 0.09, "400 g self-raising flour\n400 g sugar\n400 g butter\n400 g eggs\n20 g milk"),
-            ("yellow", 0.83, 2.6, 0.09, "400 g cake flour\n400 g sugar\n200 g butter\n220 g eggs\n260 g milk\n18 g baking powder\n6 g salt"),
-            ("hr white", 0.85, 2.7, 0.10, "400 g cake flour\n500 g sugar\n200 g shortening\n268 g egg whites\n400 g skim milk\n25 g baking powder\n8 g salt"),
-            ("devil", 0.85, 2.7, 0.10, "400 g cake flour\n532 g sugar\n232 g shortening\n268 g eggs\n468 g skim milk\n68 g natural cocoa powder\n12 g baking powder\n8 g baking soda\n8 g salt"),
-            ("genoise", 0.50, 3.5, 0.11, "400 g cake flour\n400 g sugar\n132 g butter\n600 g eggs"),
-            ("sponge mb", 0.50, 3.4, 0.10, "400 g cake flour\n500 g sugar\n100 g butter\n300 g eggs\n100 g egg yolks\n200 g skim milk\n12 g baking powder\n6 g salt"),
-            ("chiffon", 0.48, 3.9, 0.11, "400 g cake flour\n520 g sugar\n200 g vegetable oil\n200 g egg yolks\n400 g egg whites\n300 g water\n20 g baking powder\n10 g salt\n2 g cream of tartar"),
-            ("angel", 0.30, 4.6, 0.11, "100 g cake flour\n267 g sugar\n267 g egg whites\n1.5 g salt\n3 g cream of tartar"),
-            ("muffin", 0.95, 2.2, 0.10, "400 g plain flour\n200 g sugar\n160 g butter\n120 g eggs\n280 g milk\n24 g baking powder\n5 g salt"),
-            ("banana", 0.95, 1.9, 0.09, "400 g plain flour\n240 g sugar\n140 g vegetable oil\n160 g eggs\n400 g banana\n16 g baking powder\n3 g baking soda\n5 g salt"),
-            ("brownie f", 1.10, 1.15, 0.07, "100 g plain flour\n270 g sugar\n160 g butter\n140 g eggs\n35 g cocoa\n2 g salt"),
-            ("brownie c", 0.95, 1.7, 0.08, "100 g plain flour\n170 g sugar\n80 g butter\n80 g eggs\n20 g milk\n25 g cocoa\n1.5 g baking powder\n1.5 g salt"),
-            ("carrot", 0.98, 2.1, 0.09, "400 g plain flour\n560 g sugar\n360 g vegetable oil\n400 g eggs\n460 g carrots\n8 g baking powder\n5.6 g baking soda\n6 g salt"),
-            ("choc oil", 1.02, 2.3, 0.11, "400 g plain flour\n660 g sugar\n200 g vegetable oil\n180 g eggs\n760 g water\n140 g natural cocoa powder\n8 g baking powder\n12 g baking soda\n8 g salt"),
-            ("vegan", 0.95, 2.2, 0.11, "400 g plain flour\n428 g sugar\n156 g vegetable oil\n504 g water\n32 g vinegar\n44 g natural cocoa powder\n10 g baking soda\n6 g salt"),
-            ("gf", 0.90, 2.2, 0.10, "280 g rice flour\n120 g potato starch\n400 g sugar\n200 g butter\n320 g eggs\n320 g milk\n22 g baking powder\n6 g salt\n2 g xanthan gum"),
-            ("fruit", 1.10, 1.25, 0.06, "400 g plain flour\n400 g sugar\n400 g butter\n440 g eggs\n40 g water\n2 g baking powder\n1200 g raisins"),
+            (
+                "pound",
+                0.85,
+                2.0,
+                0.08,
+                "400 g cake flour\n400 g sugar\n400 g butter\n400 g eggs\n4 g salt",
+            ),
+            (
+                "victoria",
+                0.85,
+                2.5,
+                0.09,
+                "400 g self-raising flour\n400 g sugar\n400 g butter\n400 g eggs\n20 g milk",
+            ),
+            (
+                "yellow",
+                0.83,
+                2.6,
+                0.09,
+                "400 g cake flour\n400 g sugar\n200 g butter\n220 g eggs\n260 g milk\n18 g baking powder\n6 g salt",
+            ),
+            (
+                "hr white",
+                0.85,
+                2.7,
+                0.10,
+                "400 g cake flour\n500 g sugar\n200 g shortening\n268 g egg whites\n400 g skim milk\n25 g baking powder\n8 g salt",
+            ),
+            (
+                "devil",
+                0.85,
+                2.7,
+                0.10,
+                "400 g cake flour\n532 g sugar\n232 g shortening\n268 g eggs\n468 g skim milk\n68 g natural cocoa powder\n12 g baking powder\n8 g baking soda\n8 g salt",
+            ),
+            (
+                "genoise",
+                0.50,
+                3.5,
+                0.11,
+                "400 g cake flour\n400 g sugar\n132 g butter\n600 g eggs",
+            ),
+            (
+                "sponge mb",
+                0.50,
+                3.4,
+                0.10,
+                "400 g cake flour\n500 g sugar\n100 g butter\n300 g eggs\n100 g egg yolks\n200 g skim milk\n12 g baking powder\n6 g salt",
+            ),
+            (
+                "chiffon",
+                0.48,
+                3.9,
+                0.11,
+                "400 g cake flour\n520 g sugar\n200 g vegetable oil\n200 g egg yolks\n400 g egg whites\n300 g water\n20 g baking powder\n10 g salt\n2 g cream of tartar",
+            ),
+            (
+                "angel",
+                0.30,
+                4.6,
+                0.11,
+                "100 g cake flour\n267 g sugar\n267 g egg whites\n1.5 g salt\n3 g cream of tartar",
+            ),
+            (
+                "muffin",
+                0.95,
+                2.2,
+                0.10,
+                "400 g plain flour\n200 g sugar\n160 g butter\n120 g eggs\n280 g milk\n24 g baking powder\n5 g salt",
+            ),
+            (
+                "banana",
+                0.95,
+                1.9,
+                0.09,
+                "400 g plain flour\n240 g sugar\n140 g vegetable oil\n160 g eggs\n400 g banana\n16 g baking powder\n3 g baking soda\n5 g salt",
+            ),
+            (
+                "brownie f",
+                1.10,
+                1.15,
+                0.07,
+                "100 g plain flour\n270 g sugar\n160 g butter\n140 g eggs\n35 g cocoa\n2 g salt",
+            ),
+            (
+                "brownie c",
+                0.95,
+                1.7,
+                0.08,
+                "100 g plain flour\n170 g sugar\n80 g butter\n80 g eggs\n20 g milk\n25 g cocoa\n1.5 g baking powder\n1.5 g salt",
+            ),
+            (
+                "carrot",
+                0.98,
+                2.1,
+                0.09,
+                "400 g plain flour\n560 g sugar\n360 g vegetable oil\n400 g eggs\n460 g carrots\n8 g baking powder\n5.6 g baking soda\n6 g salt",
+            ),
+            (
+                "choc oil",
+                1.02,
+                2.3,
+                0.11,
+                "400 g plain flour\n660 g sugar\n200 g vegetable oil\n180 g eggs\n760 g water\n140 g natural cocoa powder\n8 g baking powder\n12 g baking soda\n8 g salt",
+            ),
+            (
+                "vegan",
+                0.95,
+                2.2,
+                0.11,
+                "400 g plain flour\n428 g sugar\n156 g vegetable oil\n504 g water\n32 g vinegar\n44 g natural cocoa powder\n10 g baking soda\n6 g salt",
+            ),
+            (
+                "gf",
+                0.90,
+                2.2,
+                0.10,
+                "280 g rice flour\n120 g potato starch\n400 g sugar\n200 g butter\n320 g eggs\n320 g milk\n22 g baking powder\n6 g salt\n2 g xanthan gum",
+            ),
+            (
+                "fruit",
+                1.10,
+                1.25,
+                0.06,
+                "400 g plain flour\n400 g sugar\n400 g butter\n440 g eggs\n40 g water\n2 g baking powder\n1200 g raisins",
+            ),
         ] {
             let f = formula(text);
             let p = parts(&f).unwrap();
             let all: f64 = f.batter().map(|l| l.grams.mean.to_grams()).sum();
-            let b = Batter { parts: p, density: sg * 1000.0, activity: 0.93 };
+            let b = Batter {
+                parts: p,
+                density: sg * 1000.0,
+                activity: 0.93,
+            };
             let solid = b.solid_density();
             let h = Handling::default();
             let bw = bowl(&f, &h);
             let set = setting(&f, None).map_or(90.0, |s| s.at.mean.to_celsius());
             let course = bw.map(|b| b.course).unwrap_or_default();
             let held = |s: &State| s.made - s.lost;
-            let bench = course.iter().rfind(|s| s.stage == Stage::Bench).map_or(0.0, held);
-            let vb = all / sg / 1e6; let vl = all / 1000.0 / solid;
+            let bench = course
+                .iter()
+                .rfind(|s| s.stage == Stage::Bench)
+                .map_or(0.0, held);
+            let vb = all / sg / 1e6;
+            let vl = all / 1000.0 / solid;
             let n0 = (vb - vl) * 101325.0 / GAS / (295.15);
-            let v = |t: f64| { let dn = crate::baking::chemistry::course::at(&course, t).map_or(0.0, |s| held(&s)) - bench;
-                (vl + (n0 + dn.max(0.0)) * GAS * (t + ICE) / (101325.0 - 0.93 * saturation(t))) / vb };
+            let v = |t: f64| {
+                let dn = crate::baking::chemistry::course::at(&course, t).map_or(0.0, |s| held(&s))
+                    - bench;
+                (vl + (n0 + dn.max(0.0)) * GAS * (t + ICE) / (101325.0 - 0.93 * saturation(t))) / vb
+            };
             let want = sv * (1.0 - loss) * sg;
             let t = set.min(97.0);
-            println!("{name:10} parts {:.2?} solid {:.0} gas0 {:.2} set {:.1} dn/n0 {:.2} x(60) {:.2} x(80) {:.2} x(set) {:.2} want {:.2} hold {:.2}", p, solid, 1.0-vl/vb, set, (course.iter().rfind(|s| s.stage == Stage::Oven).map_or(0.0,held)-bench)/n0, v(60.0), v(80.0), v(t), want, (want-1.0)/(v(t)-1.0));
+            println!(
+                "{name:10} parts {:.2?} solid {:.0} gas0 {:.2} set {:.1} dn/n0 {:.2} x(60) {:.2} x(80) {:.2} x(set) {:.2} want {:.2} hold {:.2}",
+                p,
+                solid,
+                1.0 - vl / vb,
+                set,
+                (course
+                    .iter()
+                    .rfind(|s| s.stage == Stage::Oven)
+                    .map_or(0.0, held)
+                    - bench)
+                    / n0,
+                v(60.0),
+                v(80.0),
+                v(t),
+                want,
+                (want - 1.0) / (v(t) - 1.0)
+            );
         }
     }
 }

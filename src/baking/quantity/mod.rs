@@ -5,10 +5,12 @@
 
 mod amount;
 mod density;
+mod height;
 mod length;
 mod mass;
 mod molality;
 mod ph;
+mod pressure;
 mod share;
 pub mod show;
 mod temperature;
@@ -16,10 +18,12 @@ mod volume;
 
 pub use amount::Equivalents;
 pub use density::Density;
+pub use height::Height;
 pub use length::{Length, LengthUnit};
 pub use mass::Mass;
 pub use molality::Molality;
 pub use ph::Ph;
+pub use pressure::Pressure;
 pub use share::Share;
 pub use temperature::{Temperature, TemperatureChange};
 pub use volume::Volume;

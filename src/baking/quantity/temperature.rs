@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 pub struct Temperature(f64);
 
 /// A difference of two temperatures. Base unit: degree Celsius.
-#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct TemperatureChange(f64);
 
@@ -24,9 +24,13 @@ impl Temperature {
         Self((value - 32.0) / 1.8)
     }
 
-    /// A gas mark of 1 or more: 275 F and 25 F a mark (common practice, no source).
+    /// A gas mark: 275 F and 25 F a mark from 1 on; 1/2 is 250 F and 1/4 is 225 F (common practice, no source).
     pub const fn gas_mark(mark: f64) -> Self {
-        Self::fahrenheit(250.0 + 25.0 * mark)
+        Self::fahrenheit(match mark {
+            mark if mark < 0.3 => 225.0,
+            mark if mark < 1.0 => 250.0,
+            _ => 250.0 + 25.0 * mark,
+        })
     }
 
     /// In degrees Celsius.
@@ -63,6 +67,18 @@ impl TemperatureChange {
     /// In degrees Celsius.
     pub const fn to_celsius(self) -> f64 {
         self.0
+    }
+
+    /// In degrees Fahrenheit: nothing is added, since this is a difference.
+    pub const fn to_fahrenheit(self) -> f64 {
+        self.0 * 1.8
+    }
+}
+
+impl std::ops::Sub<TemperatureChange> for Temperature {
+    type Output = Self;
+    fn sub(self, change: TemperatureChange) -> Self {
+        Self(self.0 - change.0)
     }
 }
 

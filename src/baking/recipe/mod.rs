@@ -6,6 +6,7 @@
 //! What a line weighs is left to [`formula`](crate::baking::formula).
 
 mod amount;
+mod bake_time;
 mod bracket;
 mod correction;
 mod country;
@@ -40,6 +41,7 @@ mod token;
 mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
+pub use bake_time::{BakeTime, BakeWords, Baked};
 use correction::read_amount;
 pub use correction::{Correction, amount_trouble, read_grams};
 pub use country::{Certainty, Guess, guess};
@@ -50,6 +52,7 @@ use super::ingredient::{Filling, Form, Larder, PieceSize};
 use super::quantity::{Length, Mass, Temperature};
 use look::Look;
 pub use look::Looks;
+pub use oven::{bare as bare_degrees, is_baking};
 use std::collections::HashMap;
 use std::sync::Arc;
 
@@ -57,6 +60,13 @@ use std::sync::Arc;
 pub fn plain_line(line: &str) -> String {
     let tidied = tidy::tidy(line);
     lookup::words_of(tidy::unbullet(&tidied).1).join(" ")
+}
+
+/// The oven settings in a few words, in the order written: "350F/180C/160C fan".
+pub fn oven_settings(words: &str) -> Vec<OvenSetting> {
+    let tidied = tidy::tidy(words);
+    let lower = tidied.to_ascii_lowercase();
+    oven::ovens(&token::tokens(&tidied, &lower))
 }
 
 /// Reads a recipe. Every line of the text is kept; the baker's corrections go first.
@@ -274,10 +284,21 @@ pub enum Section {
 pub struct Mentions {
     /// Pans, with their sizes.
     pub pans: Vec<PanMention>,
-    /// Oven settings.
-    pub ovens: Vec<Temperature>,
+    /// Oven settings, in the order written.
+    pub ovens: Vec<OvenSetting>,
+    /// How long it is baked, in the order written.
+    pub bakes: Vec<BakeTime>,
     /// How many the recipe makes, as written.
     pub makes: Option<String>,
+}
+
+/// An oven setting named in the text.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OvenSetting {
+    /// What the oven is set to.
+    pub temperature: Temperature,
+    /// Whether that is for an oven with a fan.
+    pub is_fan: bool,
 }
 
 /// A pan named in the text: how many, what kind, the lengths that stand beside it.

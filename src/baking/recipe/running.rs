@@ -1,13 +1,14 @@
 //! Running text: what tells a step or a story from an ingredient, and what it names besides words.
 
 use super::token::{Kind, Token};
-use super::{Mentions, measure, oven, pan};
+use super::{Mentions, bake_time, measure, oven, pan};
 use crate::baking::text;
 
 /// What a line of running text names.
 pub fn mentions(tokens: &[Token], text: &str) -> Mentions {
     Mentions {
         pans: pan::pans(tokens),
+        bakes: bake_time::bakes(tokens),
         ovens: oven::ovens(tokens),
         makes: makes(text),
     }

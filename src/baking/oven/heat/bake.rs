@@ -140,7 +140,12 @@ struct Inside {
 impl Bake {
     /// A load as the door closes on it.
     pub fn new(load: Load, oven: Oven, fineness: Fineness) -> Self {
-        let mesh = Mesh::new(load.vessel.clone(), load.depth, fineness.columns, fineness.rows);
+        let mesh = Mesh::new(
+            load.vessel.clone(),
+            load.depth,
+            fineness.columns,
+            fineness.rows,
+        );
         let flow = Flow::new(&mesh, oven.air);
         let batter = load.batter;
         let mut cells: Vec<Inside> = mesh
@@ -230,10 +235,10 @@ impl Bake {
             cell.celsius = after;
             cell.hottest = cell.hottest.max(after);
         }
-        for (sum, part) in self
-            .through
-            .iter_mut()
-            .zip([through.heat, through.carried, through.vapour])
+        for (sum, part) in
+            self.through
+                .iter_mut()
+                .zip([through.heat, through.carried, through.vapour])
         {
             *sum += part;
         }
@@ -288,10 +293,12 @@ impl Bake {
             let (outward, upward) = (&self.mesh.outward[at], &self.mesh.upward[at]);
             let cell = &mut self.flow.cells[at];
             if outward.area > 0.0 {
-                [cell.outward_heat, cell.outward_vapour] = through(outward, passes[at], passes[at + 1]);
+                [cell.outward_heat, cell.outward_vapour] =
+                    through(outward, passes[at], passes[at + 1]);
             }
             if upward.area > 0.0 {
-                [cell.upward_heat, cell.upward_vapour] = through(upward, passes[at], passes[at + columns]);
+                [cell.upward_heat, cell.upward_vapour] =
+                    through(upward, passes[at], passes[at + columns]);
             }
         }
         let oven = self.oven_now();
@@ -353,7 +360,11 @@ impl Bake {
         let top = self.mesh.outside.iter().position(is_top);
         Moment {
             seconds,
-            centre: self.cells.iter().map(|cell| cell.celsius).fold(f64::MAX, f64::min),
+            centre: self
+                .cells
+                .iter()
+                .map(|cell| cell.celsius)
+                .fold(f64::MAX, f64::min),
             edge: celsius(rows / 2 * columns + columns - 1),
             top: top.map_or_else(|| celsius(columns - 1), |top| self.skins[top]),
             lost: missing / self.mass,
@@ -401,7 +412,11 @@ impl Symmetry {
     /// How many columns a usual grid has.
     pub fn usual(self) -> Fineness {
         match self {
-            Self::Ball => Fineness { columns: 24, rows: 1, ..Fineness::USUAL },
+            Self::Ball => Fineness {
+                columns: 24,
+                rows: 1,
+                ..Fineness::USUAL
+            },
             _ => Fineness::USUAL,
         }
     }

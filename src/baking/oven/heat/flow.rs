@@ -162,7 +162,11 @@ fn slopes(
         let [warm, wet] = now[from];
         let [warm_there, wet_there] = now[to];
         let steam = vapour * (wet - wet_there);
-        let carried = if steam > 0.0 { cells[from].carried } else { cells[to].carried };
+        let carried = if steam > 0.0 {
+            cells[from].carried
+        } else {
+            cells[to].carried
+        };
         let heat = heat * (warm - warm_there) + steam * carried;
         gains[2 * from] -= heat;
         gains[2 * from + 1] -= steam;

@@ -102,7 +102,11 @@ pub struct Mesh {
 impl Mesh {
     /// A filling of so much depth in a vessel; a ball is filled whole.
     pub fn new(vessel: Vessel, depth: f64, columns: usize, rows: usize) -> Self {
-        let rows = if vessel.symmetry == Symmetry::Ball { 1 } else { rows };
+        let rows = if vessel.symmetry == Symmetry::Ball {
+            1
+        } else {
+            rows
+        };
         let size = columns * rows;
         let mut mesh = Self {
             columns,
@@ -205,7 +209,11 @@ impl Mesh {
             if outer { wall } else { core }
         };
         let slope = (lean(middle + thick / 2.0) - lean(middle - thick / 2.0)) / thick.max(1e-9);
-        let side = if middle > self.vessel.brim { Side::Open } else { Side::Wall };
+        let side = if middle > self.vessel.brim {
+            Side::Open
+        } else {
+            Side::Wall
+        };
         let face = Face {
             area: thick * slope.hypot(1.0) * self.round(at),
             near: near / slope.hypot(1.0),
@@ -217,7 +225,8 @@ impl Mesh {
     /// Inner and outer half width of a column at a height.
     fn sides(&self, column: usize, height: f64) -> [f64; 2] {
         let (core, wall) = self.vessel.across(height);
-        [column, column + 1].map(|side| core + (wall - core).max(0.0) * side as f64 / self.columns as f64)
+        [column, column + 1]
+            .map(|side| core + (wall - core).max(0.0) * side as f64 / self.columns as f64)
     }
 
     /// How far round a face at a half width goes.
@@ -256,7 +265,8 @@ impl Mesh {
             if column + 1 < self.columns {
                 self.outward[column] = face;
             } else {
-                self.outside.push((column, Side::Wall, Face { far: 0.0, ..face }));
+                self.outside
+                    .push((column, Side::Wall, Face { far: 0.0, ..face }));
             }
         }
     }

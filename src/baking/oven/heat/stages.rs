@@ -78,8 +78,11 @@ impl Stages {
                 .zip(self.start.iter().zip(&self.slope))
                 .zip(&self.rate)
             {
-                let next =
-                    by_start * start + mu * *value + nu * *before + by_rate * rate + by_slope * slope;
+                let next = by_start * start
+                    + mu * *value
+                    + nu * *before
+                    + by_rate * rate
+                    + by_slope * slope;
                 *before = std::mem::replace(value, next);
             }
             a_last = 1.0 - b * chebyshev.value;

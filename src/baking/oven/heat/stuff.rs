@@ -69,7 +69,11 @@ impl Batter {
         volumes[0] *= water;
         let warm = (celsius - 25.0) / 65.0;
         let of = |part: &[f64; 4]| part[1] + (part[2] - part[1]) * warm;
-        let sum: f64 = volumes.iter().zip(&PARTS).map(|(volume, part)| volume * of(part)).sum();
+        let sum: f64 = volumes
+            .iter()
+            .zip(&PARTS)
+            .map(|(volume, part)| volume * of(part))
+            .sum();
         sum / volumes.iter().sum::<f64>()
     }
 
@@ -79,11 +83,13 @@ impl Batter {
     pub fn conductivity(&self, water: f64, gas: f64, vapour: &Vapour, air: f64) -> [f64; 2] {
         let body = self.solid_conductivity(water, vapour.celsius);
         let kelvin = vapour.celsius + ICE;
-        let spread = 2.6e-5 * (kelvin / 298.0).powf(1.81) * (101_325.0 / air) / (STEAM_GAS * kelvin);
+        let spread =
+            2.6e-5 * (kelvin / 298.0).powf(1.81) * (101_325.0 / air) / (STEAM_GAS * kelvin);
         let drift = (air / (air - vapour.pressure).max(air / DRIFT)).min(DRIFT);
         let bubble = AIR + OPEN * spread * drift * vapour.by_kelvin * carried(vapour.celsius);
         let apart = body - bubble;
-        let conducts = body * (bubble + 2.0 * body - 2.0 * gas * apart) / (bubble + 2.0 * body + gas * apart);
+        let conducts =
+            body * (bubble + 2.0 * body - 2.0 * gas * apart) / (bubble + 2.0 * body + gas * apart);
         [conducts, PORES * gas * spread]
     }
 

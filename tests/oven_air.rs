@@ -1,0 +1,8 @@
+//! The air, ovens and their scales, batter temperatures and heights above the sea.
+
+#[path = "oven_air/air.rs"]
+mod air;
+#[path = "oven_air/bake_time.rs"]
+mod bake_time;
+#[path = "oven_air/scale.rs"]
+mod scale;
