@@ -2,6 +2,8 @@
 
 #[path = "heat/bakes.rs"]
 mod bakes;
+#[path = "heat/kitchen.rs"]
+mod kitchen;
 #[path = "heat/laws.rs"]
 mod laws;
 #[path = "heat/series.rs"]

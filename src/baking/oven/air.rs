@@ -56,7 +56,7 @@ const CRITICAL_KELVIN: f64 = 647.096;
 /// A sentence where nobody bakes: below the lowest dry land, or above 5,000 m.
 pub fn pressure(height: Height) -> Result<Pressure, &'static str> {
     let metres = height.to_metres();
-    if !(metres >= LOWEST) {
+    if metres.is_nan() || metres < LOWEST {
         return Err("No dry land lies that deep. Write a height from -430 m to 5,000 m.");
     }
     if metres > HIGHEST {

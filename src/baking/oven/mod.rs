@@ -4,6 +4,9 @@
 //! of this stage stands on the facts of a recipe.
 
 pub mod air;
+pub mod forecast;
 pub mod heat;
+pub mod kitchen;
 pub mod rise;
 pub mod scale;
+pub mod slices;

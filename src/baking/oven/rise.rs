@@ -10,7 +10,7 @@ use crate::baking::chemistry::course::{Stage, State, at};
 use crate::baking::estimate::{Estimate, NORMAL_95};
 use crate::baking::formula::Formula;
 use crate::baking::ingredient::Composition;
-use crate::baking::quantity::{Pressure, Quantity, Share, Temperature};
+use crate::baking::quantity::{Pressure, Share, Temperature};
 
 /// The gas constant, J/(mol K).
 const GAS: f64 = 8.314_46;
@@ -116,7 +116,11 @@ pub fn rising(
     let times = points.last().map_or(1.0, |point| point[1]);
     let apart = (times - 1.0) * DEVIATION * NORMAL_95;
     Rising {
-        times: Estimate::between(times - apart, times, times + apart).map(Share::fraction),
+        times: Estimate::between(
+            Share::fraction(times - apart),
+            Share::fraction(times),
+            Share::fraction(times + apart),
+        ),
         held: Share::fraction(held),
         gas: Share::fraction(1.0 - solid / volume),
         sets: Temperature::celsius(sets),
@@ -129,183 +133,206 @@ mod tests {
     use super::*;
     use crate::baking::balance::{setting, testing::formula};
     use crate::baking::chemistry::{bowl, course::Handling};
-    use crate::baking::oven::heat::stuff::{Batter, saturation};
+    use crate::baking::oven::air::boiling_point;
+
+    /// A formula in air of a pressure, with a batter of so many grams in a millilitre.
+    fn of(text: &str, kind: Kind, gravity: f64, air: f64) -> Rising {
+        let formula = formula(text);
+        let grams = formula
+            .batter()
+            .map(|line| line.grams.mean.to_grams())
+            .sum();
+        let batter = Batter {
+            parts: parts(&formula).expect("a batter"),
+            density: gravity * 1000.0,
+            activity: 0.93,
+        };
+        let air = Pressure::atmospheres(air);
+        let handling = Handling {
+            air: air.to_atmospheres(),
+            ..Handling::default()
+        };
+        let course = bowl(&formula, &handling).map(|bowl| bowl.course);
+        let setting = setting(&formula, None);
+        let boiling = boiling_point(air).expect("air");
+        rising(
+            &batter,
+            grams,
+            &course.unwrap_or_default(),
+            setting.as_ref(),
+            kind,
+            air,
+            boiling,
+        )
+    }
+
+    /// Volume of the baked cake for each gram of batter, by the trade's figures for a gram of cake and its loss in the
+    /// oven (textbooks, from memory; common practice): 1.6 to 2.4 and 6 to 11 % for pound cake, and so on. One share held
+    /// for each kind has to serve all of its formulas.
     #[test]
-    fn scratch() {
-        for (name, sg, sv, loss, text) in [
+    fn baked_volumes_of_the_trade() {
+        for (kind, gravity, low, high, text) in [
             (
-                "pound",
+                Kind::Pound,
                 0.85,
-                2.0,
-                0.08,
+                1.6,
+                2.4,
                 "400 g cake flour\n400 g sugar\n400 g butter\n400 g eggs\n4 g salt",
             ),
             (
-                "victoria",
+                Kind::Victoria,
                 0.85,
-                2.5,
-                0.09,
+                2.2,
+                2.8,
                 "400 g self-raising flour\n400 g sugar\n400 g butter\n400 g eggs\n20 g milk",
             ),
             (
-                "yellow",
+                Kind::YellowLayer,
                 0.83,
-                2.6,
-                0.09,
+                2.3,
+                3.0,
                 "400 g cake flour\n400 g sugar\n200 g butter\n220 g eggs\n260 g milk\n18 g baking powder\n6 g salt",
             ),
             (
-                "hr white",
+                Kind::HighRatioWhite,
                 0.85,
-                2.7,
-                0.10,
+                2.4,
+                3.1,
                 "400 g cake flour\n500 g sugar\n200 g shortening\n268 g egg whites\n400 g skim milk\n25 g baking powder\n8 g salt",
             ),
             (
-                "devil",
+                Kind::DevilsFood,
                 0.85,
-                2.7,
-                0.10,
+                2.4,
+                3.1,
                 "400 g cake flour\n532 g sugar\n232 g shortening\n268 g eggs\n468 g skim milk\n68 g natural cocoa powder\n12 g baking powder\n8 g baking soda\n8 g salt",
             ),
             (
-                "genoise",
+                Kind::Genoise,
                 0.50,
-                3.5,
-                0.11,
+                3.0,
+                4.2,
                 "400 g cake flour\n400 g sugar\n132 g butter\n600 g eggs",
             ),
             (
-                "sponge mb",
+                Kind::Sponge,
                 0.50,
-                3.4,
-                0.10,
+                3.0,
+                4.0,
                 "400 g cake flour\n500 g sugar\n100 g butter\n300 g eggs\n100 g egg yolks\n200 g skim milk\n12 g baking powder\n6 g salt",
             ),
             (
-                "chiffon",
+                Kind::Chiffon,
                 0.48,
-                3.9,
-                0.11,
+                3.4,
+                4.5,
                 "400 g cake flour\n520 g sugar\n200 g vegetable oil\n200 g egg yolks\n400 g egg whites\n300 g water\n20 g baking powder\n10 g salt\n2 g cream of tartar",
             ),
             (
-                "angel",
+                Kind::AngelFood,
                 0.30,
-                4.6,
-                0.11,
+                4.0,
+                5.2,
                 "100 g cake flour\n267 g sugar\n267 g egg whites\n1.5 g salt\n3 g cream of tartar",
             ),
             (
-                "muffin",
+                Kind::Muffin,
                 0.95,
-                2.2,
-                0.10,
+                1.9,
+                2.5,
                 "400 g plain flour\n200 g sugar\n160 g butter\n120 g eggs\n280 g milk\n24 g baking powder\n5 g salt",
             ),
             (
-                "banana",
+                Kind::Banana,
                 0.95,
-                1.9,
-                0.09,
+                1.6,
+                2.2,
                 "400 g plain flour\n240 g sugar\n140 g vegetable oil\n160 g eggs\n400 g banana\n16 g baking powder\n3 g baking soda\n5 g salt",
             ),
             (
-                "brownie f",
+                Kind::Brownie,
                 1.10,
-                1.15,
-                0.07,
+                1.0,
+                1.3,
                 "100 g plain flour\n270 g sugar\n160 g butter\n140 g eggs\n35 g cocoa\n2 g salt",
             ),
             (
-                "brownie c",
-                0.95,
-                1.7,
-                0.08,
-                "100 g plain flour\n170 g sugar\n80 g butter\n80 g eggs\n20 g milk\n25 g cocoa\n1.5 g baking powder\n1.5 g salt",
-            ),
-            (
-                "carrot",
+                Kind::Pumpkin,
                 0.98,
-                2.1,
-                0.09,
+                1.8,
+                2.4,
                 "400 g plain flour\n560 g sugar\n360 g vegetable oil\n400 g eggs\n460 g carrots\n8 g baking powder\n5.6 g baking soda\n6 g salt",
             ),
             (
-                "choc oil",
+                Kind::Oil,
                 1.02,
-                2.3,
-                0.11,
+                2.0,
+                2.6,
                 "400 g plain flour\n660 g sugar\n200 g vegetable oil\n180 g eggs\n760 g water\n140 g natural cocoa powder\n8 g baking powder\n12 g baking soda\n8 g salt",
             ),
             (
-                "vegan",
+                Kind::PlantOil,
                 0.95,
-                2.2,
-                0.11,
+                1.9,
+                2.6,
                 "400 g plain flour\n428 g sugar\n156 g vegetable oil\n504 g water\n32 g vinegar\n44 g natural cocoa powder\n10 g baking soda\n6 g salt",
             ),
             (
-                "gf",
+                Kind::GlutenFree,
                 0.90,
-                2.2,
-                0.10,
+                1.9,
+                2.6,
                 "280 g rice flour\n120 g potato starch\n400 g sugar\n200 g butter\n320 g eggs\n320 g milk\n22 g baking powder\n6 g salt\n2 g xanthan gum",
             ),
             (
-                "fruit",
+                Kind::FruitCake,
                 1.10,
-                1.25,
-                0.06,
+                1.1,
+                1.4,
                 "400 g plain flour\n400 g sugar\n400 g butter\n440 g eggs\n40 g water\n2 g baking powder\n1200 g raisins",
             ),
         ] {
-            let f = formula(text);
-            let p = parts(&f).unwrap();
-            let all: f64 = f.batter().map(|l| l.grams.mean.to_grams()).sum();
-            let b = Batter {
-                parts: p,
-                density: sg * 1000.0,
-                activity: 0.93,
-            };
-            let solid = b.solid_density();
-            let h = Handling::default();
-            let bw = bowl(&f, &h);
-            let set = setting(&f, None).map_or(90.0, |s| s.at.mean.to_celsius());
-            let course = bw.map(|b| b.course).unwrap_or_default();
-            let held = |s: &State| s.made - s.lost;
-            let bench = course
-                .iter()
-                .rfind(|s| s.stage == Stage::Bench)
-                .map_or(0.0, held);
-            let vb = all / sg / 1e6;
-            let vl = all / 1000.0 / solid;
-            let n0 = (vb - vl) * 101325.0 / GAS / (295.15);
-            let v = |t: f64| {
-                let dn = crate::baking::chemistry::course::at(&course, t).map_or(0.0, |s| held(&s))
-                    - bench;
-                (vl + (n0 + dn.max(0.0)) * GAS * (t + ICE) / (101325.0 - 0.93 * saturation(t))) / vb
-            };
-            let want = sv * (1.0 - loss) * sg;
-            let t = set.min(97.0);
+            let rising = of(text, kind, gravity, 1.0);
+            let [least, mean, most] = [rising.times.low, rising.times.mean, rising.times.high]
+                .map(|times| times.to_fraction() / gravity / 0.91);
             println!(
-                "{name:10} parts {:.2?} solid {:.0} gas0 {:.2} set {:.1} dn/n0 {:.2} x(60) {:.2} x(80) {:.2} x(set) {:.2} want {:.2} hold {:.2}",
-                p,
-                solid,
-                1.0 - vl / vb,
-                set,
-                (course
-                    .iter()
-                    .rfind(|s| s.stage == Stage::Oven)
-                    .map_or(0.0, held)
-                    - bench)
-                    / n0,
-                v(60.0),
-                v(80.0),
-                v(t),
-                want,
-                (want - 1.0) / (v(t) - 1.0)
+                "{kind:?}: {mean:.2} ({least:.2} to {most:.2}) mL of each gram, trade {low} to {high}; sets at {:.0}",
+                rising.sets.to_celsius()
+            );
+            assert!(
+                least <= high && most >= low,
+                "{kind:?}: {least:.2} to {most:.2} mL/g, trade {low} to {high}"
+            );
+            assert!(
+                (low - 0.25..=high + 0.25).contains(&mean),
+                "{kind:?}: {mean:.2} mL/g, trade {low} to {high}"
             );
         }
+    }
+
+    /// Thinner air, more room for the same gas; and never smaller as it warms.
+    #[test]
+    fn laws() {
+        let text = "400 g cake flour\n400 g sugar\n200 g butter\n220 g eggs\n260 g milk\n18 g baking powder";
+        let mut last = 0.0;
+        for air in [1.0, 0.9, 0.8, 0.7, 0.65] {
+            let rising = of(text, Kind::YellowLayer, 0.83, air);
+            assert!(
+                rising
+                    .points
+                    .windows(2)
+                    .all(|pair| pair[0][0] < pair[1][0] && pair[0][1] <= pair[1][1])
+            );
+            let times = rising.times.mean.to_fraction();
+            assert!(times > last, "{air} atm: {times} after {last}");
+            last = times;
+        }
+    }
+
+    #[test]
+    fn parts_sum_to_one() {
+        let parts =
+            parts(&formula("100 g flour\n100 g sugar\n50 g water\n5 g salt")).expect("parts");
+        assert!((parts.iter().sum::<f64>() - 1.0).abs() < 1e-12);
     }
 }

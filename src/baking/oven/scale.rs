@@ -30,8 +30,10 @@ pub enum OvenKind {
     Still,
     /// A fan moves the air.
     Fan,
-    /// The pan stands on a hot sole.
+    /// The pan stands on a hot sole, in a deck that is filled.
     Deck,
+    /// The fan of a bakery's oven.
+    Brisk,
 }
 
 /// How much cooler an oven with a fan is set in the UK and Europe.
@@ -64,7 +66,7 @@ impl Oven {
 
     /// What this oven's own dial is to be set to for the heat of a still oven at that temperature.
     pub fn dial(&self, still: Temperature) -> OvenSetting {
-        let is_fan = self.kind == OvenKind::Fan;
+        let is_fan = matches!(self.kind, OvenKind::Fan | OvenKind::Brisk);
         let cooler = if is_fan {
             still - self.fan_cooler
         } else {

@@ -7,6 +7,7 @@
 use super::flow::Flow;
 use super::mesh::{Face, Mesh, Side, Symmetry, Vessel};
 use super::stuff::{Batter, ICE, Vapour, WATER_HEAT, carried};
+use serde::{Deserialize, Serialize};
 
 /// How the batter grows: temperatures, rising, each with how many times its first volume the batter has there. The last
 /// is where it sets, and it grows no more.
@@ -55,6 +56,8 @@ pub struct Load {
     pub skin: Skin,
     /// How deep it stands, m.
     pub depth: f64,
+    /// Times what vapour carries through its bubbles: 1 as it is known.
+    pub vapour: f64,
 }
 
 /// How fine a bake is solved.
@@ -79,6 +82,18 @@ impl Fineness {
         warming: 8.0,
     };
 
+    /// The one for a section of a symmetry.
+    pub fn usual(symmetry: Symmetry) -> Self {
+        match symmetry {
+            Symmetry::Ball => Self {
+                columns: 20,
+                rows: 1,
+                ..Self::USUAL
+            },
+            Symmetry::Axis | Symmetry::Slab => Self::USUAL,
+        }
+    }
+
     /// Twice as fine all ways.
     pub fn halved(self) -> Self {
         Self {
@@ -91,7 +106,7 @@ impl Fineness {
 }
 
 /// The bake at one moment.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Moment {
     /// Seconds since the door closed.
     pub seconds: f64,
@@ -268,7 +283,7 @@ impl Bake {
         for (at, inside) in self.cells.iter().enumerate() {
             let vapour: Vapour = batter.vapour(inside.water, inside.celsius);
             let gas = (1.0 - solid / self.times[at]).clamp(0.0, 0.97);
-            passes[at] = batter.conductivity(inside.water, gas, &vapour, air);
+            passes[at] = batter.conductivity(inside.water, gas, &vapour, air, self.load.vapour);
             let carried = carried(inside.celsius);
             let capacity = inside.dry + WATER_HEAT * inside.first_water * inside.water.max(0.0);
             let cell = &mut self.flow.cells[at];
@@ -406,20 +421,6 @@ pub struct Course {
     pub moments: Vec<Moment>,
     /// When the coldest of it was as warm as wanted, s; `None` where it never was in the time given.
     pub done: Option<f64>,
-}
-
-impl Symmetry {
-    /// How many columns a usual grid has.
-    pub fn usual(self) -> Fineness {
-        match self {
-            Self::Ball => Fineness {
-                columns: 24,
-                rows: 1,
-                ..Fineness::USUAL
-            },
-            _ => Fineness::USUAL,
-        }
-    }
 }
 
 /// Bakes until the coldest of it is as warm as that, C, or so many seconds are over.

@@ -16,9 +16,9 @@ const AIR: f64 = 0.028;
 const HOLD: f64 = 0.45;
 /// What part of the way through bubbles is open to vapour: films and liquid between them are in its way. Set with the
 /// bakes of `tests/heat/bakes.tsv` that are marked as tuned on.
-const OPEN: f64 = 0.5;
+const OPEN: f64 = 0.25;
 /// What part of the gas leads on to other gas, so that vapour passes. Set with the same bakes.
-const PORES: f64 = 0.5;
+const PORES: f64 = 0.3;
 /// The most that the drift of vapour may add to its diffusion where it nears the pressure of the air.
 const DRIFT: f64 = 4.0;
 
@@ -79,14 +79,22 @@ impl Batter {
 
     /// Conductivity, W/(m K), where so much of the volume is gas: Maxwell's mean for bubbles in a body, and in the
     /// bubbles air and the vapour that goes from their warm to their cool walls, as de Vries, Sluimer and Bloksma 1989
-    /// reckon it for dough. And what vapour its pores pass, kg/(m s Pa).
-    pub fn conductivity(&self, water: f64, gas: f64, vapour: &Vapour, air: f64) -> [f64; 2] {
+    /// reckon it for dough; `times` is 1 as that is known. And what vapour its pores pass, kg/(m s Pa).
+    pub fn conductivity(
+        &self,
+        water: f64,
+        gas: f64,
+        vapour: &Vapour,
+        air: f64,
+        times: f64,
+    ) -> [f64; 2] {
         let body = self.solid_conductivity(water, vapour.celsius);
         let kelvin = vapour.celsius + ICE;
         let spread =
             2.6e-5 * (kelvin / 298.0).powf(1.81) * (101_325.0 / air) / (STEAM_GAS * kelvin);
         let drift = (air / (air - vapour.pressure).max(air / DRIFT)).min(DRIFT);
-        let bubble = AIR + OPEN * spread * drift * vapour.by_kelvin * carried(vapour.celsius);
+        let bubble =
+            AIR + times * OPEN * spread * drift * vapour.by_kelvin * carried(vapour.celsius);
         let apart = body - bubble;
         let conducts =
             body * (bubble + 2.0 * body - 2.0 * gas * apart) / (bubble + 2.0 * body + gas * apart);
