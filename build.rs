@@ -1,8 +1,8 @@
 //! Checks the tables of figures and packs them for the program.
 //!
-//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/` and `src/baking/substitute/` and `src/baking/balance/ranges.csv`; writes
-//! `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs`, `swap_lists.rs` and `confidences.rs`, the
-//! closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
+//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/`, `src/baking/substitute/` and `src/baking/pan/` and
+//! `src/baking/balance/ranges.csv`; writes `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs`,
+//! `swap_lists.rs`, `pan_lists.rs` and `confidences.rs`, the closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
 
@@ -269,6 +269,32 @@ const EGG_GIVEN: Layout = Layout {
     key_columns: 1,
 };
 
+const PAN_SIZES: Layout = Layout {
+    file: "src/baking/pan/sizes.csv",
+    columns: &[
+        "key",
+        "shape",
+        "made",
+        "name",
+        "length_mm",
+        "width_mm",
+        "base_length_mm",
+        "base_width_mm",
+        "depth_mm",
+        "core_mm",
+        "core_base_mm",
+        "cavities",
+        "flutes_pct",
+        "brim_cups",
+        "batter_cups",
+        "textbook_cups",
+        "source",
+        "confidence",
+        "note",
+    ],
+    key_columns: 1,
+};
+
 const SUGARS: Layout = Layout {
     file: "src/baking/ingredient/sugars.csv",
     columns: &[
@@ -527,6 +553,32 @@ const KINDS: &[(&str, &str)] = &[
     ("yeast", "Yeast"),
 ];
 
+/// The shapes of pan that have common sizes.
+const SHAPES: &[(&str, &str)] = &[
+    ("round", "Round"),
+    ("square", "Square"),
+    ("rectangle", "Rectangle"),
+    ("sheet", "Sheet"),
+    ("loaf", "Loaf"),
+    ("tube", "Tube"),
+    ("fluted", "Fluted"),
+    ("ring", "Ring"),
+    ("cups", "Cups"),
+    ("tart", "Tart"),
+    ("hemisphere", "Hemisphere"),
+    ("hexagon", "Hexagon"),
+    ("heart", "Heart"),
+    ("oval", "Oval"),
+];
+
+const MADE: &[(&str, &str)] = &[
+    ("us", "Us"),
+    ("uk", "Uk"),
+    ("europe", "Europe"),
+    ("japan", "Japan"),
+    ("anywhere", "Anywhere"),
+];
+
 /// Words that stand for several kinds of cake in the tables of swaps.
 const KINDS_TOGETHER: &[(&str, &[&str])] = &[
     ("foam", &["angel_food", "chiffon", "genoise", "sponge"]),
@@ -583,6 +635,7 @@ fn main() {
         egg_wanted,
         egg_given,
         sugars,
+        pan_sizes,
     ] = [
         SOURCES,
         FOODS,
@@ -598,6 +651,7 @@ fn main() {
         EGG_WANTED,
         EGG_GIVEN,
         SUGARS,
+        PAN_SIZES,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -623,7 +677,7 @@ fn main() {
     let sugars = rows_by_food(&sugars, &larder, |row, larder| {
         sugar_cells(row, larder, &foods)
     });
-    let sections: [Vec<Cells>; 9] = [
+    let sections: [Vec<Cells>; 10] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -677,6 +731,11 @@ fn main() {
             .iter()
             .map(|row| egg_given_cells(row, &larder))
             .collect(),
+        pan_sizes
+            .rows
+            .iter()
+            .map(|row| pan_size_cells(row, &larder))
+            .collect(),
     ];
     classes_of_each_kind(&ranges);
     faults.stop_if_any();
@@ -692,6 +751,10 @@ fn main() {
         (
             "swap_lists.rs",
             list("JOBS", "Job", JOBS) + &list("KINDS", "Kind", KINDS),
+        ),
+        (
+            "pan_lists.rs",
+            list("SHAPES", "Shape", SHAPES) + &list("MADE", "Made", MADE),
         ),
         (
             "confidences.rs",
@@ -918,16 +981,18 @@ struct Larder {
     leavening: Places,
 }
 
-fn places(table: &Table) -> Places {
-    for row in &table.rows {
-        let key = row.needed("key");
-        if !key
-            .chars()
-            .all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_')
-        {
-            row.fault(&format!("key `{key}` is not lower_snake_case"));
-        }
+fn check_key(row: &Row) {
+    let key = row.needed("key");
+    if !key
+        .chars()
+        .all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '_')
+    {
+        row.fault(&format!("key `{key}` is not lower_snake_case"));
     }
+}
+
+fn places(table: &Table) -> Places {
+    table.rows.iter().for_each(check_key);
     let keys = table.rows.iter().map(|row| row.text("key").to_owned());
     keys.enumerate().map(|(place, key)| (key, place)).collect()
 }
@@ -935,7 +1000,7 @@ fn places(table: &Table) -> Places {
 // ---- Packing -------------------------------------------------------------------------------
 //
 // A section a table, ended by an empty line; a row a line; cells apart by tabs. Lists within a cell are apart by
-// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs` and `substitute/unpack.rs` read it
+// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs`, `pan/sizes.rs` and `substitute/unpack.rs` read it
 // cell by cell in the order written here.
 
 /// The cells of a packed row.
@@ -1593,6 +1658,81 @@ fn kind_places(row: &Row, column: &str) -> Vec<String> {
         row.fault(&format!("{column} names a kind twice"));
     }
     places
+}
+
+// ---- Pans ----------------------------------------------------------------------------------
+
+/// Sides in millimetres, nothing where the usual one holds; then how many cavities, what flutes leave, and what is printed.
+fn pan_size_cells(row: &Row, larder: &Larder) -> Cells {
+    check_key(row);
+    let side = |column: &str| row.number(column, (10.0, 1500.0));
+    let length = row.number_needed("length_mm", (10.0, 1500.0));
+    let depth = row.number_needed("depth_mm", (10.0, 300.0));
+    let has_width = ["rectangle", "sheet", "loaf", "oval"].contains(&row.text("shape"));
+    if has_width == row.text("width_mm").is_empty() {
+        row.fault("has a width that its shape has not, or lacks one");
+    }
+    let width = side("width_mm").unwrap_or(length);
+    if width > length {
+        row.fault("its width is above its length");
+    }
+    for (base, brim) in [("base_length_mm", length), ("base_width_mm", width)] {
+        if side(base).is_some_and(|base| base > brim || base < brim / 2.0) {
+            row.fault(&format!(
+                "{base} is above the brim, or less than half of it"
+            ));
+        }
+    }
+    if side("core_base_mm")
+        .or(side("core_mm"))
+        .is_some_and(|core| core > length / 2.0)
+    {
+        row.fault("its core takes more than half of its diameter");
+    }
+    let sides: Vec<String> = [
+        "length_mm",
+        "width_mm",
+        "base_length_mm",
+        "base_width_mm",
+        "depth_mm",
+        "core_mm",
+        "core_base_mm",
+    ]
+    .map(|column| figure(row.number(column, (0.0, 1500.0)).unwrap_or(0.0)))
+    .into();
+    let cavities = row.number_needed("cavities", (1.0, 48.0));
+    let flutes = row.number("flutes_pct", (50.0, 100.0)).unwrap_or(0.0);
+    let printed =
+        ["brim_cups", "batter_cups", "textbook_cups"].map(|column| cups_printed(row, column));
+    let mut cells = vec![
+        row.text("key").into(),
+        row.choice_needed("shape", SHAPES),
+        row.choice_needed("made", MADE),
+        row.text("name").into(),
+        sides.join(" "),
+        format!("{} {}", figure(cavities), figure(flutes)),
+    ];
+    cells.extend(printed);
+    cells.push(row.cited("source", "confidence", larder));
+    cells.push(row.text("note").into());
+    if depth > length {
+        row.fault("it is deeper than long");
+    }
+    cells
+}
+
+/// Volumes in US cups, apart by blanks where charts disagree.
+fn cups_printed(row: &Row, column: &str) -> String {
+    let words: Vec<&str> = row.text(column).split_whitespace().collect();
+    for word in &words {
+        if !word
+            .parse::<f64>()
+            .is_ok_and(|cups| (0.05..100.0).contains(&cups))
+        {
+            row.fault(&format!("{column} `{word}` is no volume of a pan in cups"));
+        }
+    }
+    words.join(" ")
 }
 
 /// What an egg or what stands for it does, from 0 to 3.

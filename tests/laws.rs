@@ -278,6 +278,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         width: width.into(),
         depth: depth.into(),
         unit: LengthUnit::Centimetres,
+        ..PanEntry::default()
     };
     let choices = Choices {
         batter: BatterSaid::default(),

@@ -267,12 +267,9 @@ fn totals_of_a_pound_cake() {
 /// Area and volume ratios by hand: 9 over 8 in round 1.265625; 10 in square over 8 in round 1.989437; 13 x 9 over 9 in round 1.839118.
 #[test]
 fn pan_factors_are_geometry() {
-    let pan = |shape, length: f64, width: f64| Pan {
-        shape,
-        count: 1,
-        length: Length::inches(length),
-        width: Length::inches(width),
-        depth: Length::inches(2.0),
+    let pan = |shape, length: f64, width: f64| {
+        let [length, width, depth] = [length, width, 2.0].map(Length::inches);
+        Pan::of(shape, length, width, depth)
     };
     let factor = |from: Pan, to: Pan| to.brim() / from.brim();
     near(

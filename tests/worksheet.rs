@@ -406,6 +406,7 @@ fn another_pan_scales_the_formula_and_counts_eggs() {
         width: "9".into(),
         depth: "2".into(),
         unit: LengthUnit::Inches,
+        ..PanEntry::default()
     });
     let found = worksheet(&inputs, &Settings::default());
     assert!((found.pans.factor.expect("a factor") - 117.0 / 64.0).abs() < 1e-9);

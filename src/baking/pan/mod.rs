@@ -2,10 +2,17 @@
 
 mod entry;
 mod fit;
+mod geometry;
+mod label;
+mod named;
+mod read;
 mod section;
 mod shape;
+mod sizes;
 
-pub use entry::{FieldTrouble, PanEntry, PanField};
+pub use entry::{FieldTrouble, PanEntry, PanField, WaterUnit};
 pub use fit::{Fill, Fit, Origin, fit};
-pub use section::Section;
-pub use shape::{Pan, Shape};
+pub use geometry::Pan;
+pub use section::{Cut, Section};
+pub use shape::{Shape, Symmetry};
+pub use sizes::{Made, Size, size, sizes, sizes_of};

@@ -1,22 +1,59 @@
 //! A pan in section, to be drawn to scale.
 
+use super::{Pan, Shape};
+use crate::baking::quantity::Length;
 use serde::Serialize;
 
 /// A pan cut through its middle, in millimetres, with the batter in it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Section {
-    /// Width at the brim.
-    pub top: f64,
-    /// Width at the base.
-    pub base: f64,
+    /// Heights from the base to the brim, each with the half widths of core and wall. Straight lines join them.
+    pub profile: Vec<Cut>,
     /// Depth.
     pub depth: f64,
-    /// Width of the tube at the brim and at the base; zero without one.
-    pub tube_top: f64,
-    /// Width of the tube at the base.
-    pub tube_base: f64,
     /// Depth of the batter at its mean; `None` where it is not known. It may exceed `depth`.
     pub batter: Option<f64>,
     /// How many such pans there are.
     pub count: u32,
+}
+
+/// One height of a section.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Cut {
+    /// Above the base.
+    pub height: f64,
+    /// Half the width of the core; zero without one.
+    pub core: f64,
+    /// Half the width of the wall.
+    pub wall: f64,
+}
+
+/// As many heights as a round bottom needs to look round.
+const ROUND: usize = 24;
+
+impl Pan {
+    /// The pan cut through its middle across its shorter side, with a batter in it.
+    pub fn section(&self, batter: Option<Length>) -> Section {
+        let depth = self.depth.to_millimetres();
+        let steps = match self.shape {
+            Shape::Ring | Shape::Hemisphere | Shape::Ball => ROUND,
+            _ => 1,
+        };
+        let profile = (0..=steps).map(|step| {
+            // Close together at both ends, where what is round turns fastest.
+            let turn = std::f64::consts::PI * step as f64 / steps as f64;
+            self.cut(depth * (1.0 - turn.cos()) / 2.0)
+        });
+        Section {
+            profile: profile.collect(),
+            depth,
+            batter: batter.map(Length::to_millimetres),
+            count: self.count,
+        }
+    }
+
+    fn cut(&self, height: f64) -> Cut {
+        let (core, wall) = self.cut_at(height);
+        Cut { height, core, wall }
+    }
 }

@@ -66,4 +66,12 @@ impl LengthUnit {
             Self::Centimetres => "centimetres",
         }
     }
+
+    /// The unit behind a figure.
+    pub fn short(self) -> &'static str {
+        match self {
+            Self::Inches => "in",
+            Self::Centimetres => "cm",
+        }
+    }
 }

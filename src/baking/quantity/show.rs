@@ -83,10 +83,7 @@ pub fn volume(volume: Volume) -> String {
 
 /// A length in the baker's unit.
 pub fn length(length: Length, unit: LengthUnit) -> String {
-    match unit {
-        LengthUnit::Inches => format!("{} in", length_figure(length, unit)),
-        LengthUnit::Centimetres => format!("{} cm", length_figure(length, unit)),
-    }
+    format!("{} {}", length_figure(length, unit), unit.short())
 }
 
 /// A length in the baker's unit as it would be typed: fine enough that inches and centimetres turned into one
@@ -94,7 +91,12 @@ pub fn length(length: Length, unit: LengthUnit) -> String {
 pub fn length_typed(length: Length, unit: LengthUnit) -> String {
     match unit {
         LengthUnit::Inches => trimmed(length.to_inches(), 3),
-        LengthUnit::Centimetres => trimmed(length.to_centimetres(), 2),
+        LengthUnit::Centimetres => {
+            // Half a thousandth of an inch is what inches as typed cannot tell; eighths of an inch need more than hundredths.
+            let centimetres = length.to_centimetres();
+            let off = ((centimetres * 100.0).round() / 100.0 - centimetres).abs();
+            trimmed(centimetres, if off < 0.0013 { 2 } else { 3 })
+        }
     }
 }
 

@@ -23,6 +23,7 @@ mod number;
 mod number_words;
 mod oven;
 mod pan;
+mod pan_kind;
 mod pan_size;
 mod part;
 mod phrase;
@@ -308,6 +309,8 @@ pub struct PanMention {
     pub count: u32,
     /// The kind of pan.
     pub kind: PanKind,
+    /// The row of the table of pan sizes that the words name: "half sheet", "2 lb loaf tin".
+    pub size: Option<&'static str>,
     /// The lengths as written, largest sides first as the text has them, depth last if it is named. Empty for "a loaf tin".
     pub lengths: Vec<Length>,
 }
@@ -319,12 +322,30 @@ pub enum PanKind {
     Round,
     /// Square.
     Square,
-    /// Rectangle: traybake, sheet, "13 x 9".
+    /// Rectangle: traybake, "13 x 9".
     Rectangle,
+    /// Sheet pan, Swiss roll tin, gastronorm.
+    Sheet,
     /// Loaf.
     Loaf,
-    /// Tube, ring or fluted tube.
+    /// Plain tube.
     Tube,
+    /// Fluted tube.
+    Fluted,
+    /// Ring with a round bottom.
+    Ring,
+    /// Tart, flan or pie tin.
+    Tart,
+    /// Half a ball.
+    Bowl,
+    /// Hexagon.
+    Hexagon,
+    /// Heart.
+    Heart,
+    /// Oval.
+    Oval,
+    /// Jar.
+    Jar,
     /// Muffin or cupcake cups; `count` is the number of cups.
     Cups,
 }

@@ -1,6 +1,7 @@
 //! Pans named in a line, with the sizes that stand beside them.
 
-use super::pan_size::{cups, depth, how_many, is_oblong, lengths};
+use super::pan_kind;
+use super::pan_size::{cups, depth, how_many, lengths};
 use super::token::{Kind, Token};
 use super::{PanKind, PanMention};
 
@@ -43,10 +44,17 @@ fn is_pan(tokens: &[Token], at: usize) -> bool {
         .is_some_and(|before| before.is_any(&["muffin", "cupcake", "paper", "bun", "baking"]));
     let needs = match token.lower {
         "ring" => Some(["cake", "springform"].as_slice()),
-        "sheet" => Some(["baking", "half", "quarter", "cookie"].as_slice()),
+        "sheet" => Some(
+            [
+                "baking", "half", "quarter", "full", "cookie", "size", "sized",
+            ]
+            .as_slice(),
+        ),
+        "jar" | "jars" => Some(["mason", "canning", "preserving"].as_slice()),
         _ => None,
     };
-    let is_told = needs.is_none_or(|words| before.is_some_and(|before| before.is_any(words)));
+    let is_told = needs.is_none_or(|words| before.is_some_and(|before| before.is_any(words)))
+        && (!token.is_any(&["jar", "jars"]) || is_filled(&tokens[at.saturating_sub(REACH)..at]));
     is_cup_of_muffins
         || is_told
             && token.is_any(&[
@@ -67,7 +75,20 @@ fn is_pan(tokens: &[Token], at: usize) -> bool {
                 "skillet",
                 "sheet",
                 "ring",
+                "jar",
+                "jars",
+                "gastronorm",
+                "gn",
             ])
+}
+
+/// Whether words fill what comes after them with batter: jam comes in jars, and cake is kept in them.
+fn is_filled(words: &[Token]) -> bool {
+    words.iter().any(|token| {
+        token.is_any(&[
+            "batter", "grease", "divide", "fill", "bake", "pour", "spoon",
+        ])
+    })
 }
 
 /// The start of the words that belong to this pan: after the last full stop.
@@ -114,12 +135,6 @@ fn mention(
     {
         return None;
     }
-    let has = |names: &[&str]| {
-        tokens[start..end]
-            .iter()
-            .chain(&tokens[end..until])
-            .any(|token| token.is_any(names))
-    };
     let (before, before_at) = lengths(&tokens[start..at]);
     let (after, _) = if before.is_empty() {
         lengths(&tokens[end..until])
@@ -130,61 +145,39 @@ fn mention(
     if let (1..=2, Some(depth)) = (lengths_found.len(), depth(words)) {
         lengths_found.push(depth);
     }
-    let is_cups = has(&[
-        "muffin", "cupcake", "cupcakes", "muffins", "ramekins", "bun", "fairy",
-    ]);
-    let kind = if has(&["loaf"]) {
-        PanKind::Loaf
-    } else if has(&[
-        "tube",
-        "bundt",
-        "angel",
-        "fluted",
-        "kugelhopf",
-        "gugelhupf",
-        "savarin",
-    ]) {
-        PanKind::Tube
-    } else if is_cups && !has(&["round", "springform", "square"]) {
-        PanKind::Cups
-    } else if has(&["square"]) {
-        PanKind::Square
-    } else if has(&["springform", "round", "sandwich", "circular", "layer"]) {
-        PanKind::Round
-    } else if has(&[
-        "rectangular",
-        "rectangle",
-        "traybake",
-        "sheet",
-        "swiss",
-        "jelly",
-    ]) || is_oblong(&lengths_found)
+    let kind = pan_kind::kind(words, at - start, end - start, &lengths_found)?;
+    let size = pan_kind::size(kind, words);
+    // A baking sheet, and a rectangle of no size, is anything.
+    if matches!(kind, PanKind::Rectangle | PanKind::Sheet)
+        && lengths_found.is_empty()
+        && size.is_none()
     {
-        PanKind::Rectangle
-    } else if lengths_found.len() >= 2 {
-        PanKind::Square
-    } else if !lengths_found.is_empty() {
-        PanKind::Round
-    } else {
-        return None;
-    };
-    if matches!(kind, PanKind::Rectangle) && lengths_found.is_empty() {
         return None;
     }
     let count = if kind == PanKind::Cups {
-        cups(&tokens[start..end])
+        cups(&tokens[start..end], usual_cups(size))
     } else {
         how_many(&tokens[start..at], before_at)
     };
     Some(PanMention {
         count,
         kind,
+        size,
         lengths: if kind == PanKind::Cups {
             Vec::new()
         } else {
             lengths_found
         },
     })
+}
+
+/// How many cups a tin of that size has (common practice, no source).
+fn usual_cups(size: Option<&str>) -> u32 {
+    match size {
+        Some("muffin_mini") => 24,
+        Some("muffin_jumbo") => 6,
+        _ => 12,
+    }
 }
 
 #[cfg(test)]

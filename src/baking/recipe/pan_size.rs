@@ -145,8 +145,8 @@ pub fn how_many(before: &[Token], length_at: usize) -> u32 {
     1
 }
 
-/// How many cups: "12-cup muffin tin", "two 12-hole tins", "12 muffin cases"; a tin alone has 12 (common practice, no source).
-pub fn cups(words: &[Token]) -> u32 {
+/// How many cups: "12-cup muffin tin", "two 12-hole tins", "12 muffin cases"; a tin alone has the usual number.
+pub fn cups(words: &[Token], usual: u32) -> u32 {
     let mut cups = None;
     let mut tins = 1;
     for (at, token) in words.iter().enumerate() {
@@ -208,5 +208,5 @@ pub fn cups(words: &[Token]) -> u32 {
             cups = Some(value as u32);
         }
     }
-    cups.unwrap_or(12) * tins
+    cups.unwrap_or(usual) * tins
 }

@@ -1,82 +1,51 @@
 //! A pan cut through its middle with the batter in it, to scale.
 
 use super::common::paragraph;
-use crate::baking::pan::Section;
+use crate::baking::pan::{Cut, Section};
 use crate::baking::quantity::show;
 use crate::ui::dom::{Element, drawing, element};
 
 /// The drawing of a pan. `widest` is the width of the widest pan on the page, in millimetres.
-pub fn pan_drawing(section: Section, widest: f64) -> Element {
+pub fn pan_drawing(section: &Section, widest: f64) -> Element {
     let Section {
-        top,
-        base,
+        profile,
         depth,
-        tube_top,
-        tube_base,
         batter,
         count,
     } = section;
     let batter = batter.unwrap_or(0.0);
-    let wide = widest.max(1.0) * 1.12;
     let air = (batter - depth).max(0.0) + depth * 0.25;
-    let (floor, middle) = (air + depth, wide / 2.0);
-    let level = batter.min(depth);
-    // Half a width at the level of the batter, on walls that run straight from base to brim.
-    let half = |base: f64, top: f64| {
-        (base + (top - base) * if depth > 0.0 { level / depth } else { 0.0 }) / 2.0
+    let place = Place {
+        middle: widest.max(1.0) * 0.56,
+        floor: air + depth,
     };
-    let (outer, inner) = (half(base, top), half(tube_base, tube_top));
-    let filled = |side: f64| {
-        format!(
-            "M{} {} H{} L{} {} H{} Z",
-            at(middle + side * tube_base / 2.0),
-            at(floor),
-            at(middle + side * base / 2.0),
-            at(middle + side * outer),
-            at(floor - level),
-            at(middle + side * inner),
-        )
-    };
-    let wall = |side: f64, base: f64, top: f64| {
-        format!(
-            "M{} {} L{} {}",
-            at(middle + side * base / 2.0),
-            at(floor),
-            at(middle + side * top / 2.0),
-            at(air)
-        )
-    };
-    let mut walls = format!(
-        "M{} {} H{}",
-        at(middle - base / 2.0),
-        at(floor),
-        at(middle + base / 2.0)
-    );
-    for side in [-1.0, 1.0] {
-        walls += &wall(side, base, top);
-        if tube_base > 0.0 {
-            walls += &wall(side, tube_base, tube_top);
-        }
-    }
-    let over = (batter > depth).then(|| {
+    let level = batter.min(*depth);
+    let brim = profile.last().map_or(0.0, |cut| cut.wall);
+    let over = (batter > *depth).then(|| {
+        let height = place.floor - batter;
         drawing("line")
             .class("pan__over")
-            .figure("x1", middle - top / 2.0)
-            .figure("x2", middle + top / 2.0)
-            .figure("y1", floor - batter)
-            .figure("y2", floor - batter)
+            .figure("x1", place.middle - brim)
+            .figure("x2", place.middle + brim)
+            .figure("y1", height)
+            .figure("y2", height)
     });
+    let filled = below(profile, level);
     let batter = drawing("path")
         .class("pan__batter")
-        .attribute("d", filled(-1.0) + &filled(1.0));
+        .attribute("d", place.halves(&filled, true));
+    let walls = drawing("path")
+        .class("pan__wall")
+        .attribute("d", place.halves(profile, false));
+    let size = format!("0 0 {} {}", at(place.middle * 2.0), at(place.floor + 8.0));
     let drawn = drawing("svg")
         .class("pan")
-        .attribute("viewBox", format!("0 0 {} {}", at(wide), at(floor + 8.0)))
+        .attribute("viewBox", size)
         .attribute("aria-hidden", "true")
         .child(batter)
-        .child(drawing("path").class("pan__wall").attribute("d", walls))
+        .child(walls)
         .children(over);
-    let caption = (count > 1).then(|| {
+    let caption = (*count > 1).then(|| {
         element("figcaption")
             .class("drawing__words")
             .child(paragraph("drawing__key", format!("{count} of these.")))
@@ -85,6 +54,59 @@ pub fn pan_drawing(section: Section, widest: f64) -> Element {
         .class("drawing")
         .child(drawn)
         .children(caption)
+}
+
+/// The part of a profile below a height, ended there.
+fn below(profile: &[Cut], height: f64) -> Vec<Cut> {
+    let mut found: Vec<Cut> = profile
+        .iter()
+        .copied()
+        .take_while(|cut| cut.height < height)
+        .collect();
+    if let (Some(last), Some(next)) = (found.last(), profile.get(found.len())) {
+        let part = (height - last.height) / (next.height - last.height);
+        let between = |from: f64, to: f64| from + (to - from) * part;
+        found.push(Cut {
+            height,
+            core: between(last.core, next.core),
+            wall: between(last.wall, next.wall),
+        });
+    }
+    found
+}
+
+/// Where the middle of the base stands in the drawing.
+struct Place {
+    middle: f64,
+    floor: f64,
+}
+
+impl Place {
+    /// Both halves of a profile, from the core's top down its wall, along the base and up the outer wall; closed across
+    /// the top or left open.
+    fn halves(&self, profile: &[Cut], closed: bool) -> String {
+        let mut path = String::new();
+        for side in [-1.0, 1.0] {
+            let inner = profile.iter().rev().map(|cut| (cut.core, cut.height));
+            let outer = profile.iter().map(|cut| (cut.wall, cut.height));
+            // Without a core nothing stands in the middle.
+            let has_core = profile.iter().any(|cut| cut.core > 0.0);
+            let inner: Vec<(f64, f64)> = match (has_core, closed) {
+                (true, _) | (false, true) => inner.collect(),
+                (false, false) => inner.last().into_iter().collect(),
+            };
+            for (step, (wide, height)) in inner.into_iter().chain(outer).enumerate() {
+                path += if step == 0 { "M" } else { "L" };
+                path += &at(self.middle + side * wide);
+                path += " ";
+                path += &at(self.floor - height);
+            }
+            if closed {
+                path += "Z";
+            }
+        }
+        path
+    }
 }
 
 /// A place in the drawing.

@@ -1,7 +1,7 @@
 //! The fields of a pan: shape, count, lengths and their unit. Each trouble stands at its field.
 
-use super::common::{select, text_field};
-use crate::baking::pan::{Pan, PanEntry, PanField, Shape};
+use super::common::{folded, paragraph, select, text_field};
+use crate::baking::pan::{Pan, PanField, Shape};
 use crate::baking::worksheet::{LengthUnit, PanView};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
@@ -54,22 +54,32 @@ pub fn pan_form(bench: Bench, other: bool) -> Element {
             let Some(&(chosen, _)) = UNITS.get(chosen) else {
                 return;
             };
-            bench.change_pan(other, |entry| match entry.read() {
-                Ok(pan) => *entry = pan.entry(chosen),
-                Err(_) => entry.unit = chosen,
-            });
+            bench.change_pan(other, |entry| *entry = entry.in_unit(chosen));
         },
     );
-    let narrow =
-        move || !view(bench, other, |view| view.entry.shape.has_width()).unwrap_or_default();
+    let fields = |empty: bool| {
+        PanField::ALL
+            .into_iter()
+            .filter(move |field| field.may_be_empty() == empty)
+            .map(move |which| field(bench, other, which))
+    };
+    let details = folded("Flare, core, corners, lining, fill line")
+        .child(paragraph(
+            "hint",
+            "Leave empty what is usual for the shape, or what you don't know.",
+        ))
+        .child(
+            element("div")
+                .class("pan-form__fields")
+                .children(fields(true)),
+        );
     element("fieldset").class("pan-form no-print").children([
         element("legend").class("unseen").text(legend),
-        shape,
-        unit,
-        field(bench, other, PanField::Count),
-        field(bench, other, PanField::Length),
-        field(bench, other, PanField::Width).hidden_while(narrow),
-        field(bench, other, PanField::Depth),
+        element("div")
+            .class("pan-form__fields")
+            .children([shape, unit])
+            .children(fields(false)),
+        details,
     ])
 }
 
@@ -83,27 +93,21 @@ fn view<R>(bench: Bench, other: bool, read: impl FnOnce(&PanView) -> R) -> Optio
 
 /// One field, with what is wrong with it.
 fn field(bench: Bench, other: bool, which: PanField) -> Element {
-    let (name, keypad) = match which {
-        PanField::Count => ("count", "numeric"),
-        PanField::Length => ("length", "decimal"),
-        PanField::Width => ("width", "decimal"),
-        PanField::Depth => ("depth", "decimal"),
+    let keypad = match which {
+        PanField::Count => "numeric",
+        _ => "decimal",
     };
-    let id = format!("{}-pan-{name}", if other { "other" } else { "own" });
+    let name = if other { "other" } else { "own" };
+    let id = format!("{name}-pan-{}", id_of(which));
     text_field(
         id,
         keypad,
         move || {
-            view(bench, other, |view| label(view.entry.shape, which))
+            view(bench, other, |view| which.words(view.entry.shape))
                 .unwrap_or_default()
                 .to_owned()
         },
-        move || {
-            view(bench, other, |view| {
-                typed(&mut view.entry.clone(), which).clone()
-            })
-            .unwrap_or_default()
-        },
+        move || view(bench, other, |view| view.entry.text(which).to_owned()).unwrap_or_default(),
         move || {
             let trouble = view(bench, other, |view| {
                 view.troubles
@@ -113,26 +117,28 @@ fn field(bench: Bench, other: bool, which: PanField) -> Element {
             });
             trouble.flatten()
         },
-        move |text| bench.change_pan(other, |entry| *typed(entry, which) = text),
+        move |text| bench.change_pan(other, |entry| *entry.text_mut(which) = text),
     )
+    .hidden_while(move || {
+        !view(bench, other, |view| which.is_of(view.entry.shape)).unwrap_or_default()
+    })
 }
 
-fn label(shape: Shape, which: PanField) -> &'static str {
-    match which {
-        PanField::Count if shape == Shape::Cups => "Cups to fill",
-        PanField::Count => "How many",
-        PanField::Length => shape.length_words(),
-        PanField::Width => "Width",
-        PanField::Depth => "Depth",
-    }
-}
-
-/// The text of a field.
-fn typed(entry: &mut PanEntry, which: PanField) -> &mut String {
-    match which {
-        PanField::Count => &mut entry.count,
-        PanField::Length => &mut entry.length,
-        PanField::Width => &mut entry.width,
-        PanField::Depth => &mut entry.depth,
+/// Its part of an id.
+fn id_of(field: PanField) -> &'static str {
+    match field {
+        PanField::Count => "count",
+        PanField::Length => "length",
+        PanField::Width => "width",
+        PanField::Depth => "depth",
+        PanField::Water => "water",
+        PanField::BaseLength => "base-length",
+        PanField::BaseWidth => "base-width",
+        PanField::Core => "core",
+        PanField::CoreBase => "core-base",
+        PanField::Corner => "corner",
+        PanField::Flutes => "flutes",
+        PanField::Lining => "lining",
+        PanField::FillLine => "fill-line",
     }
 }

@@ -116,6 +116,7 @@ fn known(bench: Bench, which: fn(&PanSheet) -> Option<&PanView>) -> Element {
             };
             let drawing = view
                 .section
+                .as_ref()
                 .map(|section| pan_drawing(section, widest(&sheet.pans)));
             let words = [
                 paragraph("pan__words", view.words.clone()),
@@ -131,8 +132,9 @@ fn widest(pans: &PanSheet) -> f64 {
     let sections = [Some(&pans.own), pans.other.as_ref()]
         .into_iter()
         .flatten()
-        .filter_map(|view| view.section);
+        .filter_map(|view| view.section.as_ref());
     sections
-        .map(|section| section.top.max(section.base))
+        .flat_map(|section| &section.profile)
+        .map(|cut| cut.wall * 2.0)
         .fold(0.0, f64::max)
 }
