@@ -95,6 +95,17 @@ fn a_value_goes_one_way() {
         ),
         ("balance", &["chemistry", "pan", "finding", "worksheet"]),
         ("chemistry", &["pan", "finding", "worksheet"]),
+        (
+            "oven",
+            &[
+                "finding",
+                "leaven",
+                "substitute",
+                "worksheet",
+                "saved",
+                "demo",
+            ],
+        ),
         ("pan", &["chemistry", "finding"]),
         (
             "finding",
@@ -116,6 +127,27 @@ fn a_value_goes_one_way() {
             assert!(
                 !used,
                 "{} knows of {stage}, which comes after it",
+                path.display()
+            );
+        }
+    }
+}
+
+/// The air comes before all chemistry: it knows nothing but quantities, and chemistry nothing of the oven but the air.
+#[test]
+fn the_air_comes_first() {
+    let air = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/baking/oven/air.rs");
+    let text = fs::read_to_string(&air).expect("a source file is text");
+    let used = text.matches("crate::baking::").count();
+    assert_eq!(used, text.matches("crate::baking::quantity").count());
+    assert!(!text.contains("super::"));
+    for (path, text) in baking() {
+        if path.to_string_lossy().contains("/baking/chemistry/") {
+            let of_oven = text.matches("baking::oven").count();
+            assert_eq!(
+                of_oven,
+                text.matches("baking::oven::air").count(),
+                "{}",
                 path.display()
             );
         }

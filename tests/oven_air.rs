@@ -4,5 +4,7 @@
 mod air;
 #[path = "oven_air/bake_time.rs"]
 mod bake_time;
+#[path = "oven_air/kitchen.rs"]
+mod kitchen;
 #[path = "oven_air/scale.rs"]
 mod scale;

@@ -4,6 +4,7 @@ use batterwright::baking::balance::Kind;
 use batterwright::baking::ingredient::own::{OwnEntry, OwnField, OwnRecord, OwnWord};
 use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
 use batterwright::baking::leaven::{Per, Tang, WishEntry};
+use batterwright::baking::oven::scale::{OvenKind, OvenScale};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{
@@ -105,6 +106,11 @@ fn what_was_written_loads_again() {
         cup_habit: CupHabit::Spooned,
         eggs: EggSize(PieceSize::Medium),
         lengths: LengthUnit::Centimetres,
+        height: "about 1600 m \u{26f0}".into(),
+        oven: OvenKind::Fan,
+        oven_scale: Some(OvenScale::Gas),
+        oven_off: "-25 F".into(),
+        fan_cooler: "half".into(),
     };
     let text = to_text(&settings).expect("a finite record");
     assert_eq!(from_text::<Settings>(&text), Ok(settings));
@@ -146,10 +152,14 @@ fn every_past_version_still_loads() {
     let first = include_str!("saved/recipe-1-version.json");
     assert_eq!(from_text::<KeptRecipe>(first), Ok(version()));
     let first = include_str!("saved/settings-1.json");
-    assert_eq!(
-        from_text::<Settings>(first).map(|settings| settings.region),
-        Ok(Region::Uk)
-    );
+    let before_heights = Settings {
+        region: Region::Uk,
+        cup_habit: CupHabit::Spooned,
+        eggs: EggSize(PieceSize::Medium),
+        lengths: LengthUnit::Centimetres,
+        ..Settings::default()
+    };
+    assert_eq!(from_text::<Settings>(first), Ok(before_heights));
     let first = include_str!("saved/larder-1.json");
     assert_eq!(from_text::<OwnRecord>(first), Ok(larder()));
 }

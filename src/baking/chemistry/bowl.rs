@@ -464,7 +464,8 @@ impl Bowl {
             .course
             .iter()
             .filter(oven)
-            .find(|state| state.celsius >= SETS_AT);
+            .find(|state| state.celsius >= SETS_AT)
+            .or(self.course.iter().rfind(oven));
         let grams = |millimoles: f64| Mass::grams(millimoles * CARBON_DIOXIDE_GRAMS_PER_MMOL);
         let weighing = root_of_squares(self.contributions.iter().map(Contribution::base_deviation));
         let half = NORMAL_95 * weighing.hypot(GAS_MODEL * all);

@@ -9,6 +9,8 @@
 use super::dissolving;
 use super::release::{Release, Work};
 use super::solution::{Answer, CONSTANTS, Carbon, Dissolved, MOST, Solution};
+use crate::baking::oven::air::{boiling_point, saturation_pressure};
+use crate::baking::quantity::{Pressure, Temperature};
 
 /// The gas constant, L atm/(mol K).
 const GAS_CONSTANT: f64 = 0.082_057;
@@ -25,7 +27,7 @@ const LEAKS: f64 = 0.008;
 /// The core temperature up to which bubbles can still push a batter up, C, where nothing tells its own; starch and egg
 /// set from 65 to 95 by their sugar.
 pub const SETS_AT: f64 = 85.0;
-/// The hottest that a core gets, C.
+/// The hottest that a core gets at the sea, C (common practice, no source).
 pub const HOTTEST: f64 = 98.0;
 /// How much warmer the core is from one state to the next, C.
 const WARMER: f64 = 8.0;
@@ -47,6 +49,18 @@ pub struct Handling {
     pub waits: f64,
     /// Pressure of the air, atm.
     pub air: f64,
+}
+
+impl Handling {
+    /// The hottest that a core gets under this air, C: as far below where water boils as at the sea.
+    pub fn hottest(&self) -> f64 {
+        let boils = |air: Pressure| Some(boiling_point(air)?.to_celsius());
+        let here = boils(Pressure::atmospheres(self.air));
+        match (here, boils(Pressure::ATMOSPHERE)) {
+            (Some(here), Some(sea)) => HOTTEST - (sea - here),
+            _ => HOTTEST,
+        }
+    }
 }
 
 impl Default for Handling {
@@ -114,11 +128,9 @@ pub struct State {
     pub litres: f64,
 }
 
-/// The pressure of water over pure water, atm. Buck 1981, J Appl Meteorol 20:1527.
+/// The pressure of water over pure water, atm; none below 0 C, where it is next to nothing.
 fn steam(celsius: f64) -> f64 {
-    let kilopascals =
-        0.611_21 * ((18.678 - celsius / 234.5) * (celsius / (257.14 + celsius))).exp();
-    kilopascals / 101.325
+    saturation_pressure(Temperature::celsius(celsius)).map_or(0.0, Pressure::to_atmospheres)
 }
 
 /// The course, from the end of mixing to the crumb, which is the last state. `None` without water.
@@ -143,9 +155,9 @@ pub fn course(batter: &Batter, handling: &Handling) -> Option<Vec<State>> {
         last = walk.state(Stage::Bench, minutes, handling.bench, 0.0);
         states.push(last);
     }
-    let mut celsius = handling.bench;
-    while celsius < HOTTEST {
-        celsius = (celsius + WARMER).min(HOTTEST);
+    let (mut celsius, hottest) = (handling.bench, handling.hottest());
+    while celsius < hottest {
+        celsius = (celsius + WARMER).min(hottest);
         states.push(walk.state(Stage::Oven, last.minutes, celsius, 0.0));
     }
     states.push(walk.crumb(last.minutes));

@@ -1,7 +1,6 @@
 //! What becomes of soda that finds no acid.
 
 use super::Facts;
-use crate::baking::chemistry::course::HOTTEST;
 use crate::baking::chemistry::release::dry_soda;
 use crate::baking::quantity::{Mass, Share, show};
 
@@ -37,7 +36,7 @@ pub fn sentence(facts: &Facts) -> String {
     format!(
         "{undissolved} Heat leaves it there: in the wet crumb, {} °C at most, about {} of it loses its gas. Only in the crust, dry and at \
          {} to {} °C for some {} minutes, {} to {} of it does, and washing soda stays, more alkaline still.",
-        show::plain(HOTTEST),
+        show::fixed(facts.handling.hottest(), 0),
         show::percent(crumb),
         show::plain(CRUST.0),
         show::plain(CRUST.1),

@@ -4,22 +4,26 @@ use super::leavening::VERY_LIKELY;
 use super::setting::{Side, at_words, chance_later, judged, lines, too_close};
 use super::{Facts, Finding, Severity, mend};
 use crate::baking::balance::{Kind, Setting};
-
-/// The hottest that a crumb gets, C: cakes are done from 93 to 99 (common practice).
-const HOTTEST: f64 = 98.0;
+use crate::baking::chemistry::course::HOTTEST;
+use crate::baking::quantity::show;
 
 /// Above this the last of the oven's rise is over and the bubbles fall before the crumb holds, C: where starch peaks
 /// with 1.3 g of sugar to a gram of water (worked out: starch then begins above 88 C, and such cakes fall).
 const LATE: f64 = 94.0;
 
-/// The limit of a kind: a brownie is meant to fall and stay soft, as long as it sets at all.
-fn limit(kind: Kind) -> f64 {
-    if kind == Kind::Brownie { HOTTEST } else { LATE }
+/// The limit of a kind: a brownie is meant to fall and stay soft, as long as it sets at all. Nothing gets hotter than the
+/// hottest that a crumb gets at this height.
+fn limit(facts: &Facts) -> f64 {
+    let hottest = facts.handling.hottest();
+    match facts.kind {
+        Kind::Brownie => hottest,
+        _ => LATE.min(hottest),
+    }
 }
 
 /// Whether it sets later than that, or may: a mend leaves no doubt.
-pub(super) fn is_late(kind: Kind, setting: &Setting) -> bool {
-    Side::of(chance_later(setting, limit(kind))) != Side::Within
+pub(super) fn is_late(facts: &Facts, setting: &Setting) -> bool {
+    Side::of(chance_later(setting, limit(facts))) != Side::Within
 }
 
 /// Checks the setting temperature against what a crumb reaches.
@@ -27,8 +31,9 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     let Some(setting) = judged(facts) else {
         return Vec::new();
     };
-    let never = chance_later(setting, HOTTEST) >= VERY_LIKELY;
-    let side = Side::of(chance_later(setting, limit(facts.kind)));
+    let hottest = facts.handling.hottest();
+    let never = chance_later(setting, hottest) >= VERY_LIKELY;
+    let side = Side::of(chance_later(setting, limit(facts)));
     let found = match side {
         Side::Within => return Vec::new(),
         Side::TooClose => too_close("sets_late", "late", setting),
@@ -54,7 +59,17 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     };
     vec![Finding {
         why: "Sugar in the water makes starch and egg set hotter. What does not set while gas and steam still hold it up falls again: sunken, wet, with a gummy layer.",
-        limit: "A crumb gets to 98 °C at most (common practice). Worth a look from 94 °C, but for brownies: there starch peaks with 1.3 g of sugar to a gram of water (our own limit, worked out).".into(),
+        limit: format!(
+            "A crumb gets to {} °C at most ({}). Worth a look from {} °C, but for brownies: starch peaks at {} °C with 1.3 g of sugar to a gram of water (our own limit, worked out).",
+            show::fixed(hottest, 0),
+            if hottest < HOTTEST {
+                "98 °C at the sea by common practice; here it falls with where water boils"
+            } else {
+                "common practice"
+            },
+            show::fixed(LATE.min(hottest), 0),
+            show::fixed(LATE, 0),
+        ),
         lines: lines(facts),
         remedies: if side == Side::Beyond {
             mend::less_sugar(facts)

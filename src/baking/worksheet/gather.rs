@@ -83,7 +83,7 @@ pub(super) fn with_facts<R>(
         choices.kind,
     );
     let standing = standing(&formula, &percentages, &recognised);
-    let handling = handling(choices);
+    let handling = handling(choices, settings);
     let bowl = bowl(&formula, &handling).map(|bowl| match choices.batter.crumb_ph() {
         Ok(Some(ph)) => bowl.with_measured(ph),
         _ => bowl,
@@ -162,11 +162,12 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
     }
 }
 
-/// How the batter is handled, as far as the baker said so.
-fn handling(choices: &Choices) -> Handling {
+/// How the batter is handled, as far as the baker said so, under the air of the baker's height.
+fn handling(choices: &Choices, settings: &Settings) -> Handling {
     let usual = Handling::default();
     Handling {
         waits: choices.batter.waits().ok().flatten().unwrap_or(usual.waits),
+        air: settings.air().to_atmospheres(),
         ..usual
     }
 }

@@ -5,6 +5,7 @@ use crate::baking::balance::Kind;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
 use crate::baking::leaven::WishEntry;
+use crate::baking::oven::scale::{OvenKind, OvenScale};
 use crate::baking::pan::PanEntry;
 use crate::baking::quantity::LengthUnit;
 use crate::baking::recipe::{Correction, linked};
@@ -44,7 +45,7 @@ pub struct Choices {
 }
 
 /// What holds for every recipe of this baker.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct Settings {
     /// The baker's own country: whose cups, spoons, eggs and words hold where a recipe's words tell nothing.
@@ -55,6 +56,16 @@ pub struct Settings {
     pub eggs: EggSize,
     /// The unit that pans are given in.
     pub lengths: LengthUnit,
+    /// The height of the kitchen above the sea, as typed with its unit; empty where nothing is said.
+    pub height: String,
+    /// How the oven brings its heat.
+    pub oven: OvenKind,
+    /// The scale of its dial; `None` takes the country's.
+    pub oven_scale: Option<OvenScale>,
+    /// How much hotter it is than its dial says, as typed with its scale; empty where nothing is said.
+    pub oven_off: String,
+    /// How much cooler an oven with a fan is set, as typed with its scale; empty takes the country's custom.
+    pub fan_cooler: String,
 }
 
 /// How a cup of something that packs was filled.

@@ -215,6 +215,7 @@ fn gas(facts: &Facts, bowl: &Bowl) -> Option<GasSheet> {
         ),
         course: course(bowl, flour),
         sets_at: sets_at(facts),
+        hottest: facts.handling.hottest(),
         course_words: course_words(facts, bowl),
     })
 }

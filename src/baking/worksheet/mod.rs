@@ -7,6 +7,7 @@ mod backwards;
 mod difference;
 mod gather;
 mod input;
+mod kitchen;
 mod leavening;
 mod line;
 mod pans;

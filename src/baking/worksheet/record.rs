@@ -341,6 +341,8 @@ pub struct GasSheet {
     pub course: Vec<GasMoment>,
     /// The core temperature at which the crumb sets, C: the batter's own, or a usual one where that is not known.
     pub sets_at: f64,
+    /// The hottest that the core gets, C.
+    pub hottest: f64,
     /// The course in words.
     pub course_words: String,
 }

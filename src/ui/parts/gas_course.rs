@@ -13,15 +13,13 @@ const TOP: f64 = 10.0;
 const FLOOR: f64 = 120.0;
 /// Where the bench ends and the oven begins.
 const DOOR: f64 = 110.0;
-/// The hottest that a core gets, C.
-const HOTTEST: f64 = 98.0;
 
 /// The course of the gas.
 pub fn gas_course(gas: &GasSheet) -> Option<Element> {
     let last = gas.course.iter().rfind(|moment| !moment.oven)?;
     let x = |moment: &GasMoment| {
         if moment.oven {
-            warmth(moment.celsius, last.celsius)
+            warmth(gas, moment.celsius, last.celsius)
         } else {
             LEFT + (DOOR - LEFT) * moment.minutes / last.minutes.max(1e-9)
         }
@@ -58,7 +56,7 @@ pub fn gas_course(gas: &GasSheet) -> Option<Element> {
         .figure("y1", FLOOR)
         .figure("y2", FLOOR);
     // A batter that sets hotter than its core gets has no place for it in the picture; the words say so.
-    let sets = (gas.sets_at <= HOTTEST).then(|| warmth(gas.sets_at, last.celsius));
+    let sets = (gas.sets_at <= gas.hottest).then(|| warmth(gas, gas.sets_at, last.celsius));
     let drawn = drawing("svg")
         .class("course")
         .attribute("viewBox", "0 0 320 156")
@@ -93,7 +91,7 @@ pub fn gas_course(gas: &GasSheet) -> Option<Element> {
                 "rule__end rule__end--middle",
                 (DOOR + RIGHT) / 2.0,
                 FLOOR + 30.0,
-                "core, up to 98 C".into(),
+                format!("core, up to {} C", show::fixed(gas.hottest, 0)),
             ),
         ]);
     Some(captioned(
@@ -104,8 +102,8 @@ pub fn gas_course(gas: &GasSheet) -> Option<Element> {
 }
 
 /// Where a temperature of the core falls.
-fn warmth(celsius: f64, bench: f64) -> f64 {
-    DOOR + (RIGHT - DOOR) * ((celsius - bench) / (HOTTEST - bench)).clamp(0.0, 1.0)
+fn warmth(gas: &GasSheet, celsius: f64, bench: f64) -> f64 {
+    DOOR + (RIGHT - DOOR) * ((celsius - bench) / (gas.hottest - bench)).clamp(0.0, 1.0)
 }
 
 fn text(class: &'static str, x: f64, y: f64, words: String) -> Element {

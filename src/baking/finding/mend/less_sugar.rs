@@ -33,7 +33,7 @@ pub fn less_sugar(facts: &Facts) -> Vec<Remedy> {
         if let Some(changed_line) = changed_line {
             changed_line.grams = Estimate::exact(Mass::grams(grams));
         }
-        setting(&changed, ph).is_some_and(|setting| !is_late(facts.kind, &setting))
+        setting(&changed, ph).is_some_and(|setting| !is_late(facts, &setting))
     };
     // Less sugar never sets later, so halving finds the most that sets in time.
     let (mut low, mut high) = ((before * (1.0 - MOST)).floor(), before);
