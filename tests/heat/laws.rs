@@ -170,10 +170,7 @@ fn depth_area_oven_and_pan() {
         ..LAYER
     }
     .minutes();
-    assert!(
-        (twice / first - 1.0).abs() < 0.1,
-        "{first} and {twice} min"
-    );
+    assert!((twice / first - 1.0).abs() < 0.1, "{first} and {twice} min");
     let rising = |cakes: Vec<Cake>| {
         let minutes: Vec<f64> = cakes.into_iter().map(Cake::minutes).collect();
         assert!(

@@ -9,7 +9,7 @@
 use super::dissolving;
 use super::release::{Release, Work};
 use super::solution::{Answer, CONSTANTS, Carbon, Dissolved, MOST, Solution};
-use crate::baking::oven::air::{boiling_point, saturation_pressure};
+use crate::baking::oven::air::{boils_cooler, saturation_pressure};
 use crate::baking::quantity::{Pressure, Temperature};
 
 /// The gas constant, L atm/(mol K).
@@ -17,7 +17,7 @@ const GAS_CONSTANT: f64 = 0.082_057;
 /// Kelvin at 0 C.
 const ICE: f64 = 273.15;
 /// The activity of water in a batter: sugar and starch hold some of it (cake 0.90 to 0.95; from memory).
-const WATER_ACTIVITY: f64 = 0.93;
+pub const WATER_ACTIVITY: f64 = 0.93;
 /// How long a batter is mixed once everything is in it, minutes (common practice, no source).
 const MIXING: f64 = 3.0;
 /// The part of the gas made while mixing that the paddle drives out (common practice, no source; 0.1 to 0.5).
@@ -54,12 +54,7 @@ pub struct Handling {
 impl Handling {
     /// The hottest that a core gets under this air, C: as far below where water boils as at the sea.
     pub fn hottest(&self) -> f64 {
-        let boils = |air: Pressure| Some(boiling_point(air)?.to_celsius());
-        let here = boils(Pressure::atmospheres(self.air));
-        match (here, boils(Pressure::ATMOSPHERE)) {
-            (Some(here), Some(sea)) => HOTTEST - (sea - here),
-            _ => HOTTEST,
-        }
+        HOTTEST - boils_cooler(Pressure::atmospheres(self.air)).to_celsius()
     }
 }
 

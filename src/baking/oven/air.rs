@@ -9,7 +9,7 @@
 //!
 //! **Syrup.** Water in a batter boils where its activity times the saturation pressure is the pressure of the air.
 
-use crate::baking::quantity::{Height, Pressure, Temperature};
+use crate::baking::quantity::{Height, Pressure, Temperature, TemperatureChange};
 
 /// The lowest dry land, m: the shore of the Dead Sea (common practice, no source; it falls by about a metre a year).
 const LOWEST: f64 = -430.0;
@@ -91,6 +91,14 @@ pub fn boiling_point(pressure: Pressure) -> Option<Temperature> {
     let sum = N[9] + d;
     let kelvin = (sum - (sum * sum - 4.0 * (N[8] + N[9] * d)).sqrt()) / 2.0;
     Some(Temperature::celsius(kelvin - ICE))
+}
+
+/// How much cooler water boils under a pressure than at the sea; none where nothing is known of it.
+pub fn boils_cooler(pressure: Pressure) -> TemperatureChange {
+    match (boiling_point(Pressure::ATMOSPHERE), boiling_point(pressure)) {
+        (Some(sea), Some(here)) => sea - here,
+        _ => TemperatureChange::default(),
+    }
 }
 
 /// The pressure of steam over water at a temperature; `None` outside 0 °C to the critical point, 373.946 °C.

@@ -4,6 +4,8 @@
 //! of this stage stands on the facts of a recipe.
 
 pub mod air;
+pub mod charge;
+pub mod core_temperature;
 pub mod forecast;
 pub mod heat;
 pub mod kitchen;

@@ -132,7 +132,7 @@ fn filled(pan: &Pan, batter: Estimate<Mass>, kind: Kind) -> Fill {
 }
 
 /// Batter density by kind: textbook scaling sheets (Gisslen; Sultan; AACC 10-90), from memory.
-fn batter_density(kind: Kind) -> Estimate<Density> {
+pub fn batter_density(kind: Kind) -> Estimate<Density> {
     let (low, mean, high) = match kind {
         Kind::AngelFood => (0.26, 0.30, 0.36),
         Kind::Sponge | Kind::Genoise | Kind::Chiffon => (0.40, 0.48, 0.55),

@@ -11,7 +11,7 @@ mod shape;
 mod sizes;
 
 pub use entry::{FieldTrouble, PanEntry, PanField, WaterUnit};
-pub use fit::{Fill, Fit, Origin, fit};
+pub use fit::{Fill, Fit, Origin, batter_density, fit};
 pub use geometry::Pan;
 pub use section::{Cut, Section};
 pub use shape::{Shape, Symmetry};

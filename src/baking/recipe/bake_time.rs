@@ -7,8 +7,9 @@
 use super::Recipe;
 use super::number::{self, count};
 use super::oven;
-use super::token::{Kind, Token};
+use super::token::{Kind, Token, tokens};
 use crate::baking::lexicon::Lexicon;
+use crate::baking::text::lower;
 
 /// A time of baking named in the text.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -67,6 +68,17 @@ impl Recipe {
         }
         baked.lines.dedup();
         Some(baked)
+    }
+}
+
+/// A time of baking as it is typed into a field, minutes from and to: "35", "35 to 40", "1 h 10 min"; `None` where it is none.
+pub fn minutes_typed(typed: &str) -> Option<[f64; 2]> {
+    let words = lower(typed.trim());
+    let has_unit = words.contains(|letter: char| letter.is_alphabetic() && !"to".contains(letter));
+    let said = format!("bake for {words}{}", if has_unit { "" } else { " minutes" });
+    match bakes(&tokens(&said, &said))[..] {
+        [time] if time.low > 0.0 => Some([time.low, time.high]),
+        _ => None,
     }
 }
 

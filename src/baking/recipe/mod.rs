@@ -42,7 +42,7 @@ mod token;
 mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
-pub use bake_time::{BakeTime, BakeWords, Baked};
+pub use bake_time::{BakeTime, BakeWords, Baked, minutes_typed};
 use correction::read_amount;
 pub use correction::{Correction, amount_trouble, read_grams};
 pub use country::{Certainty, Guess, guess};

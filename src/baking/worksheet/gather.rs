@@ -2,6 +2,7 @@
 
 use super::leavening::leavening_sheet;
 use super::line::sheet_lines;
+use super::oven::oven_sheet;
 use super::pans::pan_sheet;
 use super::totals::balance_sheet;
 use super::{
@@ -150,6 +151,7 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
         },
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
+        oven: oven_sheet(&facts, recipe, choices, settings),
         allergens: allergens(formula, Law::of(region)),
         plant_based,
         is_plant_based,

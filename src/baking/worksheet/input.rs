@@ -1,6 +1,6 @@
 //! What the baker gives: the text, what was mended in it, and what was chosen.
 
-use super::{BatterSaid, SwapEntry};
+use super::{BatterSaid, OvenEntry, SwapEntry};
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
@@ -42,6 +42,8 @@ pub struct Choices {
     pub leavening: WishEntry,
     /// What is to be swapped.
     pub swaps: SwapEntry,
+    /// What the baker says of the oven.
+    pub oven: OvenEntry,
 }
 
 /// What holds for every recipe of this baker.

@@ -4,12 +4,14 @@
 //! figures and in words, so that nobody downstream adds, rounds or judges.
 
 mod backwards;
+mod bake;
 mod difference;
 mod gather;
 mod input;
 mod kitchen;
 mod leavening;
 mod line;
+mod oven;
 mod pans;
 mod record;
 mod said;
@@ -26,12 +28,14 @@ mod totals;
 
 pub use crate::baking::recipe::Looks;
 pub use backwards::{Change, LeaveningPlan, leavening_plan};
+pub use bake::{BakeSheet, bake_sheet};
 pub use difference::{
     Amount, Call, Difference, FigureChange, FigureSide, FindingNote, IngredientChange, SaidChange,
     difference,
 };
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
+pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};
 pub use said::BatterSaid;
 pub use standing::{PullPair, RangeRow, RangeSheet};
 pub use swap::{AmountNote, SwapNote, SwapPlan, swap_plan, swap_plan_again};

@@ -1,6 +1,6 @@
 //! The records of a worksheet: plain values, in figures and in words.
 
-use super::{BatterSaid, PullPair, RangeSheet};
+use super::{BatterSaid, OvenSheet, PullPair, RangeSheet};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
 use crate::baking::ingredient::{Allergen, Region};
@@ -25,6 +25,8 @@ pub struct Worksheet {
     pub leavening: LeaveningSheet,
     /// The recipe's pan and the one on the shelf.
     pub pans: PanSheet,
+    /// The oven, and what is asked of heat flow.
+    pub oven: OvenSheet,
     /// What is to be said of all this, gravest first.
     pub findings: Vec<Finding>,
     /// Allergens in what was read. A help, never a guarantee.
