@@ -22,6 +22,8 @@ pub enum Part {
     Balance,
     /// The two pans.
     Pans,
+    /// The oven.
+    Oven,
     /// The findings.
     Findings,
     /// Allergens and cautions.
@@ -34,7 +36,7 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order of its variants.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Title,
         Self::Country,
         Self::Rows,
@@ -42,6 +44,7 @@ impl Part {
         Self::Leavening,
         Self::Balance,
         Self::Pans,
+        Self::Oven,
         Self::Findings,
         Self::Allergens,
         Self::Sources,
@@ -76,6 +79,7 @@ impl Part {
             Self::Leavening => one.leavening == other.leavening,
             Self::Balance => one.balance == other.balance,
             Self::Pans => one.pans == other.pans,
+            Self::Oven => one.oven == other.oven,
             Self::Findings => one.findings == other.findings,
             Self::Allergens => {
                 one.allergens == other.allergens

@@ -21,11 +21,13 @@ use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::sync::Arc;
 use std::time::Duration;
 
+mod bakes;
 mod opening;
 mod swaps;
 mod taught;
 mod versions;
 
+pub use bakes::Bakes;
 pub use versions::{Compared, Original};
 
 /// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
@@ -91,6 +93,8 @@ pub struct Bench {
     pub editing: RwSignal<bool>,
     /// What is looked up in the larder.
     pub asked: RwSignal<String>,
+    /// The bake times, as far as they are worked out.
+    pub bakes: RwSignal<Bakes>,
     /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
     pub haste: RwSignal<bool>,
 }
@@ -149,8 +153,10 @@ impl Bench {
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
             asked: RwSignal::new(String::new()),
+            bakes: RwSignal::new(Bakes::default()),
             haste: RwSignal::new(false),
         };
+        bench.follow_oven();
         if early.text.trim().is_empty() {
             bench.open_last();
         } else {

@@ -4,6 +4,7 @@ use super::OvenSheet;
 use super::oven::{both, minutes_words};
 use crate::baking::oven::forecast::{Doubts, Forecast, OtherOven};
 use crate::baking::oven::heat::bake::Moment;
+use crate::baking::pan::PanEntry;
 use crate::baking::quantity::{Share, Temperature, show};
 use serde::Serialize;
 
@@ -12,8 +13,10 @@ use serde::Serialize;
 pub struct BakeSheet {
     /// The pan.
     pub pan: String,
-    /// Whether it is the recipe's own.
-    pub is_own: bool,
+    /// The pan as typed, for a timed bake of it; `None` for the recipe's own.
+    pub entry: Option<PanEntry>,
+    /// The core that it is done at.
+    pub core: Temperature,
     /// "38 to 47 minutes"; a sentence where it never is done.
     pub time: String,
     /// "Look from 34 minutes on, every few minutes."
@@ -39,7 +42,7 @@ pub fn bake_sheet(sheet: &OvenSheet, found: &[Option<Forecast>]) -> Vec<BakeShee
     let own = found
         .iter()
         .zip(&sheet.rows)
-        .find(|(_, row)| row.is_own)
+        .find(|(_, row)| row.is_own())
         .and_then(|(found, _)| found.as_ref());
     sheet
         .rows
@@ -48,7 +51,8 @@ pub fn bake_sheet(sheet: &OvenSheet, found: &[Option<Forecast>]) -> Vec<BakeShee
         .map(|(row, found)| {
             let never = || BakeSheet {
                 pan: row.label.clone(),
-                is_own: row.is_own,
+                entry: row.entry.clone(),
+                core: row.core,
                 time: "Not done within five hours".to_owned(),
                 look: "The batter is too deep, or the oven too cool: take more pans, or set it hotter.".to_owned(),
                 said: Vec::new(),
@@ -60,14 +64,15 @@ pub fn bake_sheet(sheet: &OvenSheet, found: &[Option<Forecast>]) -> Vec<BakeShee
             let Some(found) = found else { return never() };
             BakeSheet {
                 pan: row.label.clone(),
-                is_own: row.is_own,
+                entry: row.entry.clone(),
+                core: row.core,
                 time: minutes_words([found.minutes[0], found.minutes[2]]),
                 look: format!(
                     "Look from {} on; about {} is likeliest.",
                     minutes_words([found.minutes[0] * 0.95; 2]),
                     minutes_words([found.minutes[1]; 2])
                 ),
-                said: said(row.is_own, found, own, basis.is_known),
+                said: said(row.is_own(), found, own, basis.is_known),
                 got: format!("{} {}", basis.words, doubts(found)),
                 course: found.course.clone(),
                 minutes: Some(found.minutes),

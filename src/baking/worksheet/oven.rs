@@ -82,8 +82,17 @@ pub struct BakeView {
 pub struct AskedPan {
     /// Its name.
     pub label: String,
+    /// The pan as typed; `None` for the recipe's own.
+    pub entry: Option<PanEntry>,
+    /// The core that it is done at.
+    pub core: Temperature,
+}
+
+impl AskedPan {
     /// Whether it is the recipe's own.
-    pub is_own: bool,
+    pub fn is_own(&self) -> bool {
+        self.entry.is_none()
+    }
 }
 
 /// An oven no hotter than its core has to be never bakes it; so much more is the least, K.
@@ -305,7 +314,8 @@ impl Asking<'_> {
             .iter()
             .map(|filled| AskedPan {
                 label: filled.pan.label(filled.pan.unit(self.unit)),
-                is_own: filled.is_own,
+                entry: (!filled.is_own).then(|| filled.pan.entry(filled.pan.unit(self.unit))),
+                core: here.core[1],
             })
             .collect();
         let asked = filled

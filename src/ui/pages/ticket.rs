@@ -37,6 +37,7 @@ pub fn ticket(bench: Bench) -> Element {
         parts::leavening(bench),
         parts::percentages(bench),
         parts::pans(bench),
+        parts::oven(bench),
         parts::findings(bench),
         parts::method(bench),
         parts::allergens(bench),

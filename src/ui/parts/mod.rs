@@ -2,6 +2,7 @@
 
 mod acid_shares;
 mod allergens;
+mod bake_course;
 mod banners;
 mod batter_said;
 mod common;
@@ -19,6 +20,7 @@ mod mend;
 mod method;
 mod navigation;
 mod new_version;
+mod oven;
 mod pan_drawing;
 mod pan_form;
 mod pans;
@@ -43,6 +45,7 @@ pub use instead::instead;
 pub use leavening::leavening;
 pub use method::method;
 pub use navigation::navigation;
+pub use oven::oven;
 pub use pans::pans;
 pub use percentages::percentages;
 pub use recipe_text::recipe_text;

@@ -87,13 +87,13 @@ impl Place {
     fn halves(&self, profile: &[Cut], closed: bool) -> String {
         let mut path = String::new();
         for side in [-1.0, 1.0] {
-            let inner = profile.iter().rev().map(|cut| (cut.core, cut.height));
+            let mut inner = profile.iter().rev().map(|cut| (cut.core, cut.height));
             let outer = profile.iter().map(|cut| (cut.wall, cut.height));
             // Without a core nothing stands in the middle.
             let has_core = profile.iter().any(|cut| cut.core > 0.0);
             let inner: Vec<(f64, f64)> = match (has_core, closed) {
                 (true, _) | (false, true) => inner.collect(),
-                (false, false) => inner.last().into_iter().collect(),
+                (false, false) => inner.next_back().into_iter().collect(),
             };
             for (step, (wide, height)) in inner.into_iter().chain(outer).enumerate() {
                 path += if step == 0 { "M" } else { "L" };

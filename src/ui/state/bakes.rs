@@ -1,0 +1,86 @@
+//! Bake times, worked out in slices after the worksheet stands: typing never waits for them.
+
+use super::Bench;
+use crate::baking::oven::forecast::{Forecast, forecast};
+use crate::baking::oven::slices::Slices;
+use crate::baking::worksheet::{BakeSheet, OvenSheet, bake_sheet};
+use crate::ui::device;
+use crate::ui::shown::Part;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// How long nothing has to change before it begins.
+const QUIET: Duration = Duration::from_millis(300);
+/// How long a slice may take, ms: half a frame.
+const SLICE: f64 = 6.0;
+/// What lies between two slices: whatever was touched or typed comes first.
+const BETWEEN: Duration = Duration::from_millis(1);
+
+/// The bake times that stand on the page.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bakes {
+    /// The bakes, the recipe's own pan first.
+    pub sheets: Vec<BakeSheet>,
+    /// Whether new ones are being worked out.
+    pub working: bool,
+}
+
+/// Work on its way; one that was overtaken by a change is dropped at its next slice.
+struct Work {
+    round: u32,
+    oven: OvenSheet,
+    slices: Slices<Vec<Option<Forecast>>>,
+}
+
+impl Bench {
+    /// Follows the worksheet's oven, and works its bakes out whenever it has changed.
+    pub(super) fn follow_oven(self) {
+        let round = StoredValue::new(0_u32);
+        Effect::new(move |_| {
+            let oven = bench_oven(self);
+            round.update_value(|round| *round += 1);
+            let Some(ask) = oven.ask.clone() else {
+                self.bakes.set(Bakes::default());
+                return;
+            };
+            self.bakes.update(|bakes| bakes.working = true);
+            let now = round.get_value();
+            let begin = move || {
+                if round.get_value() == now {
+                    go_on(
+                        self,
+                        round,
+                        Work {
+                            round: now,
+                            oven,
+                            slices: Slices::of(forecast(ask)),
+                        },
+                    );
+                }
+            };
+            set_timeout(begin, QUIET);
+        });
+    }
+}
+
+fn bench_oven(bench: Bench) -> OvenSheet {
+    bench.part(Part::Oven, |sheet| sheet.oven.clone())
+}
+
+/// One slice, and the next after it.
+fn go_on(bench: Bench, round: StoredValue<u32>, mut work: Work) {
+    if round.try_get_value() != Some(work.round) {
+        return;
+    }
+    let began = device::now();
+    while device::now() - began < SLICE {
+        if let Some(found) = work.slices.go_on() {
+            bench.bakes.set(Bakes {
+                sheets: bake_sheet(&work.oven, &found),
+                working: false,
+            });
+            return;
+        }
+    }
+    set_timeout(move || go_on(bench, round, work), BETWEEN);
+}
