@@ -287,7 +287,8 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         kind: None,
         swaps: Default::default(),
         own_pan: Some(entry(own)),
-        other_pan: Some(entry(other)),
+        shelf: vec![entry(other)],
+        amount: Default::default(),
     };
     let inputs = Inputs {
         choices,
