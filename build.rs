@@ -2,7 +2,7 @@
 //!
 //! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/`, `src/baking/substitute/` and `src/baking/pan/` and
 //! `src/baking/balance/ranges.csv`; writes `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs`,
-//! `swap_lists.rs`, `pan_lists.rs` and `confidences.rs`, the closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
+//! `swap_lists.rs`, `batter_lists.rs`, `pan_lists.rs` and `confidences.rs`, the closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
 
@@ -290,6 +290,24 @@ const PAN_SIZES: Layout = Layout {
         "textbook_cups",
         "source",
         "confidence",
+        "note",
+    ],
+    key_columns: 1,
+};
+
+const BATTERS: Layout = Layout {
+    file: "src/baking/pan/batters.csv",
+    columns: &[
+        "kind",
+        "fill_low_pct",
+        "fill_high_pct",
+        "fill_source",
+        "fill_confidence",
+        "density_low",
+        "density",
+        "density_high",
+        "density_source",
+        "density_confidence",
         "note",
     ],
     key_columns: 1,
@@ -636,6 +654,7 @@ fn main() {
         egg_given,
         sugars,
         pan_sizes,
+        batters,
     ] = [
         SOURCES,
         FOODS,
@@ -652,6 +671,7 @@ fn main() {
         EGG_GIVEN,
         SUGARS,
         PAN_SIZES,
+        BATTERS,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -673,11 +693,12 @@ fn main() {
         other_cells(row, larder, in_use)
     });
     check_swaps(&swaps);
-    check_egg_kinds(&egg_wanted);
+    check_kinds(&egg_wanted, "says what an egg does in");
+    check_kinds(&batters, "weighs the batter of");
     let sugars = rows_by_food(&sugars, &larder, |row, larder| {
         sugar_cells(row, larder, &foods)
     });
-    let sections: [Vec<Cells>; 10] = [
+    let sections: [Vec<Cells>; 11] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -736,6 +757,11 @@ fn main() {
             .iter()
             .map(|row| pan_size_cells(row, &larder))
             .collect(),
+        batters
+            .rows
+            .iter()
+            .map(|row| batter_cells(row, &larder))
+            .collect(),
     ];
     classes_of_each_kind(&ranges);
     faults.stop_if_any();
@@ -752,6 +778,7 @@ fn main() {
             "swap_lists.rs",
             list("JOBS", "Job", JOBS) + &list("KINDS", "Kind", KINDS),
         ),
+        ("batter_lists.rs", list("KINDS", "Kind", KINDS)),
         (
             "pan_lists.rs",
             list("SHAPES", "Shape", SHAPES) + &list("MADE", "Made", MADE),
@@ -1000,7 +1027,7 @@ fn places(table: &Table) -> Places {
 // ---- Packing -------------------------------------------------------------------------------
 //
 // A section a table, ended by an empty line; a row a line; cells apart by tabs. Lists within a cell are apart by
-// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs`, `pan/sizes.rs` and `substitute/unpack.rs` read it
+// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs`, `pan/sizes.rs`, `pan/batter.rs` and `substitute/unpack.rs` read it
 // cell by cell in the order written here.
 
 /// The cells of a packed row.
@@ -1544,12 +1571,12 @@ fn check_swaps(swaps: &Table) {
 }
 
 /// Every kind of cake wants a row.
-fn check_egg_kinds(wanted: &Table) {
+fn check_kinds(table: &Table, does: &str) {
     for (kind, _) in KINDS {
-        if let Some(row) = wanted.rows.first()
-            && wanted.rows.iter().all(|row| row.text("kind") != *kind)
+        if let Some(row) = table.rows.first()
+            && table.rows.iter().all(|row| row.text("kind") != *kind)
         {
-            row.fault(&format!("no row says what an egg does in {kind}"));
+            row.fault(&format!("no row {does} {kind}"));
         }
     }
 }
@@ -1719,6 +1746,30 @@ fn pan_size_cells(row: &Row, larder: &Larder) -> Cells {
         row.fault("it is deeper than long");
     }
     cells
+}
+
+/// How full a kind's pans usually are, nothing where that is not known, and what its batter weighs, in grams per millilitre.
+fn batter_cells(row: &Row, larder: &Larder) -> Cells {
+    let ends = ["fill_low_pct", "fill_high_pct"].map(|column| row.number(column, (10.0, 100.0)));
+    let (fill, fill_cited) = match ends {
+        [Some(low), Some(high)] if low < high => (
+            format!("{} {}", figure(low), figure(high)),
+            row.cited("fill_source", "fill_confidence", larder),
+        ),
+        [None, None] => (String::new(), String::new()),
+        _ => {
+            row.fault("its fill has one end, or ends that don't rise");
+            (String::new(), String::new())
+        }
+    };
+    vec![
+        row.choice_needed("kind", KINDS),
+        fill,
+        fill_cited,
+        range(row.rising(["density_low", "density", "density_high"], (0.1, 1.5))),
+        row.cited("density_source", "density_confidence", larder),
+        row.text("note").into(),
+    ]
 }
 
 /// Volumes in US cups, apart by blanks where charts disagree.

@@ -286,8 +286,10 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         region: None,
         kind: None,
         swaps: Default::default(),
+        oven: Default::default(),
         own_pan: Some(entry(own)),
-        other_pan: Some(entry(other)),
+        shelf: vec![entry(other)],
+        amount: Default::default(),
     };
     let inputs = Inputs {
         choices,

@@ -5,13 +5,13 @@ use batterwright::baking::ingredient::own::{OwnEntry, OwnField, OwnRecord, OwnWo
 use batterwright::baking::ingredient::{Allergen, PieceSize, Region};
 use batterwright::baking::leaven::{Per, Tang, WishEntry};
 use batterwright::baking::oven::scale::{OvenKind, OvenScale};
-use batterwright::baking::pan::{PanEntry, Shape};
+use batterwright::baking::pan::{AmountEntry, HowMuch, PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{
     KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
 };
 use batterwright::baking::worksheet::{
-    BatterSaid, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
+    BatterCup, BatterSaid, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
 };
 use proptest::prelude::*;
 
@@ -28,15 +28,17 @@ fn kept() -> KeptRecipe {
             choices: Choices {
                 kind: None,
                 swaps: Default::default(),
+                oven: Default::default(),
                 batter: BatterSaid::default(),
                 leavening: WishEntry::default(),
                 region: None,
                 own_pan: None,
-                other_pan: Some(PanEntry {
+                shelf: vec![PanEntry {
                     shape: Shape::Loaf,
                     length: "nine".into(),
                     ..PanEntry::default()
-                }),
+                }],
+                amount: AmountEntry::default(),
             },
         },
         version: None,
@@ -58,6 +60,26 @@ fn version() -> KeptRecipe {
         },
         ..kept()
     }
+}
+
+/// A version with two pans on the shelf, made from one with a pan: what version 2 of the record brought.
+fn version_of_today() -> KeptRecipe {
+    let mut kept = version();
+    let choices = &mut kept.inputs.choices;
+    choices.shelf.push(PanEntry {
+        shape: Shape::Jar,
+        count: "4".into(),
+        fill_line: "3".into(),
+        lining: "thin".into(),
+        ..PanEntry::default()
+    });
+    choices.amount = AmountEntry {
+        how: HowMuch::Eggs,
+        text: "three".into(),
+    };
+    choices.batter.cup_grams = "200".into();
+    choices.batter.cup = BatterCup::Metric;
+    kept
 }
 
 /// An invented packet and an invented word.
@@ -151,6 +173,8 @@ fn every_past_version_still_loads() {
     assert_eq!(from_text::<KeptRecipe>(first), Ok(kept()));
     let first = include_str!("saved/recipe-1-version.json");
     assert_eq!(from_text::<KeptRecipe>(first), Ok(version()));
+    let second = include_str!("saved/recipe-2.json");
+    assert_eq!(from_text::<KeptRecipe>(second), Ok(version_of_today()));
     let first = include_str!("saved/settings-1.json");
     let before_heights = Settings {
         region: Region::Uk,
@@ -171,7 +195,7 @@ fn a_newer_record_is_named_as_newer() {
         from_text::<KeptRecipe>(text),
         Err(SavedTrouble::Newer {
             version: 99,
-            known: 1
+            known: 2
         })
     );
 }
@@ -250,6 +274,22 @@ fn versions_stand_behind_what_they_were_made_from() {
     let by_hand = vec![vec![3, 0, 2, 5], vec![1], vec![4], vec![6], vec![7]];
     assert_eq!(families(&records), by_hand);
     assert!(families(&[]).is_empty());
+}
+
+/// The one pan that version 1 knew stands on the shelf, in a recipe and in what it was made from; none stands for none.
+#[test]
+fn the_other_pan_of_a_past_record_stands_on_the_shelf() {
+    let first =
+        from_text::<KeptRecipe>(include_str!("saved/recipe-1-version.json")).expect("a record");
+    let original = first.version.expect("what it was made from").original;
+    for choices in [&first.inputs.choices, &original.choices] {
+        assert_eq!(choices.shelf.len(), 1);
+        assert_eq!(choices.shelf[0].length, "nine");
+        assert_eq!(choices.amount, AmountEntry::default());
+    }
+    let none = r#"{"format":"batterwright recipe","version":1,"body":{"changed":0,"inputs":{"choices":{"other_pan":null}}}}"#;
+    let none = from_text::<KeptRecipe>(none).expect("a record");
+    assert!(none.inputs.choices.shelf.is_empty());
 }
 
 /// A field that a past record lacks takes its usual value; what is there is kept.

@@ -399,7 +399,7 @@ fn another_pan_scales_the_formula_and_counts_eggs() {
     let mut inputs = Inputs::of_text(
         "250 g flour\n2 large eggs\n200 g milk\n\nMethod\nBake in an 8-inch square pan.",
     );
-    inputs.choices.other_pan = Some(PanEntry {
+    inputs.choices.shelf = vec![PanEntry {
         shape: Shape::Rectangle,
         count: "1".into(),
         length: "13".into(),
@@ -407,7 +407,7 @@ fn another_pan_scales_the_formula_and_counts_eggs() {
         depth: "2".into(),
         unit: LengthUnit::Inches,
         ..PanEntry::default()
-    });
+    }];
     let found = worksheet(&inputs, &Settings::default());
     assert!((found.pans.factor.expect("a factor") - 117.0 / 64.0).abs() < 1e-9);
     assert_eq!(line(&found, 1).scaled_shown.as_deref(), Some("457 g"));
@@ -425,7 +425,7 @@ fn the_factor_is_by_volume() {
         ..PanEntry::default()
     };
     inputs.choices.own_pan = Some(deep("2"));
-    inputs.choices.other_pan = Some(deep("3"));
+    inputs.choices.shelf = vec![deep("3")];
     let found = worksheet(&inputs, &Settings::default()).pans;
     assert!((found.factor.expect("a factor") - 1.5).abs() < 1e-9);
     assert!(
@@ -492,15 +492,13 @@ fn what_is_typed_wrongly_into_a_pan_is_said_at_its_field() {
         ("NaN", "2", PanField::Length),
     ] {
         let mut inputs = Inputs::of_text("250 g flour");
-        inputs.choices.other_pan = Some(PanEntry {
+        inputs.choices.shelf = vec![PanEntry {
             length: length.into(),
             depth: depth.into(),
             ..PanEntry::default()
-        });
-        let other = worksheet(&inputs, &Settings::default())
-            .pans
-            .other
-            .expect("the pan as typed");
+        }];
+        let pans = worksheet(&inputs, &Settings::default()).pans;
+        let other = &pans.shelf[0];
         assert!(!other.known);
         assert_eq!(
             other

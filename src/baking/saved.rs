@@ -100,7 +100,28 @@ pub fn families(records: &[(&str, Option<&str>)]) -> Vec<Vec<usize>> {
 
 impl Record for KeptRecipe {
     const FORMAT: &'static str = "batterwright recipe";
-    const VERSION: u32 = 1;
+    const VERSION: u32 = 2;
+
+    fn upgrade(version: u32, mut body: Value) -> Option<Value> {
+        if version == 1 {
+            for inputs in ["/inputs", "/version/original"] {
+                if let Some(choices) = body.pointer_mut(&format!("{inputs}/choices")) {
+                    shelve_other_pan(choices);
+                }
+            }
+        }
+        (1..=Self::VERSION).contains(&version).then_some(body)
+    }
+}
+
+/// Version 1 knew one pan beside the recipe's own.
+fn shelve_other_pan(choices: &mut Value) {
+    let Some(choices) = choices.as_object_mut() else {
+        return;
+    };
+    if let Some(pan) = choices.remove("other_pan").filter(|pan| !pan.is_null()) {
+        choices.insert("shelf".into(), Value::Array(vec![pan]));
+    }
 }
 
 impl Record for Settings {

@@ -5,8 +5,9 @@ use crate::baking::chemistry::course::Handling;
 use crate::baking::chemistry::{Bowl, NEUTRAL, SODA_MMOL_PER_GRAM, bicarbonate};
 use crate::baking::formula::{Formula, Unweighed, Weighed};
 use crate::baking::ingredient::{FlourBasis, Group, Ingredient, Region};
+use crate::baking::oven::charge::{Batch, Charge};
 use crate::baking::pan::Fit;
-use crate::baking::quantity::Mass;
+use crate::baking::quantity::{Mass, Pressure};
 
 /// What the stages before found out.
 #[derive(Clone, Debug)]
@@ -28,6 +29,8 @@ pub struct Facts<'a> {
     /// Where the batter sets; `None` without water, without starch and egg, and for a dry dough, which sets by what it
     /// loses in the oven and as it cools.
     pub setting: Option<&'a Setting>,
+    /// The batter as the oven meets it; `None` without weights, or where it is too dry.
+    pub charge: Option<&'a Charge>,
     /// How the batter is handled.
     pub handling: Handling,
     /// The pans.
@@ -39,6 +42,18 @@ pub struct Facts<'a> {
 }
 
 impl Facts<'_> {
+    /// The batter as the oven meets it in air of another pressure.
+    pub fn charge_in(&self, air: Pressure) -> Option<Charge> {
+        Batch {
+            formula: self.formula,
+            kind: self.kind,
+            setting: self.setting,
+            density: self.fit.density.mean,
+            handling: self.handling,
+        }
+        .charge(air)
+    }
+
     /// Flour, where there is any.
     pub fn flour(&self) -> Option<Mass> {
         self.percentages.flour.map(|flour| flour.mean)

@@ -3,10 +3,12 @@
 //! Goes in: a recipe and the baker's habits. Comes out: what each ingredient line weighs and how
 //! that was got, and why the others have no weight. What the weights mean is left to the facts.
 
+mod eggs;
 mod habit;
 mod how;
 mod weigh;
 
+pub use eggs::{Eggs, counted_eggs, eggs};
 pub use habit::Habits;
 pub use how::How;
 pub use weigh::weigh;

@@ -11,9 +11,10 @@ use super::scale::OvenKind;
 use crate::baking::balance::{Kind, Setting, water_binding};
 use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
+use crate::baking::estimate::Estimate;
 use crate::baking::formula::Formula;
 use crate::baking::pan::{Pan, Symmetry};
-use crate::baking::quantity::{Density, Length, Pressure, Share, Temperature, Volume};
+use crate::baking::quantity::{Density, Length, Pressure, Temperature, Volume};
 
 /// The least water that a batter may hold to be reckoned with, as a part of its weight.
 const LEAST_WATER: f64 = 0.08;
@@ -35,8 +36,6 @@ pub struct Charge {
     pub warmth: Temperature,
     /// How it rises there.
     pub rising: Rising,
-    /// Core temperatures at which it may be, is usually, and has to be done.
-    pub core: [Temperature; 3],
     /// The boiling point of its own syrup, which its core cannot pass.
     pub plateau: Temperature,
     /// The pressure.
@@ -59,9 +58,8 @@ pub struct Batch<'a> {
 }
 
 impl Batch<'_> {
-    /// The charge in air of a pressure, its core done between those temperatures; `None` without weights, or where it is
-    /// too dry to be a batter.
-    pub fn charge(&self, core: [Temperature; 3], air: Pressure) -> Option<Charge> {
+    /// The charge in air of a pressure; `None` without weights, or where it is too dry to be a batter.
+    pub fn charge(&self, air: Pressure) -> Option<Charge> {
         let parts = parts(self.formula)?;
         if parts[0] < LEAST_WATER {
             return None;
@@ -86,17 +84,6 @@ impl Batch<'_> {
         let bowl = bowl(self.formula, &handling);
         let course = bowl.as_ref().map_or(&[][..], |bowl| &bowl.course);
         let plateau = syrup_boiling_point(air, activity)?;
-        let most = plateau.to_celsius() - BELOW_PLATEAU;
-        let sets = self
-            .setting
-            .map_or(0.0, |setting| setting.at.mean.to_celsius());
-        // Each is a little warmer than the one before it, though the plateau may press them together.
-        let mut least = f64::MIN;
-        let core = core.map(|wanted| {
-            let celsius = wanted.to_celsius().max(sets).min(most).max(least + 0.1);
-            least = celsius;
-            Temperature::celsius(celsius)
-        });
         Some(Charge {
             rising: rising(
                 &batter,
@@ -109,7 +96,6 @@ impl Batch<'_> {
             ),
             batter,
             warmth: Temperature::celsius(self.handling.bench),
-            core,
             plateau,
             air,
         })
@@ -117,14 +103,34 @@ impl Batch<'_> {
 }
 
 impl Charge {
-    /// So much of it in one pan, in an oven of a kind at a temperature.
+    /// Core temperatures at which it may be, is usually, and has to be done: those of its kind, or where it sets if that is
+    /// hotter, but never beyond what its core can reach.
+    pub fn core(&self, kind: [Temperature; 3], setting: Option<&Setting>) -> [Temperature; 3] {
+        let most = self.plateau.to_celsius() - BELOW_PLATEAU;
+        let sets = setting.map_or(f64::MIN, |setting| setting.at.mean.to_celsius());
+        // Each is a little warmer than the one before it, though the plateau may press them together.
+        let mut least = f64::MIN;
+        kind.map(|wanted| {
+            let celsius = wanted.to_celsius().max(sets).min(most).max(least + 0.1);
+            least = celsius;
+            Temperature::celsius(celsius)
+        })
+    }
+
+    /// How many times the batter's volume the cake has; `None` for what rises by yeast, or bakes without a pan.
+    pub fn expansion(&self, kind: Kind) -> Option<Estimate<f64>> {
+        let is_batter = !matches!(kind, Kind::Yeast | Kind::Cookie | Kind::Pancake);
+        is_batter.then_some(self.rising.times)
+    }
+
+    /// So much of it in one pan, in an oven of a kind at a temperature, done at those cores.
     pub fn setup(
         &self,
         pan: &Pan,
         batter: Volume,
         finish: Finish,
-        kind: OvenKind,
-        celsius: Temperature,
+        heat: (OvenKind, Temperature),
+        core: [Temperature; 3],
     ) -> Setup {
         let pan = pan.one();
         let depth = match pan.symmetry() {
@@ -141,14 +147,9 @@ impl Charge {
                 depth: metres(depth),
                 vapour: 1.0,
             },
-            oven: oven(kind, celsius, self.air),
-            core: self.core.map(Temperature::to_celsius),
+            oven: oven(heat.0, heat.1, self.air),
+            core: core.map(Temperature::to_celsius),
         }
-    }
-
-    /// The baked volume over the batter's, with what of its gas is held.
-    pub fn times(&self) -> Share {
-        self.rising.times.mean
     }
 }
 

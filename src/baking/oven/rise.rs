@@ -30,7 +30,7 @@ pub struct Rising {
     /// Temperatures, C, and how many times the batter's volume it has there; the last is where it sets.
     pub points: Vec<[f64; 2]>,
     /// The baked volume over the batter's.
-    pub times: Estimate<Share>,
+    pub times: Estimate<f64>,
     /// The share of the gas's room that is held.
     pub held: Share,
     /// Gas in the batter on the bench, as a share of its volume.
@@ -116,11 +116,7 @@ pub fn rising(
     let times = points.last().map_or(1.0, |point| point[1]);
     let apart = (times - 1.0) * DEVIATION * NORMAL_95;
     Rising {
-        times: Estimate::between(
-            Share::fraction(times - apart),
-            Share::fraction(times),
-            Share::fraction(times + apart),
-        ),
+        times: Estimate::between(times - apart, times, times + apart),
         held: Share::fraction(held),
         gas: Share::fraction(1.0 - solid / volume),
         sets: Temperature::celsius(sets),
@@ -294,7 +290,7 @@ mod tests {
         ] {
             let rising = of(text, kind, gravity, 1.0);
             let [least, mean, most] = [rising.times.low, rising.times.mean, rising.times.high]
-                .map(|times| times.to_fraction() / gravity / 0.91);
+                .map(|times| times / gravity / 0.91);
             println!(
                 "{kind:?}: {mean:.2} ({least:.2} to {most:.2}) mL of each gram, trade {low} to {high}; sets at {:.0}",
                 rising.sets.to_celsius()
@@ -323,7 +319,7 @@ mod tests {
                     .windows(2)
                     .all(|pair| pair[0][0] < pair[1][0] && pair[0][1] <= pair[1][1])
             );
-            let times = rising.times.mean.to_fraction();
+            let times = rising.times.mean;
             assert!(times > last, "{air} atm: {times} after {last}");
             last = times;
         }

@@ -1,6 +1,6 @@
 //! A pan in section, to be drawn to scale.
 
-use super::{Pan, Shape};
+use super::{Fill, Pan, Shape};
 use crate::baking::quantity::Length;
 use serde::Serialize;
 
@@ -13,6 +13,10 @@ pub struct Section {
     pub depth: f64,
     /// Depth of the batter at its mean; `None` where it is not known. It may exceed `depth`.
     pub batter: Option<f64>,
+    /// Depth of the crumb that is expected, at its mean; `None` where it is not known.
+    pub crumb: Option<f64>,
+    /// Height of the mark that the batter is not to stand above.
+    pub fill_line: Option<f64>,
     /// How many such pans there are.
     pub count: u32,
 }
@@ -33,7 +37,7 @@ const ROUND: usize = 24;
 
 impl Pan {
     /// The pan cut through its middle across its shorter side, with a batter in it.
-    pub fn section(&self, batter: Option<Length>) -> Section {
+    pub fn section(&self, fill: Option<&Fill>) -> Section {
         let depth = self.depth.to_millimetres();
         let steps = match self.shape {
             Shape::Ring | Shape::Hemisphere | Shape::Ball => ROUND,
@@ -47,7 +51,11 @@ impl Pan {
         Section {
             profile: profile.collect(),
             depth,
-            batter: batter.map(Length::to_millimetres),
+            batter: fill.map(|fill| fill.depth.mean.to_millimetres()),
+            crumb: fill
+                .and_then(|fill| fill.baked)
+                .map(|baked| baked.depth.mean.to_millimetres()),
+            fill_line: self.fill_line.map(Length::to_millimetres),
             count: self.count,
         }
     }

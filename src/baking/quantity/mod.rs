@@ -36,6 +36,16 @@ pub trait Quantity: Copy + PartialOrd {
     fn from_base(value: f64) -> Self;
 }
 
+/// A plain ratio is kept as an estimate like any quantity.
+impl Quantity for f64 {
+    fn base(self) -> f64 {
+        self
+    }
+    fn from_base(value: f64) -> Self {
+        value
+    }
+}
+
 /// Writes what every quantity has in common: its one number, sums, differences and multiples.
 macro_rules! quantity {
     ($name:ident) => {

@@ -3,7 +3,7 @@
 use super::leavening::leavening_sheet;
 use super::line::sheet_lines;
 use super::oven::oven_sheet;
-use super::pans::pan_sheet;
+use super::pans::{jar_caution, pan_sheet};
 use super::totals::balance_sheet;
 use super::{
     AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
@@ -17,7 +17,8 @@ use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
 use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Law, Own};
-use crate::baking::pan::fit;
+use crate::baking::oven::charge::Batch;
+use crate::baking::pan::{Asked, batter_of, fit};
 use crate::baking::quantity::show;
 use crate::baking::recipe::{Certainty, Looks, Recipe, Role, linked, read_again};
 use crate::baking::source::{self, Source};
@@ -89,17 +90,35 @@ pub(super) fn with_facts<R>(
         Ok(Some(ph)) => bowl.with_measured(ph),
         _ => bowl,
     });
+    let batter_ph = bowl.as_ref().map(|bowl| bowl.batter_ph.mean);
+    let setting = setting(&formula, batter_ph).filter(|_| recognised.kind != Kind::Cookie);
+    let density = choices.batter.density().ok().flatten();
+    let batch = Batch {
+        formula: &formula,
+        kind: recognised.kind,
+        setting: setting.as_ref(),
+        density: density.unwrap_or(batter_of(recognised.kind).density).mean,
+        handling,
+    };
+    let charge = batch.charge(settings.air());
+    let asked = Asked {
+        own: choices.own_pan.as_ref(),
+        shelf: &choices.shelf,
+        amount: &choices.amount,
+        density,
+        expansion: charge
+            .as_ref()
+            .and_then(|charge| charge.expansion(recognised.kind)),
+    };
     let fit = fit(
         &recipe,
-        choices.own_pan.as_ref(),
-        choices.other_pan.as_ref(),
+        &formula,
         percentages.batter,
         recognised.kind,
+        &asked,
     );
 
     let unread = unread(&recipe);
-    let batter_ph = bowl.as_ref().map(|bowl| bowl.batter_ph.mean);
-    let setting = setting(&formula, batter_ph).filter(|_| recognised.kind != Kind::Cookie);
     let facts = Facts {
         formula: &formula,
         percentages: &percentages,
@@ -109,6 +128,7 @@ pub(super) fn with_facts<R>(
         servings: servings(&recipe),
         bowl: bowl.as_ref(),
         setting: setting.as_ref(),
+        charge: charge.as_ref(),
         handling,
         fit: &fit,
         unread: &unread,
@@ -155,7 +175,7 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
         allergens: allergens(formula, Law::of(region)),
         plant_based,
         is_plant_based,
-        cautions: cautions(formula),
+        cautions: cautions(formula, jar_caution(facts.fit)),
         sources: sources(&facts),
         summary: summary(&lines, &leavening),
         findings,
@@ -299,7 +319,7 @@ fn plant_based(recipe: &Recipe, formula: &Formula) -> (Option<bool>, String) {
 }
 
 /// The usual cautions, as far as they apply.
-fn cautions(formula: &Formula) -> Vec<String> {
+fn cautions(formula: &Formula, of_jars: Option<String>) -> Vec<String> {
     let mut cautions = vec![
         "Allergens are read from names, as a help and never a guarantee: read every packet, and mind what shares your bench.".to_owned(),
     ];
@@ -322,6 +342,7 @@ fn cautions(formula: &Formula) -> Vec<String> {
     {
         cautions.push("Baker's ammonia is for thin, dry biscuits only: in a cake the ammonia stays. Its fumes hurt eyes and lungs.".to_owned());
     }
+    cautions.extend(of_jars);
     cautions.push("All figures are estimates for a baker's judgement and a test bake. Where food is sold or given away, local food rules and licensed practice decide.".to_owned());
     cautions
 }

@@ -6,7 +6,7 @@ use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
 use crate::baking::leaven::WishEntry;
 use crate::baking::oven::scale::{OvenKind, OvenScale};
-use crate::baking::pan::PanEntry;
+use crate::baking::pan::{AmountEntry, PanEntry};
 use crate::baking::quantity::LengthUnit;
 use crate::baking::recipe::{Correction, linked};
 use serde::{Deserialize, Serialize};
@@ -30,8 +30,10 @@ pub struct Inputs {
 pub struct Choices {
     /// The recipe's own pan, where the baker says it; `None` takes the one that the text names.
     pub own_pan: Option<PanEntry>,
-    /// The pan on the shelf; `None` keeps the recipe's own.
-    pub other_pan: Option<PanEntry>,
+    /// The pans on the shelf; none keeps the recipe's own.
+    pub shelf: Vec<PanEntry>,
+    /// How much of the recipe is baked.
+    pub amount: AmountEntry,
     /// Whose cups, spoons and words it is in, where the baker says it; `None` goes by its words.
     pub region: Option<Region>,
     /// What kind of cake it is, where the baker says it; `None` goes by its formula and title.

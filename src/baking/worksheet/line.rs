@@ -2,8 +2,7 @@
 
 use super::{EggCount, LinePart, Offer, SheetLine, Spread, Status};
 use crate::baking::balance::Percentages;
-use crate::baking::formula::{Formula, Place, Unweighed, Weighed};
-use crate::baking::ingredient::{Group, Piece};
+use crate::baking::formula::{Eggs, Formula, Place, Unweighed, Weighed, eggs};
 use crate::baking::pan::Fit;
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::{Correction, Line, Match, Reading, Recipe, Role};
@@ -47,7 +46,7 @@ pub fn sheet_lines(
             let mut sheet = bare(line, part, corrected(part));
             read_in(&mut sheet, reading);
             if let Some(weighed) = weighed.get(&(line.number, part)) {
-                weigh_in(&mut sheet, weighed, percentages, fit.factor);
+                weigh_in(&mut sheet, reading, weighed, percentages, fit.factor);
             }
             if let Some(unweighed) = unweighed.get(&(line.number, part)) {
                 not_weigh_in(&mut sheet, unweighed);
@@ -147,6 +146,7 @@ fn read_in(sheet: &mut SheetLine, reading: &Reading) {
 /// What the scale says of it.
 fn weigh_in(
     sheet: &mut SheetLine,
+    reading: &Reading,
     weighed: &Weighed,
     percentages: &Percentages,
     factor: Option<f64>,
@@ -169,7 +169,7 @@ fn weigh_in(
     if let Some(factor) = factor {
         let scaled = weighed.grams.mean * factor;
         sheet.scaled_shown = Some(show::mass(scaled));
-        sheet.eggs = eggs(weighed, scaled);
+        sheet.eggs = eggs(weighed, reading).map(|eggs| egg_count(&eggs, scaled));
     }
 }
 
@@ -179,29 +179,18 @@ pub fn source(cited: Cited) -> String {
 }
 
 /// Scaled eggs: the grams to weigh and the nearest whole count to crack for them.
-fn eggs(weighed: &Weighed, scaled: Mass) -> Option<EggCount> {
-    let ingredient = weighed.ingredient;
-    if ingredient.group != Group::Egg || ingredient.plant_based != Some(false) {
-        return None;
-    }
-    // One egg of the recipe's own kind: the piece that the weighing used is the one nearest to its words.
-    let each = ingredient
-        .pieces
-        .iter()
-        .find(|row| row.piece == Piece::Each && row.size.is_none())?
-        .weight
-        .mean;
-    let count = scaled / each;
+fn egg_count(eggs: &Eggs, scaled: Mass) -> EggCount {
+    let count = scaled / eggs.each;
     let whole = count.round().max(1.0);
     let shown = format!(
         "{}: about {} of {} each, nearest whole {}",
         show::mass(scaled),
         show::factor(count),
-        show::mass(each),
+        show::mass(eggs.each),
         show::fixed(whole, 0),
     );
-    Some(EggCount {
+    EggCount {
         whole: whole as u32,
         shown,
-    })
+    }
 }

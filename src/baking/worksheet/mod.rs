@@ -36,7 +36,7 @@ pub use difference::{
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
 pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};
-pub use said::BatterSaid;
+pub use said::{BatterCup, BatterSaid};
 pub use standing::{PullPair, RangeRow, RangeSheet};
 pub use swap::{AmountNote, SwapNote, SwapPlan, swap_plan, swap_plan_again};
 pub use swap_entry::{LineWords, SwapEntry, SwapLine};
@@ -46,7 +46,7 @@ pub use swap_said::Judgement;
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;
 pub use record::{
-    AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, FigureShown, GasMoment,
-    GasSheet, LeaveningSheet, Offer, PanSheet, PanView, PartTotal, PhRule, SheetLine, SourceNote,
-    Spread, Status, SugarFigures, TableRow, Worksheet,
+    AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, EggOffer, EggSheet, FigureShown,
+    GasMoment, GasSheet, LeaveningSheet, Offer, PanSheet, PanView, PartTotal, PhRule, SheetLine,
+    SourceNote, Spread, Status, SugarFigures, TableRow, Worksheet,
 };

@@ -5,12 +5,12 @@ use super::{Choices, Settings};
 use crate::baking::balance::Kind;
 use crate::baking::finding::Facts;
 use crate::baking::ingredient::Group;
-use crate::baking::oven::charge::{Batch, Charge};
-use crate::baking::oven::core_temperature::{cautions, core, signs};
+use crate::baking::oven::charge::Charge;
+use crate::baking::oven::core_temperature::{Core, cautions, core, signs};
 use crate::baking::oven::forecast::{Ask, Known};
 use crate::baking::oven::kitchen::Finish;
 use crate::baking::oven::scale::{Oven, OvenKind, OvenScale, read_setting};
-use crate::baking::pan::{Fill, Pan, PanEntry, batter_density};
+use crate::baking::pan::{Fill, Pan, PanEntry};
 use crate::baking::quantity::{LengthUnit, Pressure, Temperature, Volume, show};
 use crate::baking::recipe::{Baked, OvenSetting, Recipe, minutes_typed};
 use serde::{Deserialize, Serialize};
@@ -201,48 +201,56 @@ struct Asking<'a> {
     unit: LengthUnit,
 }
 
-/// A pan with the batter that is in each of it.
+/// Pans with batter in them.
 struct Filled<'a> {
-    pan: Pan,
     fill: &'a Fill,
-    is_own: bool,
+    /// The pan as typed; `None` for the recipe's own.
+    entry: Option<&'a PanEntry>,
 }
 
 impl Filled<'_> {
     /// The batter in one of them.
     fn one(&self) -> Volume {
-        self.fill.volume.mean * (1.0 / f64::from(self.pan.count))
+        self.fill.volume.mean * (1.0 / f64::from(self.fill.pan.count))
     }
 }
 
 impl Asking<'_> {
-    /// The pans with batter in them: the recipe's own first.
-    fn filled(&self) -> Vec<Filled<'_>> {
+    /// The pans with batter in them: the recipe's own first, with as much as is baked in it.
+    fn filled<'c>(&'c self, choices: &'c Choices) -> Vec<Filled<'c>> {
         let fit = self.facts.fit;
-        let own = fit
-            .own
-            .zip(fit.own_fill.as_ref())
-            .map(|(pan, fill)| (pan, fill, true));
-        let other = fit
-            .other
-            .zip(fit.other_fill.as_ref())
-            .map(|(pan, fill)| (pan, fill, false));
-        own.into_iter()
-            .chain(other)
-            .map(|(pan, fill, is_own)| Filled { pan, fill, is_own })
-            .collect()
+        let parts = fit
+            .split
+            .iter()
+            .flat_map(|split| &split.parts)
+            .map(|part| &part.fill);
+        if choices.shelf.is_empty() {
+            let own = parts.chain(&fit.own_fill).next();
+            return own
+                .into_iter()
+                .map(|fill| Filled { fill, entry: None })
+                .collect();
+        }
+        let own = fit.own_fill.iter().map(|fill| Filled { fill, entry: None });
+        let shelf = parts.zip(&choices.shelf).map(|(fill, entry)| Filled {
+            fill,
+            entry: Some(entry),
+        });
+        own.chain(shelf).collect()
     }
 
     /// What heat flow is asked, or why nothing can be.
     fn ask(&self, choices: &Choices) -> Result<(Ask, Vec<AskedPan>), String> {
-        let filled = self.filled();
+        let filled = self.filled(choices);
         let kind = self.facts.kind;
-        if core(kind, self.air).is_none() {
+        let (Some(core_here), Some(core_at_sea)) =
+            (core(kind, self.air), core(kind, Pressure::ATMOSPHERE))
+        else {
             return Err(format!(
                 "No time is worked out for {}: they have no core to reckon with. Go by the signs.",
                 kind.words()
             ));
-        }
+        };
         if filled.is_empty() {
             return Err(match self.facts.fit.own_fill {
                 None if self.facts.percentages.batter.mean.to_grams() <= 0.0 => {
@@ -254,16 +262,23 @@ impl Asking<'_> {
         let Some(heat) = self.heat else {
             return Err("Say what the oven is set to, and the time follows.".to_owned());
         };
-        let (Some(here), Some(sea)) = (self.charge(self.air), self.charge(Pressure::ATMOSPHERE))
-        else {
+        let (Some(here), Some(sea)) = (
+            self.facts.charge,
+            self.facts.charge_in(Pressure::ATMOSPHERE),
+        ) else {
             return Err("Too dry to be a batter: no time is worked out.".to_owned());
         };
-        let wanted = here.core[1].to_celsius();
+        let wants = |charge: &Charge, core: &Core| {
+            charge.core([core.low, core.typical, core.high], self.facts.setting)
+        };
+        let here_at = wants(here, &core_here);
+        let sea_at = wants(&sea, &core_at_sea);
+        let wanted = here_at[1].to_celsius();
         if heat.celsius.to_celsius() < wanted + HOTTER {
             return Err(format!(
                 "An oven at {} hardly brings a core to {}: it dries before it is done. Set it hotter.",
                 both(heat.celsius),
-                both(here.core[1])
+                both(here_at[1])
             ));
         }
         if let Some(deep) = filled
@@ -273,28 +288,34 @@ impl Asking<'_> {
             return Err(format!(
                 "The batter would stand {} deep in {}: take more pans, and the time follows.",
                 show::length(deep.fill.depth.mean, self.unit),
-                deep.pan.label(self.unit)
+                deep.fill.pan.label(self.unit)
             ));
         }
-        let setup = |charge: &Charge, filled: &Filled, heat: Heat| {
+        let setup = |charge: &Charge, filled: &Filled, heat: Heat, core| {
+            let heat = (heat.kind, heat.celsius);
             charge.setup(
-                &filled.pan,
+                &filled.fill.pan,
                 filled.one(),
                 Finish::default(),
-                heat.kind,
-                heat.celsius,
+                heat,
+                core,
             )
         };
         let mut known = Vec::new();
-        let own = filled.iter().find(|filled| filled.is_own);
-        if let (Some(own), Some(baked), Some(still)) = (own, self.baked, self.still) {
+        let own = self
+            .facts
+            .fit
+            .own_fill
+            .as_ref()
+            .map(|fill| Filled { fill, entry: None });
+        if let (Some(own), Some(baked), Some(still)) = (&own, self.baked, self.still) {
             // A recipe's writer bakes at no great height, as far as anybody knows.
             let heat = Heat {
                 celsius: still,
                 kind: OvenKind::Still,
             };
             known.push(Known {
-                setup: setup(&sea, own, heat),
+                setup: setup(&sea, own, heat, sea_at),
                 minutes: [baked.low, baked.high],
                 same_oven: false,
             });
@@ -305,7 +326,7 @@ impl Asking<'_> {
                 continue;
             };
             known.push(Known {
-                setup: setup(&here, filled, read.heat),
+                setup: setup(here, filled, read.heat, here_at),
                 minutes: read.minutes,
                 same_oven: true,
             });
@@ -313,14 +334,14 @@ impl Asking<'_> {
         let rows = filled
             .iter()
             .map(|filled| AskedPan {
-                label: filled.pan.label(filled.pan.unit(self.unit)),
-                entry: (!filled.is_own).then(|| filled.pan.entry(filled.pan.unit(self.unit))),
-                core: here.core[1],
+                label: filled.fill.pan.label(filled.fill.pan.unit(self.unit)),
+                entry: filled.entry.cloned(),
+                core: here_at[1],
             })
             .collect();
         let asked = filled
             .iter()
-            .map(|filled| setup(&here, filled, heat))
+            .map(|filled| setup(here, filled, heat, here_at))
             .collect();
         Ok((Ask { known, asked }, rows))
     }
@@ -332,22 +353,9 @@ impl Asking<'_> {
         pan: Option<Pan>,
     ) -> Option<&'f Filled<'f>> {
         filled.iter().find(|filled| match pan {
-            None => filled.is_own,
-            Some(pan) => filled.pan.one() == pan.one(),
+            None => filled.entry.is_none(),
+            Some(pan) => filled.fill.pan.one() == pan.one(),
         })
-    }
-
-    fn charge(&self, air: Pressure) -> Option<Charge> {
-        let facts = self.facts;
-        let core = core(facts.kind, air)?;
-        Batch {
-            formula: facts.formula,
-            kind: facts.kind,
-            setting: facts.setting,
-            density: batter_density(facts.kind).mean,
-            handling: facts.handling,
-        }
-        .charge([core.low, core.typical, core.high], air)
     }
 
     /// A timed bake as figures, or what is wrong with it.
@@ -401,7 +409,7 @@ impl Asking<'_> {
                 );
                 let missing = read
                     .as_ref()
-                    .is_ok_and(|read| self.filled_like(&self.filled(), read.pan).is_none());
+                    .is_ok_and(|read| self.filled_like(&self.filled(choices), read.pan).is_none());
                 BakeView {
                     words: format!("{pan}, {setting}: {minutes}"),
                     trouble: match read {

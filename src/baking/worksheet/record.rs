@@ -4,7 +4,7 @@ use super::{BatterSaid, OvenSheet, PullPair, RangeSheet};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
 use crate::baking::ingredient::{Allergen, Region};
-use crate::baking::pan::{FieldTrouble, PanEntry, Section};
+use crate::baking::pan::{AmountEntry, FieldTrouble, PanEntry, Section};
 use crate::baking::quantity::Quantity;
 use serde::Serialize;
 
@@ -23,7 +23,7 @@ pub struct Worksheet {
     pub balance: BalanceSheet,
     /// Acid, soda and gas.
     pub leavening: LeaveningSheet,
-    /// The recipe's pan and the one on the shelf.
+    /// The recipe's pan and those on the shelf.
     pub pans: PanSheet,
     /// The oven, and what is asked of heat flow.
     pub oven: OvenSheet,
@@ -148,7 +148,7 @@ pub struct SheetLine {
     pub beside: Option<String>,
     /// Baker's percentage, e.g. "52 %"; `None` outside the batter or without flour.
     pub percent_shown: Option<String>,
-    /// What to weigh for the pan on the shelf: "426 g"; `None` while no other pan is chosen.
+    /// What to weigh of it for what is baked: "426 g"; `None` while nothing but the recipe is asked for.
     pub scaled_shown: Option<String>,
     /// Eggs in the scaled formula: grams and the nearest whole count.
     pub eggs: Option<EggCount>,
@@ -364,18 +364,54 @@ pub struct GasMoment {
     pub held: f64,
 }
 
-/// The two pans and the factor between them.
+/// The pans, how much of the recipe goes into them, and how it stands there.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct PanSheet {
-    /// The recipe's own pan.
+    /// The recipe's own pan, with the recipe's batter.
     pub own: PanView,
-    /// The pan on the shelf; `None` while none is chosen.
-    pub other: Option<PanView>,
-    /// The factor by volume; `None` where either pan is unknown.
+    /// The pans on the shelf, with what is baked.
+    pub shelf: Vec<PanView>,
+    /// The recipe's own pan with what is baked, where nothing stands on the shelf and another amount is asked for.
+    pub own_again: Option<PanView>,
+    /// How much is baked, as chosen and typed.
+    pub amount: AmountEntry,
+    /// What is wrong with that.
+    pub amount_trouble: Option<String>,
+    /// How much of the recipe that is; `None` where nothing but the recipe is asked for, or it cannot be told.
     pub factor: Option<f64>,
     /// "1.56 times the recipe".
     pub factor_shown: Option<String>,
-    /// What the factor means, in words, with the factor by area beside it.
+    /// What the factor means, in words, with other factors beside it.
+    pub words: String,
+    /// How the batter is shared out and what is left over, as sentences; empty where there is nothing to say.
+    pub shared_out: Vec<String>,
+    /// Whole numbers of eggs; `None` where the formula asks for a whole number anyway.
+    pub eggs: Option<EggSheet>,
+    /// What is typed of the batter's weight.
+    pub said: BatterSaid,
+    /// What is wrong with that.
+    pub cup_trouble: Option<String>,
+    /// How full pans of this kind usually are and what its batter weighs, each with its source.
+    pub usual: String,
+}
+
+/// A part of an egg, and the whole numbers next to it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct EggSheet {
+    /// "The formula asks for 3.66 eggs of 50 g each: beat 4 and weigh 183 g."
+    pub words: String,
+    /// The whole numbers, the lower one first.
+    pub offers: Vec<EggOffer>,
+}
+
+/// A whole number of eggs that can be taken.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct EggOffer {
+    /// How many.
+    pub count: u32,
+    /// "Take 3 eggs".
+    pub label: String,
+    /// What the formula and its depth come to.
     pub words: String,
 }
 
@@ -394,9 +430,11 @@ pub struct PanView {
     pub troubles: Vec<FieldTrouble>,
     /// Brim volume of all of them, "2.09 L".
     pub brim_shown: String,
+    /// What to weigh into each, "430 g (405 to 455 g)"; `None` where nothing is to be weighed.
+    pub grams_shown: Option<String>,
     /// Batter depth, "3.1 cm (1.2 in)"; `None` where the batter is not known.
     pub depth_shown: Option<String>,
-    /// Fill by depth, "62 % of its height".
+    /// Fill by depth, "62 % of its depth (55 % to 70 %)".
     pub fill_shown: Option<String>,
     /// The section to draw, millimetres.
     pub section: Option<Section>,
