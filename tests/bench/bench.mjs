@@ -368,6 +368,17 @@ function solving() {
   console.log(`PHREEQC, its input read: ${times(others.phreeqc)}. The plain solver in numpy: ${times(others.numpy)}.`);
 }
 
+/** Says how long a bake takes to solve, and a cup that only conducts beside scipy's solution of it on the same grid. */
+function baking() {
+  const ours = example("heat_time");
+  console.log(`\nOne bake, native: ${ours.bake} ms (budget 16 ms in the page); all that a page asks for two pans: ${ours.asked} ms.`);
+  if (!existsSync(PYTHON)) return;
+  const other = JSON.parse(execFileSync(PYTHON, [join(ROOT, "tests", "reference", "heat.py"), "--time"]));
+  console.log(
+    `A cup that only conducts, 16 by 24 cells to 95 C: ${ours.conducts} ms; scipy's BDF, its matrix sparse: ${other.scipy} ms, ${(other.scipy / ours.conducts).toFixed(1)} x (it says ${other.seconds} s).`,
+  );
+}
+
 // The table.
 
 const rows = [];
@@ -437,6 +448,7 @@ try {
   }
   console.log(`\nSizes and loading are against the ${button} of tests/floor, reading against ${MANY_MAY_TAKE} ms for ${MANY.toLocaleString("en")} lines, several swaps against ${SEVERAL_MAY_TAKE} ms, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
   solving();
+  baking();
 } finally {
   await browser.close();
 }

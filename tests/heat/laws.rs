@@ -189,7 +189,7 @@ fn depth_area_oven_and_pan() {
             .to_vec(),
     );
     rising(
-        [Finish::Dark, Finish::Glass, Finish::Bright, Finish::Strips]
+        [Finish::Dark, Finish::Bright, Finish::Strips]
             .map(|finish| Cake { finish, ..LAYER })
             .to_vec(),
     );

@@ -10,17 +10,20 @@ const OVEN: f64 = 175.0;
 
 /// A body of one row of the table.
 #[derive(Clone, Copy, Debug)]
-struct Body<'a> {
-    shape: &'a str,
-    half: f64,
-    depth: f64,
-    /// Of base, wall and top.
-    films: [f64; 3],
+pub struct Body<'a> {
+    /// The word of its shape.
+    pub shape: &'a str,
+    /// Half its width, m.
+    pub half: f64,
+    /// Its depth, m.
+    pub depth: f64,
+    /// What comes in at base, wall and top, W/(m2 K).
+    pub films: [f64; 3],
 }
 
 /// What is asked of it.
 #[derive(Clone, Copy, Debug)]
-enum Asked {
+pub enum Asked {
     /// The temperature at a part of the half width and a part of the depth, after so many seconds.
     At(f64, f64),
     /// The seconds until the coldest point is as warm as that.
@@ -81,7 +84,7 @@ fn mesh(body: Body, rows: usize) -> Mesh {
 
 /// How a body warms: the temperature at a part of its depth, on the axis, after so many seconds, or the seconds until
 /// its coldest cell is so warm.
-fn ours(body: Body, asked: Asked, rows: usize) -> f64 {
+pub fn ours(body: Body, asked: Asked, rows: usize) -> f64 {
     let [conducts, density, heat] = STUFF;
     let mesh = mesh(body, rows);
     let mut flow = Flow::new(&mesh, 101_325.0);
