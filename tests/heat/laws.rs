@@ -161,7 +161,7 @@ fn a_finer_grid_changes_little() {
 }
 
 /// Twice the area at the same depth bakes in about the same time; deeper never sooner; hotter never later; darker never
-/// later; thinner air, whose water boils sooner, never makes a core warmer.
+/// later; moving air sooner than still, and a deck that is filled last; thinner air, whose water boils sooner, never makes a core warmer.
 #[test]
 fn depth_area_oven_and_pan() {
     let first = LAYER.minutes();
@@ -194,14 +194,9 @@ fn depth_area_oven_and_pan() {
             .to_vec(),
     );
     rising(
-        [
-            OvenKind::Brisk,
-            OvenKind::Fan,
-            OvenKind::Still,
-            OvenKind::Deck,
-        ]
-        .map(|kind| Cake { kind, ..LAYER })
-        .to_vec(),
+        [OvenKind::Fan, OvenKind::Still, OvenKind::Deck]
+            .map(|kind| Cake { kind, ..LAYER })
+            .to_vec(),
     );
 }
 

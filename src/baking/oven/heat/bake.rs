@@ -257,10 +257,15 @@ impl Bake {
         {
             *sum += part;
         }
+        let mut has_grown = false;
         for (times, cell) in self.times.iter_mut().zip(&self.cells) {
-            *times = grown(&self.load.rise, cell.hottest);
+            let now = grown(&self.load.rise, cell.hottest);
+            has_grown |= now != *times;
+            *times = now;
         }
-        self.mesh.grow(&self.times);
+        if has_grown {
+            self.mesh.grow(&self.times);
+        }
         let wanted = seconds * self.fineness.warming / most.max(1e-6);
         self.step = wanted.clamp(seconds / 2.0, seconds * 1.5).max(0.05);
         self.now = self.moment(self.now.seconds + seconds);

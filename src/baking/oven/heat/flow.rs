@@ -59,6 +59,7 @@ pub struct Flow {
     pub columns: usize,
     stages: Stages,
     state: Vec<f64>,
+    /// Of each cell, for the moment: its temperature and the pressure in it, or sums of what it passes.
     now: Vec<[f64; 2]>,
 }
 
@@ -74,9 +75,11 @@ impl Flow {
     }
 
     /// A bound of the fastest rate at which anything changes, 1/s (Gershgorin's circles).
-    pub fn fastest(&self) -> f64 {
+    pub fn fastest(&mut self) -> f64 {
         let columns = self.columns;
-        let mut sums = vec![[0.0; 2]; self.cells.len()];
+        let sums = &mut self.now;
+        sums.clear();
+        sums.resize(self.cells.len(), [0.0; 2]);
         for (at, cell) in self.cells.iter().enumerate() {
             for (next, heat, vapour) in [
                 (at + 1, cell.outward_heat, cell.outward_vapour),
@@ -98,13 +101,13 @@ impl Flow {
         };
         self.cells
             .iter()
-            .zip(&sums)
+            .zip(sums.iter())
             .map(|(cell, sums)| rate(cell, sums))
             .fold(1e-9, f64::max)
     }
 
     /// The longest step that it bears, s.
-    pub fn longest(&self) -> f64 {
+    pub fn longest(&mut self) -> f64 {
         longest(self.fastest())
     }
 

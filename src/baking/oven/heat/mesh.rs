@@ -38,6 +38,13 @@ impl Vessel {
         }
     }
 
+    /// Whether its walls stand upright.
+    fn is_upright(&self) -> bool {
+        self.levels
+            .windows(2)
+            .all(|pair| pair[0][1..] == pair[1][1..])
+    }
+
     /// Half widths of core and wall at a height.
     fn across(&self, height: f64) -> (f64, f64) {
         let last = self.levels.len() - 1;
@@ -97,6 +104,8 @@ pub struct Mesh {
     /// How high the filling stands in the middle and at the wall.
     pub heights: [f64; 2],
     vessel: Vessel,
+    /// Between upright walls, the sides of every column and its area, which are the same at all heights; empty elsewhere.
+    upright: Vec<([f64; 2], f64)>,
 }
 
 impl Mesh {
@@ -117,7 +126,13 @@ impl Mesh {
             outside: Vec::new(),
             heights: [depth; 2],
             vessel,
+            upright: Vec::new(),
         };
+        if mesh.vessel.is_upright() {
+            mesh.upright = (0..columns)
+                .map(|column| (mesh.sides(column, 0.0), mesh.area(column, 0.0)))
+                .collect();
+        }
         for row in 0..rows {
             let (low, high) = (level(depth, row, rows), level(depth, row + 1, rows));
             for column in 0..columns {
@@ -153,7 +168,8 @@ impl Mesh {
             let column = cell % columns;
             let volume = self.volumes[cell] * times[cell];
             let mut height = volume / self.area(column, base[column]).max(1e-12);
-            for _ in 0..3 {
+            // Where walls lean, by where its own middle comes to lie.
+            for _ in 0..if self.upright.is_empty() { 3 } else { 0 } {
                 height = volume / self.area(column, base[column] + height / 2.0).max(1e-12);
             }
             low[cell] = base[column];
@@ -208,7 +224,10 @@ impl Mesh {
             let (core, wall) = self.vessel.across(height);
             if outer { wall } else { core }
         };
-        let slope = (lean(middle + thick / 2.0) - lean(middle - thick / 2.0)) / thick.max(1e-9);
+        let slope = match self.upright.is_empty() {
+            true => (lean(middle + thick / 2.0) - lean(middle - thick / 2.0)) / thick.max(1e-9),
+            false => 0.0,
+        };
         let side = if middle > self.vessel.brim {
             Side::Open
         } else {
@@ -224,6 +243,9 @@ impl Mesh {
 
     /// Inner and outer half width of a column at a height.
     fn sides(&self, column: usize, height: f64) -> [f64; 2] {
+        if let Some((sides, _)) = self.upright.get(column) {
+            return *sides;
+        }
         let (core, wall) = self.vessel.across(height);
         [column, column + 1]
             .map(|side| core + (wall - core).max(0.0) * side as f64 / self.columns as f64)
@@ -239,6 +261,9 @@ impl Mesh {
 
     /// The area of a column, seen from above, at a height.
     fn area(&self, column: usize, height: f64) -> f64 {
+        if let Some((_, area)) = self.upright.get(column) {
+            return *area;
+        }
         let [inner, outer] = self.sides(column, height);
         match self.vessel.symmetry {
             Symmetry::Axis => PI * (outer * outer - inner * inner),
