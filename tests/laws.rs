@@ -290,6 +290,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         own_pan: Some(entry(own)),
         shelf: vec![entry(other)],
         amount: Default::default(),
+        ..Choices::default()
     };
     let inputs = Inputs {
         choices,

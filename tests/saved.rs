@@ -39,6 +39,7 @@ fn kept() -> KeptRecipe {
                     ..PanEntry::default()
                 }],
                 amount: AmountEntry::default(),
+                ..Choices::default()
             },
         },
         version: None,
@@ -150,6 +151,17 @@ fn a_wish_of_leavening_is_kept_with_its_recipe() {
     kept.inputs.choices.leavening.cupboard.powder = false;
     kept.inputs.choices.leavening.sodium = "much".into();
     kept.inputs.choices.leavening.sodium_per = Per::Serving;
+    let text = to_text(&kept).expect("a finite record");
+    assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
+}
+
+/// A recipe that was made for a height keeps it as typed; one from before that is for the sea.
+#[test]
+fn the_height_that_a_recipe_is_for_is_kept_with_it() {
+    let first = from_text::<KeptRecipe>(include_str!("saved/recipe-1.json")).expect("a record");
+    assert_eq!(first.inputs.choices.made_for, "");
+    let mut kept = kept();
+    kept.inputs.choices.made_for = "up high, 1600 m".into();
     let text = to_text(&kept).expect("a finite record");
     assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
 }

@@ -4,6 +4,8 @@
 //! of this stage stands on the facts of a recipe.
 
 pub mod air;
+pub mod altitude;
+pub mod altitude_table;
 pub mod charge;
 pub mod core_temperature;
 pub mod forecast;

@@ -46,6 +46,8 @@ pub struct Choices {
     pub swaps: SwapEntry,
     /// What the baker says of the oven.
     pub oven: OvenEntry,
+    /// The height of the kitchen that the recipe is made for, as typed with its unit; empty is the sea, which most are for.
+    pub made_for: String,
 }
 
 /// What holds for every recipe of this baker.

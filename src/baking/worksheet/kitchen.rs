@@ -23,17 +23,7 @@ impl Settings {
     ///
     /// A sentence that says what is wrong.
     pub fn height(&self) -> Result<Option<Height>, &'static str> {
-        let Some((figure, unit)) = figure(&self.height).ok_or(HEIGHT)? else {
-            return Ok(None);
-        };
-        let height = match unit.as_str() {
-            "m" | "metre" | "metres" | "meter" | "meters" => Height::metres(figure),
-            "ft" | "foot" | "feet" | "'" => Height::feet(figure),
-            // The sea is as high in every unit.
-            "" if figure == 0.0 => Height::SEA,
-            _ => return Err(HEIGHT),
-        };
-        pressure(height).map(|_| Some(height))
+        read_height(&self.height)
     }
 
     /// The pressure of the air in the kitchen; that at the sea where no height is said, or none that is one.
@@ -75,6 +65,25 @@ impl Settings {
             fan_cooler: self.fan_cooler().ok().flatten().unwrap_or(cooler),
         }
     }
+}
+
+/// A height above the sea as typed; `None` where nothing is said.
+///
+/// # Errors
+///
+/// A sentence that says what is wrong.
+pub fn read_height(typed: &str) -> Result<Option<Height>, &'static str> {
+    let Some((figure, unit)) = figure(typed).ok_or(HEIGHT)? else {
+        return Ok(None);
+    };
+    let height = match unit.as_str() {
+        "m" | "metre" | "metres" | "meter" | "meters" => Height::metres(figure),
+        "ft" | "foot" | "feet" | "'" => Height::feet(figure),
+        // The sea is as high in every unit.
+        "" if figure == 0.0 => Height::SEA,
+        _ => return Err(HEIGHT),
+    };
+    pressure(height).map(|_| Some(height))
 }
 
 /// A difference of temperatures with its scale, within so many degrees Celsius; nothing where nothing is typed, `None` for

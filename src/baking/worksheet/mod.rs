@@ -3,6 +3,7 @@
 //! Everything that a page, the printed sheet or the example program shows is in that record, in
 //! figures and in words, so that nobody downstream adds, rounds or judges.
 
+mod altitude;
 mod backwards;
 mod bake;
 mod difference;
@@ -27,6 +28,7 @@ mod swap_wishes;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
+pub use altitude::{AltitudeRow, AltitudeSheet};
 pub use backwards::{Change, LeaveningPlan, leavening_plan};
 pub use bake::{BakeSheet, bake_sheet};
 pub use difference::{

@@ -2,6 +2,7 @@
 
 mod acid_shares;
 mod allergens;
+mod altitude;
 mod bake_course;
 mod banners;
 mod batter_said;
@@ -36,6 +37,7 @@ mod version_head;
 mod weights;
 
 pub use allergens::allergens;
+pub use altitude::altitude;
 pub use banners::{banners, foot};
 pub use common::{button, fact, paragraph, select, text_field};
 pub use differs::differs;
