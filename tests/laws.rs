@@ -11,7 +11,7 @@ use batterwright::baking::ingredient::card::card;
 use batterwright::baking::ingredient::own::{LabelStyle, OwnEntry, OwnField, Weighing};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::worksheet::{
-    BatterSaid, Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
+    Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
 };
 use chance::damaged_lines;
 use proptest::prelude::*;

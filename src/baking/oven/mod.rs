@@ -11,6 +11,7 @@ pub mod core_temperature;
 pub mod forecast;
 pub mod heat;
 pub mod kitchen;
+pub mod mixing;
 pub mod rise;
 pub mod scale;
 pub mod slices;

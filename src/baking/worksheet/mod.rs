@@ -12,6 +12,7 @@ mod input;
 mod kitchen;
 mod leavening;
 mod line;
+mod mixing;
 mod oven;
 mod pans;
 mod record;
@@ -37,6 +38,7 @@ pub use difference::{
 };
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
+pub use mixing::{MixingEntry, MixingSheet, mixing_sheet};
 pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};
 pub use said::{BatterCup, BatterSaid};
 pub use standing::{PullPair, RangeRow, RangeSheet};

@@ -19,6 +19,7 @@ mod leavening;
 mod leavening_plan;
 mod mend;
 mod method;
+mod mixing;
 mod navigation;
 mod new_version;
 mod oven;
