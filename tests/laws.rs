@@ -281,7 +281,6 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         ..PanEntry::default()
     };
     let choices = Choices {
-        batter: BatterSaid::default(),
         leavening: Default::default(),
         region: None,
         kind: None,

@@ -11,7 +11,7 @@ use batterwright::baking::saved::{
     KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
 };
 use batterwright::baking::worksheet::{
-    BatterCup, BatterSaid, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
+    BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
 };
 use proptest::prelude::*;
 
@@ -29,7 +29,6 @@ fn kept() -> KeptRecipe {
                 kind: None,
                 swaps: Default::default(),
                 oven: Default::default(),
-                batter: BatterSaid::default(),
                 leavening: WishEntry::default(),
                 region: None,
                 own_pan: None,
