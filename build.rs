@@ -1,8 +1,9 @@
 //! Checks the tables of figures and packs them for the program.
 //!
-//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/`, `src/baking/substitute/` and `src/baking/pan/` and
-//! `src/baking/balance/ranges.csv`; writes `larder.txt`, the rows without what the program doesn't use, and `lists.rs`, `kinds.rs`,
-//! `swap_lists.rs`, `batter_lists.rs`, `pan_lists.rs` and `confidences.rs`, the closed lists in the order in which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
+//! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/`, `src/baking/substitute/` and `src/baking/pan/`,
+//! `src/baking/balance/ranges.csv` and `src/baking/oven/altitude.csv`; writes `larder.txt`, the rows without what the program doesn't use,
+//! and `lists.rs`, `kinds.rs`, `swap_lists.rs`, `batter_lists.rs`, `pan_lists.rs` and `confidences.rs`, the closed lists in the order in
+//! which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
 
@@ -188,6 +189,25 @@ const PIECES: Layout = Layout {
         "note",
     ],
     key_columns: 4,
+};
+
+const ALTITUDE: Layout = Layout {
+    file: "src/baking/oven/altitude.csv",
+    columns: &[
+        "source",
+        "height_m",
+        "leavening_less_low",
+        "leavening_less_high",
+        "sugar_less_low_tbsp",
+        "sugar_less_high_tbsp",
+        "liquid_more_low_tbsp",
+        "liquid_more_high_tbsp",
+        "oven_more_low_f",
+        "oven_more_high_f",
+        "confidence",
+        "note",
+    ],
+    key_columns: 2,
 };
 
 const RANGES: Layout = Layout {
@@ -655,6 +675,7 @@ fn main() {
         sugars,
         pan_sizes,
         batters,
+        altitude,
     ] = [
         SOURCES,
         FOODS,
@@ -672,6 +693,7 @@ fn main() {
         SUGARS,
         PAN_SIZES,
         BATTERS,
+        ALTITUDE,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -698,7 +720,7 @@ fn main() {
     let sugars = rows_by_food(&sugars, &larder, |row, larder| {
         sugar_cells(row, larder, &foods)
     });
-    let sections: [Vec<Cells>; 11] = [
+    let sections: [Vec<Cells>; 12] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -761,6 +783,11 @@ fn main() {
             .rows
             .iter()
             .map(|row| batter_cells(row, &larder))
+            .collect(),
+        altitude
+            .rows
+            .iter()
+            .map(|row| altitude_cells(row, &larder))
             .collect(),
     ];
     classes_of_each_kind(&ranges);
@@ -1345,6 +1372,29 @@ fn range_cells(row: &Row, larder: &Larder) -> Cells {
         row.choice_needed("kind", KINDS),
         row.choice_needed("class", CLASSES),
         range(row.rising(["low", "typical", "high"], (0.0, 400.0))),
+        row.cited("source", "confidence", larder),
+        row.text("note").into(),
+    ]
+}
+
+fn altitude_cells(row: &Row, larder: &Larder) -> Cells {
+    let ends = |what: [&str; 2], bounds: (f64, f64)| match what.map(|end| row.number(end, bounds)) {
+        [Some(low), Some(high)] if low <= high => format!("{} {}", figure(low), figure(high)),
+        [None, None] => String::new(),
+        _ => {
+            row.fault(&format!("{} is not below {}", what[0], what[1]));
+            String::new()
+        }
+    };
+    vec![
+        figure(row.number_needed("height_m", (0.0, 5000.0))),
+        ends(["leavening_less_low", "leavening_less_high"], (0.0, 1.0)),
+        ends(["sugar_less_low_tbsp", "sugar_less_high_tbsp"], (0.0, 16.0)),
+        ends(
+            ["liquid_more_low_tbsp", "liquid_more_high_tbsp"],
+            (0.0, 16.0),
+        ),
+        ends(["oven_more_low_f", "oven_more_high_f"], (0.0, 100.0)),
         row.cited("source", "confidence", larder),
         row.text("note").into(),
     ]

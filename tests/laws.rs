@@ -11,7 +11,7 @@ use batterwright::baking::ingredient::card::card;
 use batterwright::baking::ingredient::own::{LabelStyle, OwnEntry, OwnField, Weighing};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::worksheet::{
-    BatterSaid, Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
+    Choices, Inputs, LengthUnit, Settings, Spread, Worksheet, worksheet,
 };
 use chance::damaged_lines;
 use proptest::prelude::*;
@@ -281,7 +281,6 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         ..PanEntry::default()
     };
     let choices = Choices {
-        batter: BatterSaid::default(),
         leavening: Default::default(),
         region: None,
         kind: None,
@@ -290,6 +289,7 @@ fn fitted(own: (Shape, &str, &str, &str), other: (Shape, &str, &str, &str)) -> f
         own_pan: Some(entry(own)),
         shelf: vec![entry(other)],
         amount: Default::default(),
+        ..Choices::default()
     };
     let inputs = Inputs {
         choices,

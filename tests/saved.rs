@@ -11,7 +11,7 @@ use batterwright::baking::saved::{
     KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
 };
 use batterwright::baking::worksheet::{
-    BatterCup, BatterSaid, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
+    BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
 };
 use proptest::prelude::*;
 
@@ -29,7 +29,6 @@ fn kept() -> KeptRecipe {
                 kind: None,
                 swaps: Default::default(),
                 oven: Default::default(),
-                batter: BatterSaid::default(),
                 leavening: WishEntry::default(),
                 region: None,
                 own_pan: None,
@@ -39,6 +38,7 @@ fn kept() -> KeptRecipe {
                     ..PanEntry::default()
                 }],
                 amount: AmountEntry::default(),
+                ..Choices::default()
             },
         },
         version: None,
@@ -150,6 +150,17 @@ fn a_wish_of_leavening_is_kept_with_its_recipe() {
     kept.inputs.choices.leavening.cupboard.powder = false;
     kept.inputs.choices.leavening.sodium = "much".into();
     kept.inputs.choices.leavening.sodium_per = Per::Serving;
+    let text = to_text(&kept).expect("a finite record");
+    assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
+}
+
+/// A recipe that was made for a height keeps it as typed; one from before that is for the sea.
+#[test]
+fn the_height_that_a_recipe_is_for_is_kept_with_it() {
+    let first = from_text::<KeptRecipe>(include_str!("saved/recipe-1.json")).expect("a record");
+    assert_eq!(first.inputs.choices.made_for, "");
+    let mut kept = kept();
+    kept.inputs.choices.made_for = "up high, 1600 m".into();
     let text = to_text(&kept).expect("a finite record");
     assert_eq!(from_text::<KeptRecipe>(&text), Ok(kept));
 }

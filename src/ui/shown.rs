@@ -24,6 +24,8 @@ pub enum Part {
     Pans,
     /// The oven.
     Oven,
+    /// What a high kitchen asks for.
+    Altitude,
     /// The findings.
     Findings,
     /// Allergens and cautions.
@@ -36,7 +38,7 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order of its variants.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Title,
         Self::Country,
         Self::Rows,
@@ -45,6 +47,7 @@ impl Part {
         Self::Balance,
         Self::Pans,
         Self::Oven,
+        Self::Altitude,
         Self::Findings,
         Self::Allergens,
         Self::Sources,
@@ -80,6 +83,7 @@ impl Part {
             Self::Balance => one.balance == other.balance,
             Self::Pans => one.pans == other.pans,
             Self::Oven => one.oven == other.oven,
+            Self::Altitude => one.altitude == other.altitude,
             Self::Findings => one.findings == other.findings,
             Self::Allergens => {
                 one.allergens == other.allergens

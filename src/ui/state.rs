@@ -14,8 +14,8 @@ use crate::baking::pan::PanEntry;
 use crate::baking::recipe::linked;
 use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::{
-    Choices, Inputs, LeaveningPlan, LinePart, Looks, Settings, Worksheet, leavening_plan,
-    worksheet, worksheet_again,
+    Choices, Inputs, LeaveningPlan, LinePart, Looks, MixingSheet, Settings, Worksheet,
+    leavening_plan, mixing_sheet, worksheet, worksheet_again,
 };
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::sync::Arc;
@@ -420,6 +420,12 @@ impl Bench {
     pub fn leavening_plan(self) -> Result<LeaveningPlan, String> {
         let own = self.larder.get_untracked();
         self.inputs_now(|inputs| leavening_plan(inputs, &self.settings_now(), &own))
+    }
+
+    /// How warm the open recipe's batter is, as things are now.
+    pub fn mixing(self) -> MixingSheet {
+        let own = self.larder.get_untracked();
+        self.inputs_now(|inputs| mixing_sheet(inputs, &self.settings_now(), &own))
     }
 
     /// A piece of the baker's own ingredients and words, followed.

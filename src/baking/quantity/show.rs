@@ -1,6 +1,6 @@
 //! The only rounding: figures as a person reads them.
 
-use super::{Length, LengthUnit, Mass, Share, Volume};
+use super::{Height, Length, LengthUnit, Mass, Share, Volume};
 use crate::baking::estimate::Estimate;
 
 /// A weight as kitchen scales show it: tenths of a gram below 20 g, where leavening and salt lie, whole grams
@@ -106,6 +106,15 @@ pub fn length_figure(length: Length, unit: LengthUnit) -> String {
         LengthUnit::Inches => trimmed(length.to_inches(), 2),
         LengthUnit::Centimetres => trimmed(length.to_centimetres(), 1),
     }
+}
+
+/// A height above the sea in both units: "1,600 m (5,250 ft)".
+pub fn height(height: Height) -> String {
+    format!(
+        "{} m ({} ft)",
+        thousands(height.to_metres().round()),
+        thousands((height.to_feet() / 10.0).round() * 10.0)
+    )
 }
 
 /// A pH, in tenths; the model claims no more.

@@ -454,6 +454,9 @@ impl Sentence<'_> {
             // "A cool oven", "the heat".
             || deed == Deed::Other && next.is_some_and(|next| next.is("oven"))
                 && !token.is_any(&["preheat", "heat", "open", "opening", "warm"])
+            // "The rest", "the mix".
+            || token.is_any(&["boil", "cover", "mix", "rest", "roast", "toast"])
+                && previous.is_some_and(|previous| previous.is("the"))
             || token.is("heat") && previous.is_some_and(|previous| {
                 previous.is_any(&["the", "oven", "low", "medium", "high", "moderate", "your"])
             });

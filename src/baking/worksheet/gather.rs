@@ -1,5 +1,6 @@
 //! The flow itself: read, weigh, facts, judge, gather.
 
+use super::altitude::altitude_sheet;
 use super::leavening::leavening_sheet;
 use super::line::sheet_lines;
 use super::oven::oven_sheet;
@@ -17,6 +18,7 @@ use crate::baking::chemistry::course::Handling;
 use crate::baking::finding::{Facts, findings};
 use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Law, Own};
+use crate::baking::oven::altitude_table::ALTITUDE_SOURCES;
 use crate::baking::oven::charge::Batch;
 use crate::baking::pan::{Asked, batter_of, fit};
 use crate::baking::quantity::show;
@@ -154,6 +156,7 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
     let (formula, choices, region) = (facts.formula, &inputs.choices, country.region);
     let findings = findings(&facts);
     let leavening = leavening_sheet(&facts, &choices.batter);
+    let altitude = altitude_sheet(&facts, choices, settings, None);
 
     let lines = sheet_lines(
         recipe,
@@ -172,11 +175,12 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
         oven: oven_sheet(&facts, recipe, choices, settings),
+        sources: sources(&facts, altitude.is_some()),
+        altitude,
         allergens: allergens(formula, Law::of(region)),
         plant_based,
         is_plant_based,
         cautions: cautions(formula, jar_caution(facts.fit)),
-        sources: sources(&facts),
         summary: summary(&lines, &leavening),
         findings,
         leavening,
@@ -348,11 +352,14 @@ fn cautions(formula: &Formula, of_jars: Option<String>) -> Vec<String> {
 }
 
 /// Every source that a figure of this formula is from.
-fn sources(facts: &Facts) -> Vec<SourceNote> {
+fn sources(facts: &Facts, has_altitude: bool) -> Vec<SourceNote> {
     let mut used: Vec<&'static Source> = Vec::new();
     let named = |keys: &'static [&'static str]| keys.iter().filter_map(|key| source::by_key(key));
     if facts.setting.is_some() {
         used.extend(named(&SETTING_SOURCES));
+    }
+    if has_altitude {
+        used.extend(named(&ALTITUDE_SOURCES));
     }
     for line in &facts.formula.lines {
         used.push(line.ingredient.cited.source);

@@ -1,6 +1,6 @@
 //! What the baker gives: the text, what was mended in it, and what was chosen.
 
-use super::{BatterSaid, OvenEntry, SwapEntry};
+use super::{BatterSaid, MixingEntry, OvenEntry, SwapEntry};
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
@@ -46,6 +46,10 @@ pub struct Choices {
     pub swaps: SwapEntry,
     /// What the baker says of the oven.
     pub oven: OvenEntry,
+    /// The height of the kitchen that the recipe is made for, as typed with its unit; empty is the sea, which most are for.
+    pub made_for: String,
+    /// What is said of mixing.
+    pub mixing: MixingEntry,
 }
 
 /// What holds for every recipe of this baker.

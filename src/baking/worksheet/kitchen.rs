@@ -4,7 +4,7 @@ use super::Settings;
 use crate::baking::ingredient::Region;
 use crate::baking::oven::air::pressure;
 use crate::baking::oven::scale::{FAN_COOLER, FAN_COOLER_US, Oven, OvenScale};
-use crate::baking::quantity::{Height, Pressure, TemperatureChange};
+use crate::baking::quantity::{Height, Pressure, Temperature, TemperatureChange};
 use crate::baking::text::{decimal, lower};
 
 /// An oven that is further off than this is broken, and a fan makes no more of a difference than that, C.
@@ -23,17 +23,7 @@ impl Settings {
     ///
     /// A sentence that says what is wrong.
     pub fn height(&self) -> Result<Option<Height>, &'static str> {
-        let Some((figure, unit)) = figure(&self.height).ok_or(HEIGHT)? else {
-            return Ok(None);
-        };
-        let height = match unit.as_str() {
-            "m" | "metre" | "metres" | "meter" | "meters" => Height::metres(figure),
-            "ft" | "foot" | "feet" | "'" => Height::feet(figure),
-            // The sea is as high in every unit.
-            "" if figure == 0.0 => Height::SEA,
-            _ => return Err(HEIGHT),
-        };
-        pressure(height).map(|_| Some(height))
+        read_height(&self.height)
     }
 
     /// The pressure of the air in the kitchen; that at the sea where no height is said, or none that is one.
@@ -77,19 +67,61 @@ impl Settings {
     }
 }
 
-/// A difference of temperatures with its scale, within so many degrees Celsius; nothing where nothing is typed, `None` for
-/// anything else.
-fn change(typed: &str, low: f64, high: f64) -> Option<Option<TemperatureChange>> {
+/// A height above the sea as typed; `None` where nothing is said.
+///
+/// # Errors
+///
+/// A sentence that says what is wrong.
+pub fn read_height(typed: &str) -> Result<Option<Height>, &'static str> {
+    let Some((figure, unit)) = figure(typed).ok_or(HEIGHT)? else {
+        return Ok(None);
+    };
+    let height = match unit.as_str() {
+        "m" | "metre" | "metres" | "meter" | "meters" => Height::metres(figure),
+        "ft" | "foot" | "feet" | "'" => Height::feet(figure),
+        // The sea is as high in every unit.
+        "" if figure == 0.0 => Height::SEA,
+        _ => return Err(HEIGHT),
+    };
+    pressure(height).map(|_| Some(height))
+}
+
+/// A temperature with its scale, within so many degrees Celsius; nothing where nothing is typed, `None` for anything else.
+pub fn temperature(typed: &str, low: f64, high: f64) -> Option<Option<Temperature>> {
     let Some((figure, unit)) = figure(typed)? else {
         return Some(None);
     };
+    let found = match scale(&unit)? {
+        OvenScale::Fahrenheit => Temperature::fahrenheit(figure),
+        _ => Temperature::celsius(figure),
+    };
+    (low..=high)
+        .contains(&found.to_celsius())
+        .then_some(Some(found))
+}
+
+/// The scale that a unit names.
+fn scale(unit: &str) -> Option<OvenScale> {
     let unit = unit.trim_start_matches(['°', ' ']);
-    let unit = unit.strip_prefix("degrees").unwrap_or(unit).trim();
-    let change = match unit {
-        "c" | "celsius" => TemperatureChange::celsius(figure),
-        "f" | "fahrenheit" => TemperatureChange::fahrenheit(figure),
-        "" if figure == 0.0 => TemperatureChange::celsius(0.0),
-        _ => return None,
+    match unit.strip_prefix("degrees").unwrap_or(unit).trim() {
+        "c" | "celsius" => Some(OvenScale::Celsius),
+        "f" | "fahrenheit" => Some(OvenScale::Fahrenheit),
+        _ => None,
+    }
+}
+
+/// A difference of temperatures with its scale, within so many degrees Celsius; nothing where nothing is typed, `None` for
+/// anything else.
+pub fn change(typed: &str, low: f64, high: f64) -> Option<Option<TemperatureChange>> {
+    let Some((figure, unit)) = figure(typed)? else {
+        return Some(None);
+    };
+    let change = match scale(&unit) {
+        Some(OvenScale::Fahrenheit) => TemperatureChange::fahrenheit(figure),
+        Some(_) => TemperatureChange::celsius(figure),
+        // No difference is none on any scale.
+        None if unit.is_empty() && figure == 0.0 => TemperatureChange::default(),
+        None => return None,
     };
     // A hair's breadth beyond the end is the rounding of a scale.
     let is_within = (low - 1e-9..=high + 1e-9).contains(&change.to_celsius());

@@ -3,6 +3,7 @@
 //! Everything that a page, the printed sheet or the example program shows is in that record, in
 //! figures and in words, so that nobody downstream adds, rounds or judges.
 
+mod altitude;
 mod backwards;
 mod bake;
 mod difference;
@@ -11,6 +12,7 @@ mod input;
 mod kitchen;
 mod leavening;
 mod line;
+mod mixing;
 mod oven;
 mod pans;
 mod record;
@@ -27,6 +29,7 @@ mod swap_wishes;
 mod totals;
 
 pub use crate::baking::recipe::Looks;
+pub use altitude::{AltitudeRow, AltitudeSheet};
 pub use backwards::{Change, LeaveningPlan, leavening_plan};
 pub use bake::{BakeSheet, bake_sheet};
 pub use difference::{
@@ -35,6 +38,7 @@ pub use difference::{
 };
 pub use gather::{worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
+pub use mixing::{MixingEntry, MixingSheet, mixing_sheet};
 pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};
 pub use said::{BatterCup, BatterSaid};
 pub use standing::{PullPair, RangeRow, RangeSheet};

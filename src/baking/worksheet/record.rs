@@ -1,6 +1,6 @@
 //! The records of a worksheet: plain values, in figures and in words.
 
-use super::{BatterSaid, OvenSheet, PullPair, RangeSheet};
+use super::{AltitudeSheet, BatterSaid, OvenSheet, PullPair, RangeSheet};
 use crate::baking::estimate::Estimate;
 use crate::baking::finding::{Finding, Verdict};
 use crate::baking::ingredient::{Allergen, Region};
@@ -27,6 +27,8 @@ pub struct Worksheet {
     pub pans: PanSheet,
     /// The oven, and what is asked of heat flow.
     pub oven: OvenSheet,
+    /// What it needs in the air of a high kitchen; `None` where the height is of no account.
+    pub altitude: Option<AltitudeSheet>,
     /// What is to be said of all this, gravest first.
     pub findings: Vec<Finding>,
     /// Allergens in what was read. A help, never a guarantee.

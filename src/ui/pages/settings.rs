@@ -1,8 +1,10 @@
 //! What holds for every recipe of this baker.
 
 use crate::baking::ingredient::{PieceSize, Region};
-use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit};
+use crate::baking::oven::scale::{OvenKind, OvenScale};
+use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit, Settings};
 use crate::ui::dom::{Element, element};
+use crate::ui::parts::text_field;
 use crate::ui::state::Bench;
 use leptos::prelude::{Get, document};
 
@@ -25,6 +27,56 @@ const LENGTHS: [(LengthUnit, &str); 2] = [
     (LengthUnit::Inches, "Inches"),
     (LengthUnit::Centimetres, "Centimetres"),
 ];
+
+const OVENS: [(OvenKind, &str); 3] = [
+    (OvenKind::Still, "Still: heat from above and below"),
+    (OvenKind::Fan, "With a fan"),
+    (OvenKind::Deck, "Deck: pans stand on the hot sole"),
+];
+
+const SCALES: [(Option<OvenScale>, &str); 4] = [
+    (None, "My country's"),
+    (Some(OvenScale::Celsius), "Degrees Celsius"),
+    (Some(OvenScale::Fahrenheit), "Degrees Fahrenheit"),
+    (Some(OvenScale::Gas), "Gas marks"),
+];
+
+/// A field of text: its id, its label, a hint, what stands in it, what is wrong with it, and where it goes.
+struct Field {
+    id: &'static str,
+    label: &'static str,
+    hint: &'static str,
+    value: fn(&Settings) -> &String,
+    trouble: fn(&Settings) -> Option<&'static str>,
+    place: fn(&mut Settings) -> &mut String,
+}
+
+const HEIGHT: Field = Field {
+    id: "height",
+    label: "Height of your kitchen above the sea",
+    hint: "With its unit: 1600 m or 5280 ft. The thinner the air, the more room the gas takes up and the cooler the crumb stays.",
+    value: |settings| &settings.height,
+    trouble: |settings| settings.height().err(),
+    place: |settings| &mut settings.height,
+};
+
+const OVEN_OFF: Field = Field {
+    id: "oven-off",
+    label: "How far your oven is off its dial",
+    hint: "By a thermometer in it: +10 C where it is hotter than it says, -25 F where it is cooler. Home ovens are off by 10 °C as a rule.",
+    value: |settings| &settings.oven_off,
+    trouble: |settings| settings.oven_off().err(),
+    place: |settings| &mut settings.oven_off,
+};
+
+const FAN_COOLER: Field = Field {
+    id: "fan-cooler",
+    label: "How much cooler an oven with a fan is set",
+    hint: "Your country's custom if empty: 25 F in the United States, 20 C elsewhere.",
+    value: |settings| &settings.fan_cooler,
+    trouble: |settings| settings.fan_cooler().err(),
+    place: |settings| &mut settings.fan_cooler,
+};
 
 /// The page of settings. Each holds at once.
 pub fn settings(bench: Bench) -> Element {
@@ -51,6 +103,18 @@ pub fn settings(bench: Bench) -> Element {
         let chosen = move || bench.settings().lengths == unit;
         option("lengths", words, chosen, move || {
             bench.set(|settings| settings.lengths = unit)
+        })
+    });
+    let ovens = OVENS.map(|(oven, words)| {
+        let chosen = move || bench.settings().oven == oven;
+        option("oven", words, chosen, move || {
+            bench.set(|settings| settings.oven = oven)
+        })
+    });
+    let scales = SCALES.map(|(scale, words)| {
+        let chosen = move || bench.settings().oven_scale == scale;
+        option("oven-scale", words, chosen, move || {
+            bench.set(|settings| settings.oven_scale = scale)
         })
     });
     let kept = move || match bench.unkept.get() {
@@ -85,11 +149,40 @@ pub fn settings(bench: Bench) -> Element {
             "For pans that you choose from now on.",
             lengths,
         ),
+        field(bench, HEIGHT),
+        choice(
+            "oven",
+            "Your oven",
+            "It decides how fast a cake bakes, and what a recipe's setting means for it.",
+            ovens,
+        ),
+        choice(
+            "oven-scale",
+            "The oven's dial",
+            "Settings are shown on this scale first.",
+            scales,
+        ),
+        field(bench, OVEN_OFF),
+        field(bench, FAN_COOLER),
         element("h2")
             .class("part__title")
             .text("Where things are kept"),
         element("p").text_of(kept),
     ])
+}
+
+/// A field of text with its hint. It is kept as typed, whatever it is.
+fn field(bench: Bench, field: Field) -> Element {
+    let typed = text_field(
+        field.id.into(),
+        "text",
+        move || field.label.to_owned(),
+        move || (field.value)(&bench.settings()).clone(),
+        move || (field.trouble)(&bench.settings()).map(str::to_owned),
+        move |text| bench.set(|settings| *(field.place)(settings) = text),
+    );
+    let hint = element("p").class("hint").text(field.hint);
+    element("div").child(typed).child(hint)
 }
 
 /// A choice of one among few.

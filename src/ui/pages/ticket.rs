@@ -38,6 +38,7 @@ pub fn ticket(bench: Bench) -> Element {
         parts::percentages(bench),
         parts::pans(bench),
         parts::oven(bench),
+        parts::altitude(bench),
         parts::findings(bench),
         parts::method(bench),
         parts::allergens(bench),

@@ -71,6 +71,7 @@ pub fn leavening(bench: Bench) -> Element {
             .text("Gas"),
         gas,
         batter_said(bench),
+        super::mixing::mixing(bench),
         folded("What is not reckoned").child(paragraph("hint", NOT_RECKONED)),
     ])
 }

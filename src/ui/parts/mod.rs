@@ -2,6 +2,7 @@
 
 mod acid_shares;
 mod allergens;
+mod altitude;
 mod bake_course;
 mod banners;
 mod batter_said;
@@ -18,6 +19,7 @@ mod leavening;
 mod leavening_plan;
 mod mend;
 mod method;
+mod mixing;
 mod navigation;
 mod new_version;
 mod oven;
@@ -36,6 +38,7 @@ mod version_head;
 mod weights;
 
 pub use allergens::allergens;
+pub use altitude::altitude;
 pub use banners::{banners, foot};
 pub use common::{button, fact, paragraph, select, text_field};
 pub use differs::differs;
