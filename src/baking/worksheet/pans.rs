@@ -47,11 +47,7 @@ pub fn pan_sheet(facts: &Facts, choices: &Choices, unit: LengthUnit) -> PanSheet
             .factor
             .map(|factor| format!("{} times the recipe", show::factor(factor))),
         words: factor_words(fit, choices),
-        shared_out: fit
-            .split
-            .as_ref()
-            .map(shared_out)
-            .unwrap_or_default(),
+        shared_out: fit.split.as_ref().map(shared_out).unwrap_or_default(),
         eggs: egg_sheet(fit, unit),
         said: choices.batter.clone(),
         cup_trouble: choices.batter.density().err(),

@@ -21,6 +21,7 @@ mod method;
 mod navigation;
 mod new_version;
 mod oven;
+mod pan_amount;
 mod pan_drawing;
 mod pan_form;
 mod pans;
