@@ -10,7 +10,6 @@ use super::{device, storage};
 use crate::baking::finding::Remedy;
 use crate::baking::ingredient::Own;
 use crate::baking::ingredient::own::{Meaning, OwnRecord};
-use crate::baking::pan::PanEntry;
 use crate::baking::recipe::linked;
 use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::{
@@ -23,11 +22,13 @@ use std::time::Duration;
 
 mod bakes;
 mod opening;
+mod pans;
 mod swaps;
 mod taught;
 mod versions;
 
 pub use bakes::Bakes;
+pub use pans::PanPlace;
 pub use versions::{Compared, Original};
 
 /// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
@@ -340,39 +341,6 @@ impl Bench {
         let before = self.inputs.get_untracked();
         let after = before.with_remedy(remedy);
         self.change_to(remedy.label.clone(), false, before, after);
-    }
-
-    /// Changes one of the two pans, starting from the fields as they are shown.
-    pub fn change_pan(self, other: bool, change: impl FnOnce(&mut PanEntry)) {
-        let shown = self.sheet(|sheet| match &sheet.pans.other {
-            Some(view) if other => view.entry.clone(),
-            _ => sheet.pans.own.entry.clone(),
-        });
-        let what = if other {
-            "the pan on the shelf"
-        } else {
-            "the recipe's pan"
-        };
-        self.change(what.into(), true, |inputs| {
-            let chosen = if other {
-                &mut inputs.choices.other_pan
-            } else {
-                &mut inputs.choices.own_pan
-            };
-            change(chosen.get_or_insert(shown));
-        });
-    }
-
-    /// Begins with another pan: the recipe's own, to be changed from there, in this baker's unit.
-    pub fn choose_other_pan(self) {
-        let unit = self.settings.with_untracked(|settings| settings.lengths);
-        let own = self.sheet(|sheet| sheet.pans.own.entry.clone());
-        let entry = own.read().map_or(own, |pan| pan.entry(unit));
-        self.change("the pan on the shelf".into(), false, |inputs| {
-            inputs.choices.other_pan = Some(entry);
-        });
-        // Its own button takes it back.
-        self.done.set(None);
     }
 
     /// Takes the last change back.

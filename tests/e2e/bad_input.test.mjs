@@ -112,7 +112,7 @@ inBrowser("ten thousand lines are taken, counted and kept", { screen: "phone" },
 
 inBrowser("fields of a pan say what is wrong with them, and keep what was written", { screen: "phone" }, async ({ page, reachable }) => {
   await page.getByRole("button", { name: "Bake in another pan" }).click();
-  await choosePan(page, { shape: "Rectangle or sheet" });
+  await choosePan(page, { shape: "Rectangle" });
   const form = page.getByRole("group", { name: "The pan on the shelf" });
   for (const [label, wrong, right] of [
     ["Length", ["nine", "", "0", "40000", "-9", "1/0"], "13"],

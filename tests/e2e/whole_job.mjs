@@ -26,7 +26,7 @@ export async function wholeJob({ page }) {
   // Another pan. The text names an 8-inch square one.
   const before = await weights(page);
   await page.getByRole("button", { name: "Bake in another pan" }).click();
-  await choosePan(page, { shape: "Rectangle or sheet", length: "13", width: "9", depth: "2" });
+  await choosePan(page, { shape: "Rectangle", length: "13", width: "9", depth: "2" });
   // By hand: 13 x 9 x 2 against 8 x 8 x 2 is 117/64 = 1.83.
   await sees(verdict(page, "Pan"), /1\.83/);
   const pan = part(page, "Pan");

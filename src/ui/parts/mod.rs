@@ -23,6 +23,7 @@ mod mixing;
 mod navigation;
 mod new_version;
 mod oven;
+mod pan_amount;
 mod pan_drawing;
 mod pan_form;
 mod pans;

@@ -7,48 +7,54 @@ use crate::ui::dom::{Element, drawing, element};
 
 /// The drawing of a pan. `widest` is the width of the widest pan on the page, in millimetres.
 pub fn pan_drawing(section: &Section, widest: f64) -> Element {
-    let Section {
-        profile,
-        depth,
-        batter,
-        count,
-    } = section;
-    let batter = batter.unwrap_or(0.0);
-    let air = (batter - depth).max(0.0) + depth * 0.25;
+    let Section { profile, depth, .. } = section;
+    let batter = section.batter.unwrap_or(0.0);
+    let crumb = section.crumb.unwrap_or(0.0);
+    let air = (batter.max(crumb) - depth).max(0.0) + depth * 0.25;
     let place = Place {
         middle: widest.max(1.0) * 0.56,
         floor: air + depth,
     };
-    let level = batter.min(*depth);
+    let path = |class: &'static str, profile: &[Cut], closed: bool| {
+        drawing("path")
+            .class(class)
+            .attribute("d", place.halves(profile, closed))
+    };
     let brim = profile.last().map_or(0.0, |cut| cut.wall);
-    let over = (batter > *depth).then(|| {
-        let height = place.floor - batter;
+    let level = |class: &'static str, height: f64, wide: f64| {
         drawing("line")
-            .class("pan__over")
-            .figure("x1", place.middle - brim)
-            .figure("x2", place.middle + brim)
-            .figure("y1", height)
-            .figure("y2", height)
+            .class(class)
+            .figure("x1", place.middle - wide)
+            .figure("x2", place.middle + wide)
+            .figure("y1", place.floor - height)
+            .figure("y2", place.floor - height)
+    };
+    let over = (batter > *depth).then(|| level("pan__over", batter, brim));
+    let line = section.fill_line.map(|height| {
+        let wide = up_to(profile, height).last().map_or(0.0, |cut| cut.wall);
+        level("pan__fill-line", height, wide)
     });
-    let filled = below(profile, level);
-    let batter = drawing("path")
-        .class("pan__batter")
-        .attribute("d", place.halves(&filled, true));
-    let walls = drawing("path")
-        .class("pan__wall")
-        .attribute("d", place.halves(profile, false));
+    let expected = section
+        .crumb
+        .map(|crumb| path("pan__crumb", &up_to(profile, crumb), true));
     let size = format!("0 0 {} {}", at(place.middle * 2.0), at(place.floor + 8.0));
     let drawn = drawing("svg")
         .class("pan")
         .attribute("viewBox", size)
         .attribute("aria-hidden", "true")
-        .child(batter)
-        .child(walls)
+        .child(path(
+            "pan__batter",
+            &up_to(profile, batter.min(*depth)),
+            true,
+        ))
+        .children(expected)
+        .child(path("pan__wall", profile, false))
+        .children(line)
         .children(over);
-    let caption = (*count > 1).then(|| {
+    let caption = caption(section).map(|words| {
         element("figcaption")
             .class("drawing__words")
-            .child(paragraph("drawing__key", format!("{count} of these.")))
+            .child(paragraph("drawing__key", words))
     });
     element("figure")
         .class("drawing")
@@ -56,21 +62,40 @@ pub fn pan_drawing(section: &Section, widest: f64) -> Element {
         .children(caption)
 }
 
-/// The part of a profile below a height, ended there.
-fn below(profile: &[Cut], height: f64) -> Vec<Cut> {
+/// What the signs of the drawing mean; `None` where nothing but batter is drawn.
+fn caption(section: &Section) -> Option<String> {
+    let mut words = Vec::new();
+    if section.count > 1 {
+        words.push(format!("One of {}.", section.count));
+    }
+    if section.crumb.is_some() {
+        words.push("Filled: the batter. Dashed: the crumb that is expected.".to_owned());
+    }
+    if section.fill_line.is_some() {
+        words.push("Dotted: the fill line.".to_owned());
+    }
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// A profile up to a height, ended there: above the brim the walls go on straight.
+fn up_to(profile: &[Cut], height: f64) -> Vec<Cut> {
     let mut found: Vec<Cut> = profile
         .iter()
         .copied()
         .take_while(|cut| cut.height < height)
         .collect();
-    if let (Some(last), Some(next)) = (found.last(), profile.get(found.len())) {
-        let part = (height - last.height) / (next.height - last.height);
-        let between = |from: f64, to: f64| from + (to - from) * part;
-        found.push(Cut {
-            height,
-            core: between(last.core, next.core),
-            wall: between(last.wall, next.wall),
-        });
+    match (found.last().copied(), profile.get(found.len())) {
+        (Some(last), Some(next)) => {
+            let part = (height - last.height) / (next.height - last.height);
+            let between = |from: f64, to: f64| from + (to - from) * part;
+            found.push(Cut {
+                height,
+                core: between(last.core, next.core),
+                wall: between(last.wall, next.wall),
+            });
+        }
+        (Some(brim), None) => found.push(Cut { height, ..brim }),
+        (None, _) => {}
     }
     found
 }
@@ -87,13 +112,16 @@ impl Place {
     fn halves(&self, profile: &[Cut], closed: bool) -> String {
         let mut path = String::new();
         for side in [-1.0, 1.0] {
-            let mut inner = profile.iter().rev().map(|cut| (cut.core, cut.height));
             let outer = profile.iter().map(|cut| (cut.wall, cut.height));
-            // Without a core nothing stands in the middle.
+            // Without a core nothing stands in the middle but the middle of the base.
             let has_core = profile.iter().any(|cut| cut.core > 0.0);
-            let inner: Vec<(f64, f64)> = match (has_core, closed) {
-                (true, _) | (false, true) => inner.collect(),
-                (false, false) => inner.next_back().into_iter().collect(),
+            let inner: Vec<(f64, f64)> = match has_core || closed {
+                true => profile
+                    .iter()
+                    .rev()
+                    .map(|cut| (cut.core, cut.height))
+                    .collect(),
+                false => vec![(0.0, 0.0)],
             };
             for (step, (wide, height)) in inner.into_iter().chain(outer).enumerate() {
                 path += if step == 0 { "M" } else { "L" };

@@ -1,12 +1,13 @@
-//! The recipe's pan and the one on the shelf: what to type, how full they are, and the factor between them.
+//! The recipe's pan and those on the shelf: how much is baked, what to weigh into each, how full they are.
 
 use super::common::{button, folded, paragraph, section};
+use super::pan_amount::{amount, batter_weighed, whole_eggs};
 use super::pan_drawing::pan_drawing;
 use super::pan_form::pan_form;
 use crate::baking::worksheet::{PanSheet, PanView};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
-use crate::ui::state::Bench;
+use crate::ui::state::{Bench, PanPlace};
 use leptos::prelude::*;
 
 /// The part on pans.
@@ -29,17 +30,40 @@ pub fn pans(bench: Bench) -> Element {
             .to_owned(),
         )
     };
-    let pans = element("div")
-        .class("pans")
-        .child(own(bench))
-        .child(other(bench));
+    let shared_out = element("div").children_of(move || {
+        let sentences = bench.part(Part::Pans, |sheet| sheet.pans.shared_out.clone());
+        let sentences = sentences.into_iter();
+        sentences
+            .map(|words| paragraph("pans__words", words))
+            .collect()
+    });
     section("/pan", "Pan").children([
         element("p").class("pans__factor").text_of(factor),
         element("p")
             .attribute_of("class", words_class)
             .text_of(words),
-        pans,
+        amount(bench),
+        shared_out,
+        whole_eggs(bench),
+        element("div")
+            .class("pans")
+            .child(own(bench))
+            .child(again(bench)),
+        shelf(bench),
+        // It stays where it is while pans come and go, and keeps the focus.
+        button("button no-print", "", move || bench.add_pan()).text_of(move || {
+            match is_bare(bench) {
+                true => "Bake in another pan",
+                false => "Add a pan",
+            }
+            .to_owned()
+        }),
+        batter_weighed(bench),
     ])
+}
+
+fn is_bare(bench: Bench) -> bool {
+    bench.part(Part::Pans, |sheet| sheet.pans.shelf.is_empty())
 }
 
 /// The recipe's own pan; its fields open at a touch.
@@ -58,57 +82,57 @@ fn own(bench: Bench) -> Element {
         element("h3").class("part__sub").text("The recipe's pan"),
         known(bench, |pans| Some(&pans.own)),
         folded("Change the recipe's pan")
-            .child(pan_form(bench, false))
+            .child(pan_form(bench, PanPlace::Own))
             .child(back),
     ])
 }
 
-/// The pan on the shelf, once there is one.
-fn other(bench: Bench) -> Element {
-    let chosen = Memo::new(move |_| bench.part(Part::Pans, |sheet| sheet.pans.other.is_some()));
-    let inside = move || match chosen.get() {
-        true => vec![
-            known(bench, |pans| pans.other.as_ref()),
-            pan_form(bench, true),
-            button(
-                "button button--plain no-print",
-                "Keep to the recipe's pan",
-                move || {
-                    bench.change("the pan on the shelf".into(), false, |inputs| {
-                        inputs.choices.other_pan = None
-                    });
-                },
-            ),
-        ],
-        false => vec![
-            paragraph("hint", "Say which pan you have, and the weights follow."),
-            button("button no-print", "Bake in another pan", move || {
-                bench.choose_other_pan()
-            }),
-        ],
-    };
-    let class = move || {
-        Some(
-            if chosen.get() {
-                "pans__pan"
-            } else {
-                "pans__pan no-print"
-            }
-            .to_owned(),
-        )
-    };
+/// The recipe's own pan with another amount in it, where nothing stands on the shelf.
+fn again(bench: Bench) -> Element {
+    let none = move || bench.part(Part::Pans, |sheet| sheet.pans.own_again.is_none());
     element("div")
-        .attribute_of("class", class)
+        .class("pans__pan")
         .child(
             element("h3")
                 .class("part__sub")
-                .text("The pan on the shelf"),
+                .text("The recipe's pan with what is baked"),
         )
-        .child(element("div").children_of(inside))
+        .child(known(bench, |pans| pans.own_again.as_ref()))
+        .hidden_while(none)
+}
+
+/// The pans on the shelf.
+fn shelf(bench: Bench) -> Element {
+    let count = Memo::new(move |_| bench.part(Part::Pans, |sheet| sheet.pans.shelf.len()));
+    element("div").class("pans").children_of(move || {
+        let count = count.get();
+        (0..count)
+            .map(|place| on_the_shelf(bench, place, count))
+            .collect()
+    })
+}
+
+fn on_the_shelf(bench: Bench, place: usize, count: usize) -> Element {
+    let remove = match count {
+        1 => "Keep to the recipe's pan".to_owned(),
+        _ => format!("Take pan {} off the shelf", place + 1),
+    };
+    let title = match count {
+        1 => PanPlace::Shelf(0).words(),
+        _ => format!("Pan {} on the shelf", place + 1),
+    };
+    element("div").class("pans__pan").children([
+        element("h3").class("part__sub").text(title),
+        known(bench, move |pans| pans.shelf.get(place)),
+        pan_form(bench, PanPlace::Shelf(place)),
+        button("button button--plain no-print", remove, move || {
+            bench.remove_pan(place)
+        }),
+    ])
 }
 
 /// What a pan is, how full, and its drawing.
-fn known(bench: Bench, which: fn(&PanSheet) -> Option<&PanView>) -> Element {
+fn known(bench: Bench, which: impl Fn(&PanSheet) -> Option<&PanView> + 'static) -> Element {
     element("div").children_of(move || {
         bench.part(Part::Pans, |sheet| {
             let Some(view) = which(&sheet.pans) else {
@@ -118,22 +142,21 @@ fn known(bench: Bench, which: fn(&PanSheet) -> Option<&PanView>) -> Element {
                 .section
                 .as_ref()
                 .map(|section| pan_drawing(section, widest(&sheet.pans)));
-            let words = [
-                paragraph("pan__words", view.words.clone()),
-                paragraph("hint", view.from.clone()),
-            ];
-            words.into_iter().chain(drawing).collect()
+            let from = match view.from.as_str() {
+                "" => None,
+                from => Some(paragraph("hint", from.to_owned())),
+            };
+            let words = paragraph("pan__words", view.words.clone());
+            std::iter::once(words).chain(from).chain(drawing).collect()
         })
     })
 }
 
-/// Both pans are drawn to one scale: the wider one fills the width. In millimetres.
+/// All pans are drawn to one scale: the widest one fills the width. In millimetres.
 fn widest(pans: &PanSheet) -> f64 {
-    let sections = [Some(&pans.own), pans.other.as_ref()]
-        .into_iter()
-        .flatten()
-        .filter_map(|view| view.section.as_ref());
-    sections
+    let views = std::iter::once(&pans.own).chain(&pans.shelf);
+    views
+        .filter_map(|view| view.section.as_ref())
         .flat_map(|section| &section.profile)
         .map(|cut| cut.wall * 2.0)
         .fold(0.0, f64::max)

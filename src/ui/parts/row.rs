@@ -40,7 +40,7 @@ pub fn row(bench: Bench, row: usize, scaled: Memo<bool>) -> Element {
 
 fn cells(line: &SheetLine, is_open: bool, is_scaled: bool, touch: impl Fn() + 'static) -> Element {
     let span = |class: &'static str, words: String| element("span").class(class).text(words);
-    // The weight for another pan leads, if there is one; the recipe's own, with its range, then stands beside it.
+    // The weight for what is baked leads, if it is not the recipe; the recipe's own, with its range, then stands beside it.
     let (lead, beside) = match is_scaled {
         true => (
             [other_weight(line), String::new()],

@@ -105,13 +105,11 @@ fn tiles(sheet: &Worksheet) -> Vec<Tile> {
             .factor_shown
             .clone()
             .unwrap_or_else(|| "Another pan?".into()),
-        beside: sheet
-            .pans
-            .other
-            .as_ref()
-            .unwrap_or(&sheet.pans.own)
-            .label
-            .clone(),
+        beside: match sheet.pans.shelf.as_slice() {
+            [] => sheet.pans.own.label.clone(),
+            [one] => one.label.clone(),
+            several => format!("{} kinds of pan", several.len()),
+        },
         look: "plain",
         mark: "",
     };

@@ -26,22 +26,18 @@ const KINDS: [Kind; 3] = [Kind::Heading, Kind::Line, Kind::Details];
 pub fn weights(bench: Bench) -> Element {
     let most = RwSignal::new(ROWS);
     let all = move || bench.part(Part::Rows, |sheet| keys(&sheet.lines));
-    // One answer for all rows, so that a pan that only changes its size leaves the heads alone.
-    let scaled = Memo::new(move |_| {
-        bench.part(Part::Pans, |sheet| {
-            sheet.pans.other.is_some() && sheet.pans.factor.is_some()
-        })
-    });
+    // One answer for all rows, so that an amount that only changes leaves the heads alone.
+    let scaled = Memo::new(move |_| bench.part(Part::Pans, |sheet| sheet.pans.factor.is_some()));
     let either = move |other: &'static str, own: &'static str| {
         move || if scaled.get() { other } else { own }.to_owned()
     };
     let head = |class: &'static str| element("th").attribute("scope", "col").class(class);
     let heads = element("tr")
-        .child(head("weights__head weights__head--grams").text_of(either("Other pan", "Weight")))
+        .child(head("weights__head weights__head--grams").text_of(either("To weigh", "Weight")))
         .child(head("weights__head").text("Ingredient"))
         .child(head("weights__head weights__head--beside").text_of(either("Recipe", "Of flour")));
     let caption = either(
-        "What to weigh for the pan on the shelf, with the recipe's own weight beside it. Touch a line to see how it was got and to mend it.",
+        "What to weigh for what is baked, with the recipe's own weight beside it. Touch a line to see how it was got and to mend it.",
         "What to weigh. Touch a line to see how it was got and to mend it.",
     );
     let rows = move || with_details(all().into_iter().take(most.get()), bench.row.get());
