@@ -80,6 +80,7 @@ fn main() {
                 same_oven: false,
             }],
             asked: vec![layer(0.1016), layer(0.1270)],
+            airs: None,
         };
         black_box(Slices::of(forecast(black_box(ask))).at_once());
     });

@@ -6,7 +6,7 @@
 //!
 //! The recipe is read from standard input as UTF-8; bytes that are not are replaced, never refused.
 
-use batterwright::baking::oven::forecast::forecast;
+use batterwright::baking::oven::forecast::{Answer, forecast};
 use batterwright::baking::oven::slices::Slices;
 use batterwright::baking::worksheet::{
     BakeSheet, Inputs, Settings, Worksheet, bake_sheet, worksheet,
@@ -29,7 +29,7 @@ fn main() -> std::io::Result<()> {
     let sheet = worksheet(&Inputs::of_text(text), &Settings::default());
     let found = match sheet.oven.ask.clone() {
         Some(ask) => Slices::of(forecast(ask)).at_once(),
-        None => Vec::new(),
+        None => Answer::default(),
     };
     let bakes = bake_sheet(&sheet.oven, &found);
     let sheet = Sheet { sheet, bakes };

@@ -121,7 +121,13 @@ fn bake(line: &'static str) -> Bake {
 }
 
 fn told(known: Vec<Known>, asked: Vec<Setup>) -> Vec<Option<Forecast>> {
-    Slices::of(forecast(Ask { known, asked })).at_once()
+    Slices::of(forecast(Ask {
+        known,
+        asked,
+        airs: None,
+    }))
+    .at_once()
+    .bakes
 }
 
 fn mean_and_deviation(logs: &[f64]) -> (f64, f64) {

@@ -71,8 +71,9 @@ fn forecast_of(setup: Setup) -> Option<Forecast> {
     let ask = Ask {
         known: Vec::new(),
         asked: vec![setup],
+        airs: None,
     };
-    Slices::of(forecast(ask)).at_once().remove(0)
+    Slices::of(forecast(ask)).at_once().bakes.remove(0)
 }
 
 /// What came in is what went out and what is there: to rounding, where 0.1 % was asked.

@@ -46,6 +46,44 @@ pub struct AltitudeRow {
     pub stands: String,
     /// What the weights are reckoned with: "25 % less"; empty where nothing changes.
     pub taken: String,
+    /// What all tables together tell of the oven, °F hotter; `None` in every other row.
+    pub hotter: Option<[f64; 2]>,
+}
+
+/// What the row on the oven is called.
+const OVEN: &str = "Oven";
+
+impl AltitudeRow {
+    /// The same with what heat flow says of the oven: by so much hotter, K, the batter sets as soon as it did.
+    pub fn with_oven(&self, hotter: Option<f64>) -> Self {
+        let mut row = self.clone();
+        if let (OVEN, Some(hotter)) = (row.label, hotter) {
+            let change = TemperatureChange::celsius(hotter);
+            row.reckoned = if hotter.abs() < 1.0 {
+                "no change".to_owned()
+            } else {
+                format!(
+                    "{} °F ({} °C) {}, for the middle to set as soon as it did",
+                    show::fixed(change.to_fahrenheit().abs(), 0),
+                    show::fixed(hotter.abs(), 0),
+                    if hotter > 0.0 { "hotter" } else { "cooler" },
+                )
+            };
+            let ours = change.to_fahrenheit();
+            let by = |by: f64| format!("by {} °F", show::fixed(by.max(1.0), 0));
+            row.stands = match row.hotter {
+                Some([low, _]) if ours < low - 0.5 => {
+                    format!("below the tables {}", by(low - ours))
+                }
+                Some([_, high]) if ours > high + 0.5 => {
+                    format!("above the tables {}", by(ours - high))
+                }
+                Some(_) => "within the tables".to_owned(),
+                None => String::new(),
+            };
+        }
+        row
+    }
 }
 
 impl Inputs {
@@ -60,13 +98,11 @@ impl Inputs {
     }
 }
 
-/// The sheet; `None` where neither the kitchen nor the recipe's own lies high, or nothing is in the batter. How much hotter
-/// the oven is to be set comes from elsewhere, where it is known.
+/// The sheet; `None` where neither the kitchen nor the recipe's own lies high, or nothing is in the batter.
 pub fn altitude_sheet(
     facts: &Facts,
     choices: &Choices,
     settings: &Settings,
-    hotter: Option<TemperatureChange>,
 ) -> Option<AltitudeSheet> {
     facts.formula.batter().next()?;
     let here = settings.height().ok()?.unwrap_or(Height::SEA);
@@ -88,7 +124,7 @@ pub fn altitude_sheet(
             ..sheet
         },
         None => Reckoned::of(facts, (from, air_from), (here, air_here))
-            .map_or(sheet.clone(), |it| it.sheet(sheet, facts, hotter)),
+            .map_or(sheet.clone(), |it| it.sheet(sheet, facts)),
     })
 }
 
@@ -172,19 +208,14 @@ impl<'a> Reckoned<'a> {
         })
     }
 
-    fn sheet(
-        &self,
-        sheet: AltitudeSheet,
-        facts: &Facts,
-        hotter: Option<TemperatureChange>,
-    ) -> AltitudeSheet {
+    fn sheet(&self, sheet: AltitudeSheet, facts: &Facts) -> AltitudeSheet {
         let mut rows = vec![
             self.row("Leavening", Change::Leavening, |moved| &moved.leavening),
             self.row("Sugar", Change::Sugar, |moved| &moved.sugar),
             self.row("Liquid", Change::Liquid, |moved| &moved.liquid),
         ];
-        rows.push(self.oven(hotter));
         rows.retain(|row| !row.reckoned.is_empty() || !row.tables.is_empty());
+        rows.push(self.oven());
         AltitudeSheet {
             words: self.words(facts),
             remedy: self.remedy(),
@@ -230,27 +261,24 @@ impl<'a> Reckoned<'a> {
                 })
                 .collect(),
             taken: words(&self.taken),
+            hotter: None,
         }
     }
 
-    fn oven(&self, hotter: Option<TemperatureChange>) -> AltitudeRow {
+    /// What the tables tell of the oven; ours comes from heat flow, after the worksheet.
+    fn oven(&self) -> AltitudeRow {
         let degrees = |value: f64| show::fixed(value, 0);
+        let told = self.told(Change::Oven);
         AltitudeRow {
-            label: "Oven",
-            reckoned: hotter.map_or_else(String::new, |change| {
-                format!(
-                    "{} °F ({} °C) hotter",
-                    degrees(change.to_fahrenheit()),
-                    degrees(change.to_celsius())
-                )
-            }),
-            tables: self
-                .told(Change::Oven)
+            label: OVEN,
+            reckoned: String::new(),
+            tables: told
                 .iter()
                 .map(|told| from_table(told, &degrees, "°F hotter"))
                 .collect(),
             stands: String::new(),
             taken: String::new(),
+            hotter: (!told.is_empty()).then(|| together(&told)),
         }
     }
 
@@ -415,13 +443,20 @@ fn from_table(told: &Told, figure: &dyn Fn(f64) -> String, unit: &str) -> String
     format!("{range}: {}", told.cited.words())
 }
 
+/// The least and the most of all tables.
+fn together(told: &[Told]) -> [f64; 2] {
+    [
+        told.iter().map(|it| it.low).fold(f64::INFINITY, f64::min),
+        told.iter().map(|it| it.high).fold(0.0, f64::max),
+    ]
+}
+
 /// Where a figure stands to all tables together.
 fn stands(ours: f64, told: &[Told]) -> String {
     if told.is_empty() {
         return String::new();
     }
-    let low = told.iter().map(|it| it.low).fold(f64::INFINITY, f64::min);
-    let high = told.iter().map(|it| it.high).fold(0.0, f64::max);
+    let [low, high] = together(told);
     let points = |by: f64| format!("{} points", show::fixed((by * 100.0).max(1.0), 0));
     if ours < low - 0.005 {
         format!("below the tables by {}", points(low - ours))

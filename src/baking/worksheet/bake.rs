@@ -2,7 +2,7 @@
 
 use super::OvenSheet;
 use super::oven::{both, minutes_words};
-use crate::baking::oven::forecast::{Doubts, Forecast, OtherOven};
+use crate::baking::oven::forecast::{Answer, Doubts, Forecast, OtherOven};
 use crate::baking::oven::heat::bake::Moment;
 use crate::baking::pan::PanEntry;
 use crate::baking::quantity::{Share, Temperature, show};
@@ -36,9 +36,9 @@ pub struct BakeSheet {
 /// A top that browned by more than this against the known bake is named; less than one over it, too.
 const NAMED: f64 = 1.6;
 
-/// The bakes of a sheet that was asked; `found` in the order of its rows.
-pub fn bake_sheet(sheet: &OvenSheet, found: &[Option<Forecast>]) -> Vec<BakeSheet> {
-    let basis = basis(sheet);
+/// The bakes of a sheet that was asked, in the order of its rows.
+pub fn bake_sheet(sheet: &OvenSheet, answer: &Answer) -> Vec<BakeSheet> {
+    let (basis, found) = (basis(sheet), &answer.bakes);
     let own = found
         .iter()
         .zip(&sheet.rows)

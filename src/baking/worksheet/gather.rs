@@ -156,7 +156,7 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
     let (formula, choices, region) = (facts.formula, &inputs.choices, country.region);
     let findings = findings(&facts);
     let leavening = leavening_sheet(&facts, &choices.batter);
-    let altitude = altitude_sheet(&facts, choices, settings, None);
+    let altitude = altitude_sheet(&facts, choices, settings);
 
     let lines = sheet_lines(
         recipe,

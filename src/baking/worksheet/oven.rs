@@ -1,10 +1,12 @@
 //! The oven: what it is set to, what the recipe says of it, and what is asked of heat flow. The answer takes longer than
 //! a frame and is worked out beside the worksheet: [`bake_sheet`] puts it into words.
 
+use super::kitchen::read_height;
 use super::{Choices, Settings};
 use crate::baking::balance::Kind;
 use crate::baking::finding::Facts;
 use crate::baking::ingredient::Group;
+use crate::baking::oven::air::pressure;
 use crate::baking::oven::charge::Charge;
 use crate::baking::oven::core_temperature::{Core, cautions, core, signs};
 use crate::baking::oven::forecast::{Ask, Known};
@@ -173,6 +175,7 @@ pub fn oven_sheet(
         facts,
         kitchen,
         air,
+        air_there: air_there(choices),
         heat,
         still,
         baked: baked.as_ref(),
@@ -194,6 +197,8 @@ struct Asking<'a> {
     facts: &'a Facts<'a>,
     kitchen: Oven,
     air: Pressure,
+    /// The air that the recipe is made for.
+    air_there: Pressure,
     heat: Option<Heat>,
     /// The recipe's own setting for a still oven, or the usual one.
     still: Option<Temperature>,
@@ -243,8 +248,8 @@ impl Asking<'_> {
     fn ask(&self, choices: &Choices) -> Result<(Ask, Vec<AskedPan>), String> {
         let filled = self.filled(choices);
         let kind = self.facts.kind;
-        let (Some(core_here), Some(core_at_sea)) =
-            (core(kind, self.air), core(kind, Pressure::ATMOSPHERE))
+        let (Some(core_here), Some(core_there)) =
+            (core(kind, self.air), core(kind, self.air_there))
         else {
             return Err(format!(
                 "No time is worked out for {}: they have no core to reckon with. Go by the signs.",
@@ -262,17 +267,15 @@ impl Asking<'_> {
         let Some(heat) = self.heat else {
             return Err("Say what the oven is set to, and the time follows.".to_owned());
         };
-        let (Some(here), Some(sea)) = (
-            self.facts.charge,
-            self.facts.charge_in(Pressure::ATMOSPHERE),
-        ) else {
+        let (Some(here), Some(there)) = (self.facts.charge, self.facts.charge_in(self.air_there))
+        else {
             return Err("Too dry to be a batter: no time is worked out.".to_owned());
         };
         let wants = |charge: &Charge, core: &Core| {
             charge.core([core.low, core.typical, core.high], self.facts.setting)
         };
         let here_at = wants(here, &core_here);
-        let sea_at = wants(&sea, &core_at_sea);
+        let there_at = wants(&there, &core_there);
         let wanted = here_at[1].to_celsius();
         if heat.celsius.to_celsius() < wanted + HOTTER {
             return Err(format!(
@@ -309,13 +312,13 @@ impl Asking<'_> {
             .as_ref()
             .map(|fill| Filled { fill, entry: None });
         if let (Some(own), Some(baked), Some(still)) = (&own, self.baked, self.still) {
-            // A recipe's writer bakes at no great height, as far as anybody knows.
+            // A recipe's writer bakes at the sea, unless the baker says otherwise.
             let heat = Heat {
                 celsius: still,
                 kind: OvenKind::Still,
             };
             known.push(Known {
-                setup: setup(&sea, own, heat, sea_at),
+                setup: setup(&there, own, heat, there_at),
                 minutes: [baked.low, baked.high],
                 same_oven: false,
             });
@@ -343,7 +346,17 @@ impl Asking<'_> {
             .iter()
             .map(|filled| setup(here, filled, heat, here_at))
             .collect();
-        Ok((Ask { known, asked }, rows))
+        let airs = filled
+            .first()
+            .filter(|_| self.air != self.air_there)
+            .map(|filled| {
+                [
+                    setup(&there, filled, heat, there_at),
+                    setup(here, filled, heat, here_at),
+                ]
+            });
+        let ask = Ask { known, asked, airs };
+        Ok((ask, rows))
     }
 
     /// What a timed bake was baked in, among the pans there are: without a pan the recipe's own.
@@ -423,6 +436,14 @@ impl Asking<'_> {
             })
             .collect();
     }
+}
+
+/// The air that the recipe is made for: that of the sea, unless the baker says otherwise.
+fn air_there(choices: &Choices) -> Pressure {
+    let height = read_height(&choices.made_for).ok().flatten();
+    height
+        .and_then(|height| pressure(height).ok())
+        .unwrap_or(Pressure::ATMOSPHERE)
 }
 
 /// A timed bake as figures.

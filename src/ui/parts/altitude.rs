@@ -30,9 +30,14 @@ pub fn altitude(bench: Bench) -> Element {
         .hidden_while(move || !has.get())
         .children([
             element("div").children_of(move || of(words)),
-            element("dl")
-                .class("facts")
-                .children_of(move || of(|sheet| sheet.rows.iter().map(row).collect())),
+            element("dl").class("facts").children_of(move || {
+                let hotter = bench.bakes.with(|bakes| bakes.hotter);
+                let rows = bench.part(Part::Altitude, |sheet| {
+                    let sheet = sheet.altitude.as_ref();
+                    sheet.map_or_else(Vec::new, |sheet| sheet.rows.clone())
+                });
+                rows.iter().map(|of| row(&of.with_oven(hotter))).collect()
+            }),
             element("div").class("no-print").children_of(apply),
             made_for(bench),
         ])

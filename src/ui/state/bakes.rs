@@ -1,7 +1,7 @@
 //! Bake times, worked out in slices after the worksheet stands: typing never waits for them.
 
 use super::Bench;
-use crate::baking::oven::forecast::{Forecast, forecast};
+use crate::baking::oven::forecast::{Answer, forecast};
 use crate::baking::oven::slices::Slices;
 use crate::baking::worksheet::{BakeSheet, OvenSheet, bake_sheet};
 use crate::ui::device;
@@ -21,6 +21,8 @@ const BETWEEN: Duration = Duration::from_millis(1);
 pub struct Bakes {
     /// The bakes, the recipe's own pan first.
     pub sheets: Vec<BakeSheet>,
+    /// By how much hotter the oven has to be in the baker's air, K.
+    pub hotter: Option<f64>,
     /// Whether new ones are being worked out.
     pub working: bool,
 }
@@ -29,7 +31,7 @@ pub struct Bakes {
 struct Work {
     round: u32,
     oven: OvenSheet,
-    slices: Slices<Vec<Option<Forecast>>>,
+    slices: Slices<Answer>,
 }
 
 impl Bench {
@@ -77,6 +79,7 @@ fn go_on(bench: Bench, round: StoredValue<u32>, mut work: Work) {
         if let Some(found) = work.slices.go_on() {
             bench.bakes.set(Bakes {
                 sheets: bake_sheet(&work.oven, &found),
+                hotter: found.hotter,
                 working: false,
             });
             return;
