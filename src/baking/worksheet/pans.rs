@@ -164,7 +164,7 @@ fn egg_sheet(fit: &Fit, unit: LengthUnit) -> Option<EggSheet> {
     }
     let count = eggs.count * factor;
     let words = format!(
-        "The formula asks for {} {} of {} each: beat {} and weigh {}. Or take a whole number, and of all else as much:",
+        "The formula asks for {} {} of {} each: beat {} and weigh {}.",
         show::factor(count),
         egg_words(&eggs, count),
         show::mass(eggs.each),
@@ -227,10 +227,10 @@ fn usual(facts: &Facts) -> String {
     let row = batter_of(facts.kind);
     let fill = match row.fill {
         Some(fill) => format!(
-            "Pans of {} are usually filled to {} to {} of what they hold at the brim ({}).",
+            "Pans of {} are usually filled to {} to {} % of what they hold at the brim ({}).",
             facts.kind.words(),
-            show::percent(fill.low),
-            show::percent(fill.high),
+            show::fixed(fill.low.to_percent(), 0),
+            show::fixed(fill.high.to_percent(), 0),
             show::amid(&fill.cited.words()),
         ),
         None => format!("No usual fill is known for {}.", facts.kind.words()),
@@ -238,10 +238,11 @@ fn usual(facts: &Facts) -> String {
     let density = facts.fit.density;
     let [low, mean, high] = [density.low, density.mean, density.high]
         .map(|it| show::plain(it.to_grams_per_millilitre()));
+    let cited = show::amid(&row.density_cited.words());
     let how = match (facts.fit.is_measured, row.note) {
         (true, _) => "by your cup".to_owned(),
-        (false, "") => row.density_cited.words(),
-        (false, note) => format!("{}; {note}", row.density_cited.words()),
+        (false, "") => cited,
+        (false, note) => format!("{cited}; {note}"),
     };
     format!("{fill} A millilitre of batter is taken to weigh {mean} g ({low} to {high}): {how}.")
 }

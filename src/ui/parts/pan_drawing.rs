@@ -34,20 +34,16 @@ pub fn pan_drawing(section: &Section, widest: f64) -> Element {
         let wide = up_to(profile, height).last().map_or(0.0, |cut| cut.wall);
         level("pan__fill-line", height, wide)
     });
-    let expected = section
-        .crumb
-        .map(|crumb| path("pan__crumb", &up_to(profile, crumb), true));
+    let stands = |class: &'static str, height: f64| {
+        (height > 0.0).then(|| path(class, &up_to(profile, height), true))
+    };
     let size = format!("0 0 {} {}", at(place.middle * 2.0), at(place.floor + 8.0));
     let drawn = drawing("svg")
         .class("pan")
         .attribute("viewBox", size)
         .attribute("aria-hidden", "true")
-        .child(path(
-            "pan__batter",
-            &up_to(profile, batter.min(*depth)),
-            true,
-        ))
-        .children(expected)
+        .children(stands("pan__batter", batter.min(*depth)))
+        .children(stands("pan__crumb", crumb))
         .child(path("pan__wall", profile, false))
         .children(line)
         .children(over);
