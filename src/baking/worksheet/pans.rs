@@ -18,7 +18,6 @@ pub fn pan_sheet(facts: &Facts, choices: &Choices, unit: LengthUnit) -> PanSheet
     let shelf = shelf.map(|(place, (entry, pan))| View {
         pan: *pan,
         typed: Some(entry),
-        from: "Your choice.".to_owned(),
         part: parts.get(place),
         ..View::default()
     });
@@ -115,33 +114,36 @@ fn factor_words(fit: &Fit, choices: &Choices) -> String {
 
 /// How several pans are filled, and what is left over.
 fn shared_out(split: &Split) -> Vec<String> {
-    let mut sentences = Vec::new();
-    if split.parts.len() > 1 {
-        let depths = || {
-            split
-                .parts
-                .iter()
-                .map(|part| part.fill.depth.mean.to_millimetres())
-        };
-        let (least, most) = (
-            depths().fold(f64::INFINITY, f64::min),
-            depths().fold(0.0, f64::max),
-        );
-        let level = match split.level {
-            Level::SameDepth if most <= least * 1.01 => {
-                "The batter stands equally deep in all of them, so that they bake alike."
-            }
-            Level::SameDepth => {
-                "The batter stands equally deep in all of them, as far as each takes so much."
-            }
-            Level::SameShare => {
-                "Their depths differ by more than a third, so each is filled to the same share of its depth: the deeper ones bake longer."
-            }
-        };
-        sentences.push(level.to_owned());
+    let level = (split.parts.len() > 1).then(|| level_words(split).to_owned());
+    level
+        .into_iter()
+        .chain(split.left.as_ref().map(left_over))
+        .collect()
+}
+
+/// What decides how high each pan is filled; a fill line or the highest fill may keep one below the others.
+fn level_words(split: &Split) -> &'static str {
+    let alike = |measure: fn(&Fill) -> f64| {
+        let all = split.parts.iter().map(|part| measure(&part.fill));
+        let (least, most) = all.fold((f64::INFINITY, 0.0_f64), |(least, most), one| {
+            (least.min(one), most.max(one))
+        });
+        most <= least * 1.01
+    };
+    match split.level {
+        Level::SameDepth if alike(|fill| fill.depth.mean.to_millimetres()) => {
+            "The batter stands equally deep in all of them, so that they bake alike."
+        }
+        Level::SameDepth => {
+            "The batter stands equally deep in all of them, as far as each takes so much."
+        }
+        Level::SameShare if alike(|fill| fill.share.mean.to_fraction()) => {
+            "Their depths differ by more than a third, so each is filled to the same share of its depth: the deeper ones bake longer."
+        }
+        Level::SameShare => {
+            "Their depths differ by more than a third, so each is filled to the same share of its depth, as far as it takes so much: the deeper ones bake longer."
+        }
     }
-    sentences.extend(split.left.as_ref().map(left_over));
-    sentences
 }
 
 fn left_over(left: &LeftOver) -> String {
