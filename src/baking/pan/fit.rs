@@ -160,11 +160,13 @@ pub fn fit(
     }
 }
 
-/// The highest fill: the kind's, or a recipe's own where its pans are to be filled as full as it fills its own and that is more.
+/// The highest fill: the kind's, or the brim where pans are to be filled as full as a recipe that fills its own beyond that.
 fn highest(kind: Kind, own: Option<Fill>) -> Share {
     let usual = batter_of(kind).fill.map_or(HIGHEST, |fill| fill.high);
     match own {
-        Some(own) if own.of_brim.mean > usual => own.of_brim.mean,
+        Some(own) if own.of_brim.mean > usual => {
+            Share::fraction(own.of_brim.mean.to_fraction().max(1.0))
+        }
         _ => usual,
     }
 }

@@ -18,7 +18,6 @@ pub fn pan_sheet(facts: &Facts, choices: &Choices, unit: LengthUnit) -> PanSheet
     let shelf = shelf.map(|(place, (entry, pan))| View {
         pan: *pan,
         typed: Some(entry),
-        from: "Your choice.".to_owned(),
         part: parts.get(place),
         ..View::default()
     });
@@ -115,33 +114,36 @@ fn factor_words(fit: &Fit, choices: &Choices) -> String {
 
 /// How several pans are filled, and what is left over.
 fn shared_out(split: &Split) -> Vec<String> {
-    let mut sentences = Vec::new();
-    if split.parts.len() > 1 {
-        let depths = || {
-            split
-                .parts
-                .iter()
-                .map(|part| part.fill.depth.mean.to_millimetres())
-        };
-        let (least, most) = (
-            depths().fold(f64::INFINITY, f64::min),
-            depths().fold(0.0, f64::max),
-        );
-        let level = match split.level {
-            Level::SameDepth if most <= least * 1.01 => {
-                "The batter stands equally deep in all of them, so that they bake alike."
-            }
-            Level::SameDepth => {
-                "The batter stands equally deep in all of them, as far as each takes so much."
-            }
-            Level::SameShare => {
-                "Their depths differ by more than a third, so each is filled to the same share of its depth: the deeper ones bake longer."
-            }
-        };
-        sentences.push(level.to_owned());
+    let level = (split.parts.len() > 1).then(|| level_words(split).to_owned());
+    level
+        .into_iter()
+        .chain(split.left.as_ref().map(left_over))
+        .collect()
+}
+
+/// What decides how high each pan is filled; a fill line or the highest fill may keep one below the others.
+fn level_words(split: &Split) -> &'static str {
+    let alike = |measure: fn(&Fill) -> f64| {
+        let all = split.parts.iter().map(|part| measure(&part.fill));
+        let (least, most) = all.fold((f64::INFINITY, 0.0_f64), |(least, most), one| {
+            (least.min(one), most.max(one))
+        });
+        most <= least * 1.01
+    };
+    match split.level {
+        Level::SameDepth if alike(|fill| fill.depth.mean.to_millimetres()) => {
+            "The batter stands equally deep in all of them, so that they bake alike."
+        }
+        Level::SameDepth => {
+            "The batter stands equally deep in all of them, as far as each takes so much."
+        }
+        Level::SameShare if alike(|fill| fill.share.mean.to_fraction()) => {
+            "Their depths differ by more than a third, so each is filled to the same share of its depth: the deeper ones bake longer."
+        }
+        Level::SameShare => {
+            "Their depths differ by more than a third, so each is filled to the same share of its depth, as far as it takes so much: the deeper ones bake longer."
+        }
     }
-    sentences.extend(split.left.as_ref().map(left_over));
-    sentences
 }
 
 fn left_over(left: &LeftOver) -> String {
@@ -164,7 +166,7 @@ fn egg_sheet(fit: &Fit, unit: LengthUnit) -> Option<EggSheet> {
     }
     let count = eggs.count * factor;
     let words = format!(
-        "The formula asks for {} {} of {} each: beat {} and weigh {}. Or take a whole number, and of all else as much:",
+        "The formula asks for {} {} of {} each: beat {} and weigh {}.",
         show::factor(count),
         egg_words(&eggs, count),
         show::mass(eggs.each),
@@ -227,10 +229,10 @@ fn usual(facts: &Facts) -> String {
     let row = batter_of(facts.kind);
     let fill = match row.fill {
         Some(fill) => format!(
-            "Pans of {} are usually filled to {} to {} of what they hold at the brim ({}).",
+            "Pans of {} are usually filled to {} to {} % of what they hold at the brim ({}).",
             facts.kind.words(),
-            show::percent(fill.low),
-            show::percent(fill.high),
+            show::fixed(fill.low.to_percent(), 0),
+            show::fixed(fill.high.to_percent(), 0),
             show::amid(&fill.cited.words()),
         ),
         None => format!("No usual fill is known for {}.", facts.kind.words()),
@@ -238,10 +240,11 @@ fn usual(facts: &Facts) -> String {
     let density = facts.fit.density;
     let [low, mean, high] = [density.low, density.mean, density.high]
         .map(|it| show::plain(it.to_grams_per_millilitre()));
+    let cited = show::amid(&row.density_cited.words());
     let how = match (facts.fit.is_measured, row.note) {
         (true, _) => "by your cup".to_owned(),
-        (false, "") => row.density_cited.words(),
-        (false, note) => format!("{}; {note}", row.density_cited.words()),
+        (false, "") => cited,
+        (false, note) => format!("{cited}; {note}"),
     };
     format!("{fill} A millilitre of batter is taken to weigh {mean} g ({low} to {high}): {how}.")
 }

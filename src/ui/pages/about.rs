@@ -28,7 +28,7 @@ const STEPS: [(&str, &str); 6] = [
     ),
     (
         "Pan",
-        "Volumes by geometry from inside sizes. The factor makes the batter stand as high in the other pan, as far as the two shapes allow.",
+        "Volumes by geometry from inside sizes; what charts print is never reckoned with. The factor fills the other pans as high as the recipe fills its own, part for part. Batter is shared out so that it stands equally deep, or to the same share of depths that differ by more than a third.",
     ),
 ];
 

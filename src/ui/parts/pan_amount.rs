@@ -60,7 +60,7 @@ pub fn whole_eggs(bench: Bench) -> Element {
         let offers = eggs.offers.into_iter().map(|offer| {
             let what = offer.label.clone();
             let count = offer.count;
-            let take = button("button no-print", offer.label, move || {
+            let take = button("button", offer.label, move || {
                 bench.change(what.clone(), false, |inputs| {
                     inputs.choices.amount = AmountEntry::eggs(count);
                 });
@@ -72,7 +72,14 @@ pub fn whole_eggs(bench: Bench) -> Element {
         });
         vec![
             paragraph("pans__words", eggs.words),
-            element("ul").class("pans__offers").children(offers),
+            paragraph(
+                "hint no-print",
+                "Or take a whole number of eggs, and of all else as much:",
+            ),
+            element("ul")
+                .class("pans__offers no-print")
+                .attribute("aria-label", "Whole numbers of eggs")
+                .children(offers),
         ]
     })
 }

@@ -5,20 +5,35 @@ use crate::baking::pan::{Cut, Section};
 use crate::baking::quantity::show;
 use crate::ui::dom::{Element, drawing, element};
 
-/// The drawing of a pan. `widest` is the width of the widest pan on the page, in millimetres.
-pub fn pan_drawing(section: &Section, widest: f64) -> Element {
+/// Air above a pan, as a part of its depth, and ground below it, in millimetres.
+const AIR: f64 = 0.25;
+const GROUND: f64 = 8.0;
+
+/// What a pan takes in a drawing, in millimetres: its width, and its height with what stands above the brim.
+pub fn extent(section: &Section) -> (f64, f64) {
+    let wide = section.profile.iter().map(|cut| cut.wall * 2.0);
+    let stands = section
+        .batter
+        .unwrap_or(0.0)
+        .max(section.crumb.unwrap_or(0.0));
+    let above = (stands - section.depth).max(0.0) + section.depth * AIR;
+    (wide.fold(0.0, f64::max), above + section.depth + GROUND)
+}
+
+/// The drawing of a pan, as many millimetres wide as all drawings of the page, so that they have one scale.
+pub fn pan_drawing(section: &Section, wide: f64) -> Element {
     let Section { profile, depth, .. } = section;
     let batter = section.batter.unwrap_or(0.0);
     let crumb = section.crumb.unwrap_or(0.0);
-    let air = (batter.max(crumb) - depth).max(0.0) + depth * 0.25;
+    let high = extent(section).1;
     let place = Place {
-        middle: widest.max(1.0) * 0.56,
-        floor: air + depth,
+        middle: wide / 2.0,
+        floor: high - GROUND,
     };
-    let path = |class: &'static str, profile: &[Cut], closed: bool| {
+    let path = |class: &'static str, profile: &[Cut], end: &str| {
         drawing("path")
             .class(class)
-            .attribute("d", place.halves(profile, closed))
+            .attribute("d", place.outline(profile, end))
     };
     let brim = profile.last().map_or(0.0, |cut| cut.wall);
     let level = |class: &'static str, height: f64, wide: f64| {
@@ -34,21 +49,17 @@ pub fn pan_drawing(section: &Section, widest: f64) -> Element {
         let wide = up_to(profile, height).last().map_or(0.0, |cut| cut.wall);
         level("pan__fill-line", height, wide)
     });
-    let expected = section
-        .crumb
-        .map(|crumb| path("pan__crumb", &up_to(profile, crumb), true));
-    let size = format!("0 0 {} {}", at(place.middle * 2.0), at(place.floor + 8.0));
+    let stands = |class: &'static str, height: f64| {
+        (height > 0.0).then(|| path(class, &up_to(profile, height), "Z"))
+    };
+    let size = format!("0 0 {} {}", at(wide), at(high));
     let drawn = drawing("svg")
         .class("pan")
         .attribute("viewBox", size)
         .attribute("aria-hidden", "true")
-        .child(path(
-            "pan__batter",
-            &up_to(profile, batter.min(*depth)),
-            true,
-        ))
-        .children(expected)
-        .child(path("pan__wall", profile, false))
+        .children(stands("pan__batter", batter.min(*depth)))
+        .children(stands("pan__crumb", crumb))
+        .child(path("pan__wall", profile, ""))
         .children(line)
         .children(over);
     let caption = caption(section).map(|words| {
@@ -94,8 +105,9 @@ fn up_to(profile: &[Cut], height: f64) -> Vec<Cut> {
                 wall: between(last.wall, next.wall),
             });
         }
-        (Some(brim), None) => found.push(Cut { height, ..brim }),
-        (None, _) => {}
+        // What closes at the top is full, and nothing is drawn above it.
+        (Some(brim), None) if brim.wall > brim.core => found.push(Cut { height, ..brim }),
+        _ => {}
     }
     found
 }
@@ -107,31 +119,25 @@ struct Place {
 }
 
 impl Place {
-    /// Both halves of a profile, from the core's top down its wall, along the base and up the outer wall; closed across
-    /// the top or left open.
-    fn halves(&self, profile: &[Cut], closed: bool) -> String {
+    /// Walls and base, open at the top: of a pan with a core one line on each side of it. `end` closes each, or nothing.
+    fn outline(&self, profile: &[Cut], end: &str) -> String {
+        let outer = |side: f64| profile.iter().map(move |cut| (side * cut.wall, cut.height));
+        let inner = |side: f64| profile.iter().map(move |cut| (side * cut.core, cut.height));
+        if profile.iter().any(|cut| cut.core > 0.0) {
+            let halves =
+                [-1.0, 1.0].map(|side| self.line(inner(side).rev().chain(outer(side))) + end);
+            return halves.concat();
+        }
+        self.line(outer(-1.0).rev().chain(outer(1.0))) + end
+    }
+
+    fn line(&self, places: impl Iterator<Item = (f64, f64)>) -> String {
         let mut path = String::new();
-        for side in [-1.0, 1.0] {
-            let outer = profile.iter().map(|cut| (cut.wall, cut.height));
-            // Without a core nothing stands in the middle but the middle of the base.
-            let has_core = profile.iter().any(|cut| cut.core > 0.0);
-            let inner: Vec<(f64, f64)> = match has_core || closed {
-                true => profile
-                    .iter()
-                    .rev()
-                    .map(|cut| (cut.core, cut.height))
-                    .collect(),
-                false => vec![(0.0, 0.0)],
-            };
-            for (step, (wide, height)) in inner.into_iter().chain(outer).enumerate() {
-                path += if step == 0 { "M" } else { "L" };
-                path += &at(self.middle + side * wide);
-                path += " ";
-                path += &at(self.floor - height);
-            }
-            if closed {
-                path += "Z";
-            }
+        for (step, (wide, height)) in places.enumerate() {
+            path += if step == 0 { "M" } else { "L" };
+            path += &at(self.middle + wide);
+            path += " ";
+            path += &at(self.floor - height);
         }
         path
     }

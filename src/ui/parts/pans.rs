@@ -2,7 +2,7 @@
 
 use super::common::{button, folded, paragraph, section};
 use super::pan_amount::{amount, batter_weighed, whole_eggs};
-use super::pan_drawing::pan_drawing;
+use super::pan_drawing::{extent, pan_drawing};
 use super::pan_form::pan_form;
 use crate::baking::worksheet::{PanSheet, PanView};
 use crate::ui::dom::{Element, element};
@@ -141,7 +141,7 @@ fn known(bench: Bench, which: impl Fn(&PanSheet) -> Option<&PanView> + 'static) 
             let drawing = view
                 .section
                 .as_ref()
-                .map(|section| pan_drawing(section, widest(&sheet.pans)));
+                .map(|section| pan_drawing(section, drawing_width(&sheet.pans)));
             let from = match view.from.as_str() {
                 "" => None,
                 from => Some(paragraph("hint", from.to_owned())),
@@ -152,12 +152,15 @@ fn known(bench: Bench, which: impl Fn(&PanSheet) -> Option<&PanView> + 'static) 
     })
 }
 
-/// All pans are drawn to one scale: the widest one fills the width. In millimetres.
-fn widest(pans: &PanSheet) -> f64 {
-    let views = std::iter::once(&pans.own).chain(&pans.shelf);
+/// How many millimetres every drawing is wide, so that all have one scale: the widest pan and a margin, or more where a tall
+/// one would stand higher than two thirds of that.
+fn drawing_width(pans: &PanSheet) -> f64 {
+    let views = std::iter::once(&pans.own)
+        .chain(&pans.own_again)
+        .chain(&pans.shelf);
     views
         .filter_map(|view| view.section.as_ref())
-        .flat_map(|section| &section.profile)
-        .map(|cut| cut.wall * 2.0)
-        .fold(0.0, f64::max)
+        .map(extent)
+        .map(|(wide, high)| (wide * 1.12).max(high * 1.5))
+        .fold(1.0, f64::max)
 }
