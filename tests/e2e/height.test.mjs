@@ -70,5 +70,6 @@ inBrowser("the milk for a warm batter is worked out", { screen: "phone" }, async
   await page.getByLabel("The batter is to be at").fill("24 C");
   await sees(page.locator(".plan").filter({ hasText: "As it stands" }), /For a batter at 24 °C .* its liquid \(milk, whole\) has to be at \d\d °C/);
   await page.getByRole("group", { name: "Out of the fridge" }).getByRole("checkbox", { name: /egg/ }).check();
-  await sees(page.locator(".plan").filter({ hasText: "As it stands" }), /about (19|20|21) °C/);
+  // By hand: 110 g of egg at 3.39 J/(g K) are 373 of 1736 J/K, and 17 °C colder: 3.7 °C less.
+  await sees(page.locator(".plan").filter({ hasText: "As it stands" }), /about 18 °C/);
 });
