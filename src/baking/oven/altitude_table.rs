@@ -6,7 +6,7 @@
 use super::altitude::Limits;
 use crate::baking::packed::{self, Cells, figures};
 use crate::baking::quantity::Height;
-use crate::baking::source::{self, Cited};
+use crate::baking::source::{self, Cited, Confidence};
 use std::sync::OnceLock;
 
 /// Tablespoons in a cup.
@@ -82,6 +82,18 @@ fn furthest(change: Change, metres: f64) -> f64 {
     // What is asked for at a lower height is asked for higher up.
     let below = heights().filter(|height| *height <= metres).map(most);
     below.fold(most(metres), f64::max)
+}
+
+impl Told {
+    /// The table's name, short enough for a list, and how it is known where it was not read.
+    pub fn name(&self) -> String {
+        let source = self.cited.source;
+        let name = source.citation.split(':').next().unwrap_or(source.key);
+        match self.cited.confidence {
+            Confidence::Published => name.to_owned(),
+            other => format!("{name} ({})", other.words()),
+        }
+    }
 }
 
 struct Row {

@@ -6,6 +6,7 @@
 //! What a line weighs is left to [`formula`](crate::baking::formula).
 
 mod amount;
+mod bake_sentence;
 mod bake_time;
 mod bracket;
 mod correction;
@@ -38,6 +39,7 @@ mod state;
 mod sum;
 mod term;
 mod tidy;
+mod time_span;
 mod token;
 mod understood;
 

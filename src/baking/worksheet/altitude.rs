@@ -304,10 +304,10 @@ impl<'a> Reckoned<'a> {
                 format!(" Sugar and liquid alone get it to {} °C.", celsius(after))
             };
             words.push(format!(
-                "Its syrup boils {} °C {way} here. To set as long before that as it did, at {} °C, it has to set at {} °C.{reached}",
+                "Its syrup boils {} °C {way} here. To set as far below that as it did, it has to set at {} °C instead of {} °C.{reached}",
                 celsius(whole.plateau.abs()),
-                celsius(before),
                 celsius(before + whole.plateau),
+                celsius(before),
             ));
         }
         if !is_same(whole, taken) {
@@ -440,7 +440,7 @@ fn from_table(told: &Told, figure: &dyn Fn(f64) -> String, unit: &str) -> String
         true => format!("{low} {unit}"),
         false => format!("{low} to {high} {unit}"),
     };
-    format!("{range}: {}", told.cited.words())
+    format!("{range}: {}", told.name())
 }
 
 /// The least and the most of all tables.
@@ -457,7 +457,10 @@ fn stands(ours: f64, told: &[Told]) -> String {
         return String::new();
     }
     let [low, high] = together(told);
-    let points = |by: f64| format!("{} points", show::fixed((by * 100.0).max(1.0), 0));
+    let points = |by: f64| match (by * 100.0).round() {
+        by if by <= 1.0 => "a point".to_owned(),
+        by => format!("{} points", show::fixed(by, 0)),
+    };
     if ours < low - 0.005 {
         format!("below the tables by {}", points(low - ours))
     } else if ours > high + 0.005 {
