@@ -56,7 +56,7 @@ fn bakes(bench: Bench) -> Vec<Element> {
                 true => "Working out how long it bakes.",
                 false => "Working it out anew: the times below are of a moment ago.",
             };
-            paragraph("hint no-print", words)
+            paragraph("hint bakes__working no-print", words)
         });
         let sheets = bakes.sheets.iter().map(|sheet| bake(bench, sheet));
         working.into_iter().chain(sheets).collect()
