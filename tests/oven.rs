@@ -308,3 +308,24 @@ fn real_recipes_answer_in_numbers() {
     }
     assert!(answered_for > 15, "{answered_for}");
 }
+
+/// A dark pan of the same size takes more radiation and bakes sooner; strips round a bright one make it slower.
+#[test]
+fn what_the_pan_is_made_of() {
+    use batterwright::baking::pan::Finish;
+    let with = |finish: Finish| {
+        let mut inputs = inputs();
+        inputs.choices.shelf = vec![PanEntry {
+            finish,
+            ..pan(Shape::Round, "2", "8", "8", "2")
+        }];
+        let (_, said) = baked(&inputs, &Settings::default());
+        (minutes(&inputs)[1], said[1].pan.clone())
+    };
+    let [bright, dark, strips] = [Finish::Bright, Finish::Dark, Finish::Strips].map(with);
+    assert!(
+        dark.0 < bright.0 * 0.92 && strips.0 > bright.0 * 1.02,
+        "{bright:?} {dark:?} {strips:?}"
+    );
+    assert!(dark.1.ends_with("dark or coated metal") && !bright.1.contains("metal"));
+}

@@ -2,15 +2,16 @@
 //!
 //! Pan, batter, oven and minutes are theirs. What they don't say is ours: composition by the kind of cake (textbook
 //! formulas, from memory), bright pans, a batter of 22 C, one oven of each kind. Skewer, spring and colour end most of
-//! them. Those marked as tuned on set the convection of still air and the dip of a full deck; the rest is new to the
-//! model.
+//! them. Those marked as tuned on set the convection of still air and of a bakery's fan, the dip of a full deck, and
+//! when a top counts as coloured; the rest is new to the model.
 
 use super::kitchen::{batter, core, load};
 use batterwright::baking::oven::forecast::{Ask, Forecast, Known, Setup, forecast};
 use batterwright::baking::oven::heat::mesh::{Symmetry, Vessel};
-use batterwright::baking::oven::kitchen::{Finish, oven};
+use batterwright::baking::oven::kitchen::oven;
 use batterwright::baking::oven::scale::OvenKind;
 use batterwright::baking::oven::slices::Slices;
+use batterwright::baking::pan::Finish;
 use batterwright::baking::quantity::{Pressure, Temperature};
 use std::collections::BTreeMap;
 use std::f64::consts::PI;

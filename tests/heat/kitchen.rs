@@ -3,7 +3,8 @@
 use batterwright::baking::oven::heat::bake::Load;
 use batterwright::baking::oven::heat::mesh::Vessel;
 use batterwright::baking::oven::heat::stuff::Batter;
-use batterwright::baking::oven::kitchen::Finish;
+use batterwright::baking::oven::kitchen::skin;
+use batterwright::baking::pan::Finish;
 
 /// A batter by the word of a kind of cake: water, fat, carbohydrate, protein and the rest of textbook formulas, and the
 /// density that the trade gives (from memory).
@@ -47,7 +48,7 @@ pub fn load(batter: Batter, cake: &str, vessel: Vessel, depth: f64, finish: Fini
             [85.0, times],
         ],
         vessel,
-        skin: finish.skin(),
+        skin: skin(finish),
         depth,
         vapour: 1.0,
     }

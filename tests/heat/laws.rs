@@ -4,9 +4,10 @@ use super::kitchen::{batter, core, load};
 use batterwright::baking::oven::forecast::{Ask, Forecast, Setup, forecast};
 use batterwright::baking::oven::heat::bake::{Bake, Fineness, until};
 use batterwright::baking::oven::heat::mesh::{Symmetry, Vessel};
-use batterwright::baking::oven::kitchen::{Finish, oven};
+use batterwright::baking::oven::kitchen::oven;
 use batterwright::baking::oven::scale::OvenKind;
 use batterwright::baking::oven::slices::Slices;
+use batterwright::baking::pan::Finish;
 use batterwright::baking::quantity::{Pressure, Temperature};
 
 /// A cake in a pan of a half width and a depth of batter, mm, in an oven.

@@ -5,7 +5,7 @@ use super::forecast::Setup;
 use super::heat::bake::Load;
 use super::heat::mesh::{Symmetry as Turned, Vessel};
 use super::heat::stuff;
-use super::kitchen::{Finish, oven};
+use super::kitchen::{oven, skin};
 use super::rise::{Rising, parts, rising};
 use super::scale::OvenKind;
 use crate::baking::balance::{Kind, Setting, water_binding};
@@ -128,7 +128,6 @@ impl Charge {
         &self,
         pan: &Pan,
         batter: Volume,
-        finish: Finish,
         heat: (OvenKind, Temperature),
         core: [Temperature; 3],
     ) -> Setup {
@@ -143,7 +142,7 @@ impl Charge {
                 celsius: self.warmth.to_celsius(),
                 rise: self.rising.points.clone(),
                 vessel: vessel(&pan),
-                skin: finish.skin(),
+                skin: skin(pan.finish),
                 depth: metres(depth),
                 vapour: 1.0,
             },

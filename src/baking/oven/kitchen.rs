@@ -3,8 +3,8 @@
 
 use super::heat::bake::{Oven, Skin};
 use super::scale::OvenKind;
+use crate::baking::pan::Finish;
 use crate::baking::quantity::{Pressure, Temperature};
-use serde::{Deserialize, Serialize};
 
 /// What part of radiation batter and crust take (handbooks, from memory).
 const CRUST: f64 = 0.9;
@@ -12,68 +12,29 @@ const CRUST: f64 = 0.9;
 /// (common practice, no source; 0.03 to 0.15).
 const DAMP: f64 = 0.07;
 
-/// What a pan is made of.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Finish {
-    /// Bright metal.
-    #[default]
-    Bright,
-    /// Bright metal with wet or padded strips round its sides.
-    Strips,
-    /// Dark or coated metal.
-    Dark,
-    /// Glass or stoneware.
-    Glass,
-    /// Silicone.
-    Silicone,
-}
-
-impl Finish {
-    /// All of them, in the order offered.
-    pub const ALL: [Self; 5] = [
-        Self::Bright,
-        Self::Dark,
-        Self::Glass,
-        Self::Silicone,
-        Self::Strips,
-    ];
-
-    /// Its name.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Bright => "Bright metal",
-            Self::Strips => "Bright metal with strips round it",
-            Self::Dark => "Dark or coated metal",
-            Self::Glass => "Glass or stoneware",
-            Self::Silicone => "Silicone",
-        }
-    }
-
-    /// What it is to heat: what part of radiation it takes (bright metal 0.1 to 0.3, all others nearly black, 0.9), what its
-    /// wall holds back (5 mm of glass at 1.1 W/(m K), 2 mm of silicone at 0.25, 5 mm of padding at 0.05) and what heat it
-    /// takes itself (1 mm of aluminium or 0.7 mm of steel). Handbooks, from memory.
-    pub fn skin(self) -> Skin {
-        let (radiation, resistance, capacity) = match self {
-            Self::Bright => (0.25, [0.0, 0.0], 2400.0),
-            Self::Strips => (0.25, [0.1, 0.0], 2400.0),
-            Self::Dark => (0.9, [0.0, 0.0], 2400.0),
-            Self::Glass => (0.9, [0.0045, 0.0045], 10_500.0),
-            Self::Silicone => (0.9, [0.008, 0.008], 2900.0),
-        };
-        Skin {
-            radiation,
-            resistance,
-            capacity,
-        }
+/// What a pan is to heat: what part of radiation it takes (bright metal 0.1 to 0.3, all others nearly black, 0.9), what its
+/// wall holds back (5 mm of glass at 1.1 W/(m K), 2 mm of silicone at 0.25, 5 mm of padding at 0.05) and what heat it
+/// takes itself (1 mm of aluminium or 0.7 mm of steel). Handbooks, from memory.
+pub fn skin(finish: Finish) -> Skin {
+    let (radiation, resistance, capacity) = match finish {
+        Finish::Bright => (0.25, [0.0, 0.0], 2400.0),
+        Finish::Strips => (0.25, [0.1, 0.0], 2400.0),
+        Finish::Dark => (0.9, [0.0, 0.0], 2400.0),
+        Finish::Glass => (0.9, [0.0045, 0.0045], 10_500.0),
+        Finish::Silicone => (0.9, [0.008, 0.008], 2900.0),
+    };
+    Skin {
+        radiation,
+        resistance,
+        capacity,
     }
 }
 
 /// An oven of a kind at a temperature, in air of a pressure.
 ///
 /// Convection of the top, the walls and the base: still air about a pan 5 W/(m2 K), a little more from below; a home
-/// oven's fan as much as makes up for 20 K, as the trade has it; a bakery's fan 20. A door that was opened costs 30 K
-/// (15 where a fan is at work), and a load that fills a deck or a bakery's oven 50 K for longer.
+/// oven's fan as much as makes up for 20 K, as the trade has it; a bakery's fan 16. A door that was opened costs 30 K
+/// (15 where a fan is at work), and a load that fills a deck or a bakery's oven 60 K for longer.
 pub fn oven(kind: OvenKind, celsius: Temperature, air: Pressure) -> Oven {
     let (convection, dip) = match kind {
         OvenKind::Still => ([5.0, 5.0, 7.0], [30.0, 300.0]),

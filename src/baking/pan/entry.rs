@@ -1,6 +1,6 @@
 //! A pan as it is typed into the form: text fields, kept as typed.
 
-use super::{Pan, Shape};
+use super::{Finish, Pan, Shape};
 use crate::baking::quantity::{Length, LengthUnit, Volume, show};
 use serde::{Deserialize, Serialize};
 
@@ -41,6 +41,8 @@ pub struct PanEntry {
     pub water_unit: WaterUnit,
     /// The unit of all lengths but the lining's.
     pub unit: LengthUnit,
+    /// What it is made of.
+    pub finish: Finish,
 }
 
 impl Default for PanEntry {
@@ -280,6 +282,7 @@ impl Pan {
             },
             water_unit: WaterUnit::default(),
             unit,
+            finish: self.finish,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The geometry of what a pan holds. All sizes are inside sizes.
 
-use super::{Shape, Symmetry};
+use super::{Finish, Shape, Symmetry};
 use crate::baking::quantity::{Length, Volume};
 use std::f64::consts::PI;
 
@@ -34,6 +34,8 @@ pub struct Pan {
     pub lining: Length,
     /// A mark that the batter is not to stand above.
     pub fill_line: Option<Length>,
+    /// What it is made of.
+    pub finish: Finish,
 }
 
 /// Sides of one section and its core, in millimetres, lining taken off.
@@ -63,6 +65,10 @@ impl Pan {
             flutes: shape.usual_flutes(),
             lining: Length::ZERO,
             fill_line: None,
+            finish: match shape {
+                Shape::Jar => Finish::Glass,
+                _ => Finish::default(),
+            },
         }
     }
 

@@ -29,6 +29,7 @@ impl PanEntry {
         let count = reader.count();
         let pan = Pan {
             count,
+            finish: self.finish,
             ..reader.outline()
         };
         // What may stay empty is held against sides that are known.

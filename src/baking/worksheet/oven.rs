@@ -10,9 +10,8 @@ use crate::baking::oven::air::pressure;
 use crate::baking::oven::charge::Charge;
 use crate::baking::oven::core_temperature::{Core, cautions, core, signs};
 use crate::baking::oven::forecast::{Ask, Known};
-use crate::baking::oven::kitchen::Finish;
 use crate::baking::oven::scale::{Oven, OvenKind, OvenScale, read_setting};
-use crate::baking::pan::{Fill, Pan, PanEntry};
+use crate::baking::pan::{Fill, Finish, Pan, PanEntry};
 use crate::baking::quantity::{LengthUnit, Pressure, Temperature, Volume, show};
 use crate::baking::recipe::{Baked, OvenSetting, Recipe, minutes_typed};
 use serde::{Deserialize, Serialize};
@@ -296,13 +295,7 @@ impl Asking<'_> {
         }
         let setup = |charge: &Charge, filled: &Filled, heat: Heat, core| {
             let heat = (heat.kind, heat.celsius);
-            charge.setup(
-                &filled.fill.pan,
-                filled.one(),
-                Finish::default(),
-                heat,
-                core,
-            )
+            charge.setup(&filled.fill.pan, filled.one(), heat, core)
         };
         let mut known = Vec::new();
         let own = self
@@ -337,7 +330,7 @@ impl Asking<'_> {
         let rows = filled
             .iter()
             .map(|filled| AskedPan {
-                label: filled.fill.pan.label(filled.fill.pan.unit(self.unit)),
+                label: label(&filled.fill.pan, self.unit),
                 entry: filled.entry.cloned(),
                 core: here_at[1],
             })
@@ -444,6 +437,15 @@ fn air_there(choices: &Choices) -> Pressure {
     height
         .and_then(|height| pressure(height).ok())
         .unwrap_or(Pressure::ATMOSPHERE)
+}
+
+/// A pan's name, with what it is made of where that is not bright metal.
+fn label(pan: &Pan, unit: LengthUnit) -> String {
+    let label = pan.label(pan.unit(unit));
+    match pan.finish {
+        Finish::Bright => label,
+        finish => format!("{label}, {}", show::amid(finish.words())),
+    }
 }
 
 /// A timed bake as figures.

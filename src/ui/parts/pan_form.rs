@@ -2,7 +2,7 @@
 
 use super::common::{folded, paragraph, select, text_field};
 use crate::baking::ingredient::Region;
-use crate::baking::pan::{Pan, PanEntry, PanField, Shape, Size, WaterUnit, sizes_of};
+use crate::baking::pan::{Finish, Pan, PanEntry, PanField, Shape, Size, WaterUnit, sizes_of};
 use crate::baking::worksheet::{LengthUnit, PanView};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
@@ -45,6 +45,7 @@ pub fn pan_form(bench: Bench, place: PanPlace) -> Element {
                 shape(bench, place),
                 common_sizes(bench, place),
                 unit(bench, place),
+                finish(bench, place),
             ])
             .children(fields(false))
             .child(water_unit(bench, place)),
@@ -72,6 +73,17 @@ fn unit(bench: Bench, place: PanPlace) -> Element {
         UNITS,
         |entry| entry.unit,
         |entry, chosen| *entry = entry.in_unit(chosen),
+    )
+}
+
+fn finish(bench: Bench, place: PanPlace) -> Element {
+    choice(
+        bench,
+        place,
+        ("finish", "Made of"),
+        Finish::ALL.map(|finish| (finish, finish.words())),
+        |entry| entry.finish,
+        |entry, chosen| entry.finish = chosen,
     )
 }
 
