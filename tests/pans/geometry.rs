@@ -306,6 +306,32 @@ fn ratios_of_areas_by_hand() {
     }
 }
 
+/// Wedding charts, read: 12 in round 56, 12 in square 72; 6, 8, 10, 14 and 16 in rounds 12, 24, 38, 78 and 100, within two.
+#[test]
+fn slices_are_those_of_wedding_charts() {
+    let slices = |shape, across: f64| {
+        let across = Length::inches(across);
+        Pan::of(shape, across, across, Length::inches(4.0)).slices()
+    };
+    assert_eq!(slices(Shape::Round, 12.0), Some(56));
+    assert_eq!(slices(Shape::Square, 12.0), Some(72));
+    for (across, chart) in [
+        (6.0, 12_u32),
+        (8.0, 24),
+        (10.0, 38),
+        (14.0, 78),
+        (16.0, 100),
+    ] {
+        let ours = slices(Shape::Round, across).expect("a tier");
+        assert!(
+            ours.abs_diff(chart) <= 2,
+            "{across} in: {ours}, chart {chart}"
+        );
+    }
+    assert_eq!(slices(Shape::Cups, 2.75), None);
+    assert_eq!(slices(Shape::Round, 4.0), None);
+}
+
 #[test]
 fn depth_undoes_volume_and_volume_rises_with_height() {
     for pan in pans() {

@@ -144,6 +144,27 @@ fn the_worst_pan_is_told() {
     );
 }
 
+/// By hand: 2085.0 mL are 8.81 US cups; charts print 8, 5 cups of batter, a textbook 8.5; 63.6 in2 are 31 slices.
+#[test]
+fn what_charts_say_stands_beside_geometry() {
+    let pans = sheet(Choices {
+        shelf: vec![round(2, 9.0, 2.0), round(1, 9.3, 2.0)],
+        ..Choices::default()
+    })
+    .pans;
+    let said = pans.shelf[0].charts.join(" ");
+    for words in [
+        "Printed for the brim of one: 8 US cups, where geometry has 8.81 US cups at the brim",
+        "Printed as batter for one: 5 US cups",
+        "Printed for one: 8.5 US cups",
+        "make 31 (",
+    ] {
+        assert!(said.contains(words), "{said}");
+    }
+    // No chart knows a pan of 9.3 inches.
+    assert_eq!(pans.shelf[1].charts.len(), 1);
+}
+
 #[test]
 fn a_jar_brings_its_caution() {
     let jars = inches(Shape::Jar, 4, 3.0, 3.0, 4.5);

@@ -100,6 +100,27 @@ impl Pan {
         self.column() * f64::from(self.count)
     }
 
+    /// Slices of 1 by 2 inches that a tier of one pan's breadth is cut into, two layers high; `None` for pans that are no tiers.
+    ///
+    /// Half its square inches, rounded down: within two slices of wedding charts from 6 inches across (charts for cake
+    /// decorators, read in excerpts).
+    pub fn slices(&self) -> Option<u32> {
+        let is_tier = matches!(
+            self.shape,
+            Shape::Round
+                | Shape::Square
+                | Shape::Rectangle
+                | Shape::Sheet
+                | Shape::Heart
+                | Shape::Hexagon
+                | Shape::Oval
+        );
+        let slice = 2.0 * Length::inches(1.0).to_millimetres().powi(2);
+        let is_wide = self.length >= Length::inches(6.0);
+        // A whole number is not to be lost to the last bit of an inch.
+        (is_tier && is_wide).then(|| (self.column() / slice + 1e-9).floor() as u32)
+    }
+
     /// What all of them hold to a height above the base. Above the brim the walls are thought on straight upwards.
     pub fn volume_to(&self, height: Length) -> Volume {
         let (height, depth) = (

@@ -87,6 +87,24 @@ pub fn sizes_of(shape: Shape, region: Region) -> Vec<&'static Size> {
 }
 
 impl Size {
+    /// Whether a pan is of this size, as far as typed figures tell.
+    pub fn is(&self, pan: &Pan) -> bool {
+        let sides = |pan: &Pan| {
+            [
+                pan.length,
+                pan.width,
+                pan.depth,
+                pan.base_length,
+                pan.base_width,
+                pan.core,
+                pan.corner,
+            ]
+        };
+        let pairs = sides(pan).into_iter().zip(sides(&self.pan));
+        let near = |(one, other): (Length, Length)| (one - other).to_millimetres().abs() < 0.05;
+        pan.shape == self.pan.shape && pairs.into_iter().all(near)
+    }
+
     /// What it is called and measures, in the baker's unit and the other: "half sheet, 17 x 12 in sheet, 1 in deep (43.2 x
     /// 30.5 x 2.5 cm)".
     pub fn label(&self, unit: LengthUnit) -> String {

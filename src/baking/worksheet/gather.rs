@@ -361,6 +361,11 @@ fn sources(facts: &Facts, has_altitude: bool) -> Vec<SourceNote> {
     if has_altitude {
         used.extend(named(&ALTITUDE_SOURCES));
     }
+    if facts.fit.own_fill.is_some() || facts.fit.split.is_some() {
+        let batter = batter_of(facts.kind);
+        used.push(batter.density_cited.source);
+        used.extend(batter.fill.map(|fill| fill.cited.source));
+    }
     for line in &facts.formula.lines {
         used.push(line.ingredient.cited.source);
         used.extend(line.how.cited.map(|cited| cited.source));

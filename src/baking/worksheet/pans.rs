@@ -6,9 +6,10 @@ use crate::baking::finding::Facts;
 use crate::baking::formula::Eggs;
 use crate::baking::pan::{
     Fill, Fit, HowMuch, LeftOver, Level, Origin, Pan, PanEntry, Part, Shape, Split, WholeEggs,
-    batter_of,
+    batter_of, sizes,
 };
-use crate::baking::quantity::{Length, Mass, show};
+use crate::baking::quantity::{Length, Mass, Volume, show};
+use crate::baking::source;
 
 /// All pans, the amount, and all of it in words.
 pub fn pan_sheet(facts: &Facts, choices: &Choices, unit: LengthUnit) -> PanSheet {
@@ -314,6 +315,7 @@ impl View<'_> {
             troubles: typed
                 .and_then(|entry| entry.read().err())
                 .unwrap_or_default(),
+            charts: pan.as_ref().map(charts).unwrap_or_default(),
             section: pan.map(|pan| pan.section(fill.as_ref())),
             words: words.join(" "),
             label,
@@ -323,6 +325,44 @@ impl View<'_> {
             fill_shown,
         }
     }
+}
+
+/// What charts print for a pan of that size, beside geometry, and how many slices a tier of it is cut into.
+fn charts(pan: &Pan) -> Vec<String> {
+    let mut sentences = Vec::new();
+    if let Some(size) = sizes().iter().find(|size| size.is(pan)) {
+        let cups = |volumes: &[Volume]| {
+            let cups = volumes.iter().map(|volume| *volume / Volume::US_CUP);
+            let cups: Vec<String> = cups.map(show::plain).collect();
+            format!("{} US cups", cups.join(" or "))
+        };
+        let ours = cups(&[size.pan.one().brim()]);
+        let mut say = |key: &str, volumes: &[Volume], of: &str| {
+            if let (Some(source), false) = (source::by_key(key), volumes.is_empty()) {
+                sentences.push(format!(
+                    "{of} one: {}, where geometry has {ours} at the brim ({}).",
+                    cups(volumes),
+                    show::amid(source.citation)
+                ));
+            }
+        };
+        say("pan_charts", &size.brims, "Printed for the brim of");
+        say(
+            "decorator_chart",
+            size.batter.as_slice(),
+            "Printed as batter for",
+        );
+        say("friberg_2003", size.textbook.as_slice(), "Printed for");
+        if !size.note.is_empty() {
+            sentences.push(format!("{}.", show::sentence(size.note)));
+        }
+    }
+    sentences.extend(pan.slices().map(|slices| {
+        format!(
+            "Two layers of it, cut into slices of 1 by 2 inches, make {slices} (half its square inches, within two of wedding charts)."
+        )
+    }));
+    sentences
 }
 
 fn baked_words(fill: &Fill, unit: LengthUnit) -> Option<String> {

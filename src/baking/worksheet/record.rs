@@ -438,6 +438,8 @@ pub struct PanView {
     pub depth_shown: Option<String>,
     /// Fill by depth, "62 % of its depth (55 % to 70 %)".
     pub fill_shown: Option<String>,
+    /// What charts say of a pan of that size, as sentences; empty where none is known to.
+    pub charts: Vec<String>,
     /// The section to draw, millimetres.
     pub section: Option<Section>,
     /// All of it in words.

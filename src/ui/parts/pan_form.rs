@@ -42,7 +42,9 @@ pub fn pan_form(bench: Bench, place: PanPlace) -> Element {
         element("div")
             .class("pan-form__fields")
             .children([
-                shape(bench, place),
+                element("div")
+                    .class("pan-form__wide")
+                    .child(shape(bench, place)),
                 common_sizes(bench, place),
                 unit(bench, place),
                 finish(bench, place),
@@ -137,18 +139,16 @@ fn common_sizes(bench: Bench, place: PanPlace) -> Element {
             (view.entry.shape, view.entry.unit, region)
         })
     });
-    element("div")
-        .class("pan-form__sizes")
-        .children_of(move || {
-            let Some((shape, unit, region)) = asked.get() else {
-                return Vec::new();
-            };
-            let sizes = sizes_of(shape, region);
-            if sizes.is_empty() {
-                return Vec::new();
-            }
-            vec![size_select(bench, place, sizes, unit)]
-        })
+    element("div").class("pan-form__wide").children_of(move || {
+        let Some((shape, unit, region)) = asked.get() else {
+            return Vec::new();
+        };
+        let sizes = sizes_of(shape, region);
+        if sizes.is_empty() {
+            return Vec::new();
+        }
+        vec![size_select(bench, place, sizes, unit)]
+    })
 }
 
 fn size_select(
@@ -170,7 +170,7 @@ fn size_select(
     let known = sizes.clone();
     let now = move || {
         let pan = view(bench, place, |view| view.entry.read().ok()).flatten();
-        let at = pan.and_then(|pan| known.iter().position(|size| is_size(&pan, size)));
+        let at = pan.and_then(|pan| known.iter().position(|size| size.is(&pan)));
         at.map_or(0, |at| at + 1).to_string()
     };
     let select = element("select")
@@ -200,25 +200,6 @@ fn taken(size: &Size, entry: &PanEntry) -> PanEntry {
         _ => filled.count.clone(),
     };
     PanEntry { count, ..filled }
-}
-
-/// Whether a pan is of a size, as far as typed figures tell.
-fn is_size(pan: &Pan, size: &Size) -> bool {
-    let sides = |pan: &Pan| {
-        [
-            pan.length,
-            pan.width,
-            pan.depth,
-            pan.base_length,
-            pan.base_width,
-            pan.core,
-        ]
-    };
-    let near = sides(pan)
-        .into_iter()
-        .zip(sides(&size.pan))
-        .all(|(one, other)| (one - other).to_millimetres().abs() < 0.05);
-    near && pan.corner == size.pan.corner
 }
 
 /// A piece of the pan as the worksheet has it, followed.

@@ -81,6 +81,7 @@ fn own(bench: Bench) -> Element {
     element("div").class("pans__pan").children([
         element("h3").class("part__sub").text("The recipe's pan"),
         known(bench, |pans| Some(&pans.own)),
+        charts(bench, |pans| Some(&pans.own)),
         folded("Change the recipe's pan")
             .child(pan_form(bench, PanPlace::Own))
             .child(back),
@@ -124,6 +125,7 @@ fn on_the_shelf(bench: Bench, place: usize, count: usize) -> Element {
     element("div").class("pans__pan").children([
         element("h3").class("part__sub").text(title),
         known(bench, move |pans| pans.shelf.get(place)),
+        charts(bench, move |pans| pans.shelf.get(place)),
         pan_form(bench, PanPlace::Shelf(place)),
         button("button button--plain no-print", remove, move || {
             bench.remove_pan(place)
@@ -150,6 +152,26 @@ fn known(bench: Bench, which: impl Fn(&PanSheet) -> Option<&PanView> + 'static) 
             std::iter::once(words).chain(from).chain(drawing).collect()
         })
     })
+}
+
+/// What charts say of a pan of that size; opens at a touch.
+fn charts(
+    bench: Bench,
+    which: impl Fn(&PanSheet) -> Option<&PanView> + Clone + 'static,
+) -> Element {
+    let said = move || {
+        bench.part(Part::Pans, |sheet| {
+            which(&sheet.pans).map_or_else(Vec::new, |view| view.charts.clone())
+        })
+    };
+    let all = said.clone();
+    let sentences = element("div").children_of(move || {
+        let sentences = all().into_iter();
+        sentences.map(|words| paragraph("hint", words)).collect()
+    });
+    folded("What charts say of it")
+        .child(sentences)
+        .hidden_while(move || said().is_empty())
 }
 
 /// How many millimetres every drawing is wide, so that all have one scale: the widest pan and a margin, or more where a tall
