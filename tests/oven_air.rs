@@ -10,6 +10,8 @@ mod bake_time;
 mod core_temperature;
 #[path = "oven_air/kitchen.rs"]
 mod kitchen;
+#[path = "oven_air/laws.rs"]
+mod laws;
 #[path = "oven_air/mixing.rs"]
 mod mixing;
 #[path = "oven_air/scale.rs"]
