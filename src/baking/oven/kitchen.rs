@@ -32,15 +32,15 @@ pub fn skin(finish: Finish) -> Skin {
 
 /// An oven of a kind at a temperature, in air of a pressure.
 ///
-/// Convection of the top, the walls and the base: still air about a pan 5 W/(m2 K), a little more from below; a home
-/// oven's fan as much as makes up for 20 K, as the trade has it; a bakery's fan 16. A door that was opened costs 30 K
+/// Convection of the top, the walls and the base: still air about a pan 6.5 W/(m2 K), a little more from below; a home
+/// oven's fan as much as makes up for 20 K, as the trade has it; a bakery's fan 18. A door that was opened costs 30 K
 /// (15 where a fan is at work), and a load that fills a deck or a bakery's oven 60 K for longer.
 pub fn oven(kind: OvenKind, celsius: Temperature, air: Pressure) -> Oven {
     let (convection, dip) = match kind {
-        OvenKind::Still => ([5.0, 5.0, 7.0], [30.0, 300.0]),
-        OvenKind::Fan => ([11.5, 11.5, 11.5], [15.0, 300.0]),
-        OvenKind::Deck => ([5.0, 5.0, 7.0], [60.0, 900.0]),
-        OvenKind::Brisk => ([16.0, 16.0, 16.0], [60.0, 600.0]),
+        OvenKind::Still => ([6.5, 6.5, 8.5], [30.0, 300.0]),
+        OvenKind::Fan => ([13.5, 13.5, 13.5], [15.0, 300.0]),
+        OvenKind::Deck => ([6.5, 6.5, 8.5], [60.0, 900.0]),
+        OvenKind::Brisk => ([18.0, 18.0, 18.0], [60.0, 600.0]),
     };
     // Thinner air carries less heat: by the square root of its density.
     let thin = (air.to_pascals() / Pressure::ATMOSPHERE.to_pascals()).sqrt();

@@ -6,6 +6,7 @@
 
 use super::flow::Flow;
 use super::mesh::{Face, Mesh, Side, Symmetry, Vessel};
+use super::stages::longest;
 use super::stuff::{Batter, ICE, Vapour, WATER_HEAT, carried};
 use serde::{Deserialize, Serialize};
 
@@ -76,10 +77,10 @@ pub struct Fineness {
 impl Fineness {
     /// The one that a page uses.
     pub const USUAL: Self = Self {
-        columns: 7,
-        rows: 16,
-        step: 25.0,
-        warming: 8.0,
+        columns: 9,
+        rows: 22,
+        step: 15.0,
+        warming: 5.0,
     };
 
     /// The one for a section of a symmetry.
@@ -238,8 +239,9 @@ impl Bake {
     /// Takes one step, and tells how it stands.
     pub fn step(&mut self) -> Moment {
         self.set_flow();
-        let seconds = self.step.min(self.flow.longest()).min(self.fineness.step);
-        let (gains, through) = self.flow.step(seconds);
+        let fastest = self.flow.fastest();
+        let seconds = self.step.min(longest(fastest)).min(self.fineness.step);
+        let (gains, through) = self.flow.step(seconds, fastest);
         let mut most: f64 = 0.0;
         for (cell, (heat, water)) in self.cells.iter_mut().zip(gains) {
             let full = cell.dry + WATER_HEAT * cell.first_water * cell.water;

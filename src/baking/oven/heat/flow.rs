@@ -2,7 +2,7 @@
 //! step begins, so that a stage costs a few sums for each face.
 
 use super::mesh::Mesh;
-use super::stages::{Stages, longest};
+use super::stages::Stages;
 
 /// A cell over one step.
 #[derive(Clone, Copy, Debug, Default)]
@@ -106,15 +106,13 @@ impl Flow {
             .fold(1e-9, f64::max)
     }
 
-    /// The longest step that it bears, s.
-    pub fn longest(&mut self) -> f64 {
-        longest(self.fastest())
-    }
-
-    /// Takes one step, s. Comes out: the heat, J, and the water, kg, that each cell gained, and what went through the
+    /// Takes one step, s, at a bound of its rates from [`Self::fastest`]. Comes out: the heat, J, and the water, kg, that each cell gained, and what went through the
     /// outside.
-    pub fn step(&mut self, seconds: f64) -> (impl Iterator<Item = (f64, f64)>, Through) {
-        let fastest = self.fastest();
+    pub fn step(
+        &mut self,
+        seconds: f64,
+        fastest: f64,
+    ) -> (impl Iterator<Item = (f64, f64)>, Through) {
         let size = self.cells.len();
         let Self {
             cells,

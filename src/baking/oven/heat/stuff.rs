@@ -16,7 +16,7 @@ const AIR: f64 = 0.028;
 const HOLD: f64 = 0.45;
 /// What part of the way through bubbles is open to vapour: films and liquid between them are in its way. Set with the
 /// bakes of `tests/heat/bakes.tsv` that are marked as tuned on.
-const OPEN: f64 = 0.25;
+const OPEN: f64 = 0.15;
 /// What part of the gas leads on to other gas, so that vapour passes. Set with the same bakes.
 const PORES: f64 = 0.3;
 /// The most that the drift of vapour may add to its diffusion where it nears the pressure of the air.
