@@ -215,6 +215,38 @@ fn a_range_of_density_is_a_range_of_depth() {
     near(volume.high.to_millilitres(), 1125.0, 1e-6);
 }
 
+/// A weight that is not known exactly moves the volume by as much: at 0.8 g/mL every gram is 1.25 mL.
+#[test]
+fn a_range_of_weight_is_a_range_of_volume() {
+    let fit = fitted(&Ask {
+        text: "2 cups all-purpose flour\n200 g milk",
+        own: Some(round(1, 8.0, 2.0)),
+        density: Some(0.8),
+        ..Ask::default()
+    });
+    let fill = fit.own_fill.expect("a fill");
+    assert!(fill.batter.low < fill.batter.mean && fill.batter.mean < fill.batter.high);
+    for (volume, grams) in [
+        (fill.volume.low, fill.batter.low),
+        (fill.volume.mean, fill.batter.mean),
+        (fill.volume.high, fill.batter.high),
+    ] {
+        near(volume.to_millilitres(), grams.to_grams() * 1.25, 1e-9);
+    }
+}
+
+/// The same round twice as deep: twice the volume, and the same depth takes no more.
+#[test]
+fn a_deeper_pan_takes_more_by_volume_and_as_much_by_depth() {
+    let fit = fitted(&Ask {
+        own: Some(round(1, 8.0, 2.0)),
+        shelf: vec![round(1, 8.0, 4.0)],
+        ..Ask::default()
+    });
+    near(fit.factor.expect("a factor"), 2.0, 1e-12);
+    near(fit.depth_factor.expect("a factor"), 1.0, 1e-12);
+}
+
 #[test]
 fn every_kind_has_a_batter() {
     for kind in Kind::ALL.into_iter().chain([Kind::Plain]) {

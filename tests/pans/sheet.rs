@@ -1,7 +1,7 @@
 //! Pans on the worksheet: what is said of them, and what is found wrong.
 
 use super::kit::{amount, inches, round};
-use batterwright::baking::pan::{HowMuch, Shape};
+use batterwright::baking::pan::{HowMuch, PanEntry, Shape};
 use batterwright::baking::worksheet::{BatterCup, Choices, Inputs, Settings, Worksheet, worksheet};
 
 const CAKE: &str = "Cake\n300 g flour\n3 large eggs\n300 g sugar\n150 g butter\n200 g milk\n2 teaspoons baking powder\n\nMethod\nBake in an 8 x 8 x 2 inch square pan.";
@@ -142,6 +142,28 @@ fn the_worst_pan_is_told() {
         "{}",
         changed.sentence
     );
+}
+
+/// Filled to their marks, one pan to a tenth of its depth and one to a fifth: both are shallow, the first one more.
+#[test]
+fn the_shallower_of_two_is_told() {
+    let marked = |across: f64, line: &str| PanEntry {
+        fill_line: line.into(),
+        ..round(1, across, 2.0)
+    };
+    for shelf in [
+        vec![marked(8.0, "0.2"), marked(9.0, "0.4")],
+        vec![marked(9.0, "0.4"), marked(8.0, "0.2")],
+    ] {
+        let found = sheet(Choices {
+            shelf,
+            amount: amount(HowMuch::Recipe, ""),
+            ..Choices::default()
+        });
+        let told = found.findings.iter().find(|it| it.name == "pan_overfull");
+        let told = &told.expect("a finding").sentence;
+        assert!(told.contains(" in the 8 in round"), "{told}");
+    }
 }
 
 /// By hand: 2085.0 mL are 8.81 US cups; charts print 8, 5 cups of batter, a textbook 8.5; 63.6 in2 are 31 slices.
