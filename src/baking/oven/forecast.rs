@@ -133,8 +133,8 @@ const STUFF: [f64; 2] = [0.3, 0.22];
 const MODEL: [f64; 3] = [0.17, 0.13, 0.25];
 /// A top that browned by more than this against the known bake, or less than one over it, wants another oven.
 const UNLIKE: f64 = 1.6;
-/// Ovens that are proposed, C.
-const OVEN_RANGE: [f64; 2] = [120.0, 240.0];
+/// How far from its own setting another is proposed, K cooler and hotter: beyond that other things go wrong first.
+const OTHER_SETTING: [f64; 2] = [40.0, 25.0];
 /// How many moments of a course are kept.
 const KEPT: usize = 40;
 
@@ -524,7 +524,8 @@ async fn oven_like(setup: &Setup, base: Change, like: f64, browned: f64) -> Opti
     let mut slope = 0.03;
     let mut minutes = None;
     for _ in 0..4 {
-        let next = (celsius - off / slope).clamp(OVEN_RANGE[0], OVEN_RANGE[1]);
+        let own = setup.oven.celsius;
+        let next = (celsius - off / slope).clamp(own - OTHER_SETTING[0], own + OTHER_SETTING[1]);
         if (next - celsius).abs() < 1.0 {
             break;
         }

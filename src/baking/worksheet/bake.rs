@@ -33,6 +33,8 @@ pub struct BakeSheet {
     pub drawn: String,
 }
 
+/// A bake that takes so many times as long as that of the recipe's pan is of a deeper cake.
+const LONGER: f64 = 1.1;
 /// A top that browned by more than this against the known bake is named; less than one over it, too.
 const NAMED: f64 = 1.6;
 
@@ -73,7 +75,7 @@ pub fn bake_sheet(sheet: &OvenSheet, answer: &Answer) -> Vec<BakeSheet> {
                     minutes_words([found.minutes[1]; 2])
                 ),
                 said: said(row.is_own(), found, own, basis.is_known),
-                got: format!("{} {}", basis.words, doubts(found)),
+                got: format!("{} {}{}", basis.words, doubts(found), short(found, own)),
                 course: found.course.clone(),
                 minutes: Some(found.minutes),
                 drawn: drawn(found),
@@ -154,6 +156,15 @@ fn browning(found: &Forecast, is_known: bool) -> Option<String> {
         }
         None => ahead,
     })
+}
+
+/// What is known of the model where a cake bakes for longer than the one it is reckoned from.
+fn short(found: &Forecast, own: Option<&Forecast>) -> &'static str {
+    if own.is_some_and(|own| found.minutes[1] > LONGER * own.minutes[1]) {
+        " Against printed bakes, deeper cakes were reckoned a tenth or two short: expect the later half of it."
+    } else {
+        ""
+    }
 }
 
 /// What the spread comes from, the largest first.

@@ -3,10 +3,14 @@
 use super::bake_course::bake_course;
 use super::common::{button, fact, folded, paragraph, section, text_field};
 use crate::baking::worksheet::{BakeSheet, OvenSheet, TimedBake};
+use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
+
+/// The field of the oven's setting.
+const SETTING: &str = "oven-setting";
 
 /// The part on the oven.
 pub fn oven(bench: Bench) -> Element {
@@ -17,7 +21,7 @@ pub fn oven(bench: Bench) -> Element {
         .class("hint")
         .text_of(move || of(bench, |oven| format!("{} {}", oven.setting_from, oven.oven)));
     let typed = text_field(
-        "oven-setting".into(),
+        SETTING.into(),
         "text",
         || "Your oven set to (empty: as above)".into(),
         move || bench.chosen(|chosen| chosen.oven.setting.clone()),
@@ -187,6 +191,8 @@ fn timed_bake(bench: Bench, at: usize) -> Element {
                     inputs.choices.oven.bakes.remove(at);
                 }
             });
+            // The button that was touched is gone.
+            device::focus(SETTING);
         }),
     ])
 }

@@ -5,10 +5,14 @@ use super::pan_amount::{amount, batter_weighed, whole_eggs};
 use super::pan_drawing::{extent, pan_drawing};
 use super::pan_form::pan_form;
 use crate::baking::worksheet::{PanSheet, PanView};
+use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
 use crate::ui::state::{Bench, PanPlace};
 use leptos::prelude::*;
+
+/// The button that adds a pan.
+const ADD: &str = "add-pan";
 
 /// The part on pans.
 pub fn pans(bench: Bench) -> Element {
@@ -51,13 +55,15 @@ pub fn pans(bench: Bench) -> Element {
             .child(again(bench)),
         shelf(bench),
         // It stays where it is while pans come and go, and keeps the focus.
-        button("button no-print", "", move || bench.add_pan()).text_of(move || {
-            match is_bare(bench) {
-                true => "Bake in another pan",
-                false => "Add a pan",
-            }
-            .to_owned()
-        }),
+        button("button no-print", "", move || bench.add_pan())
+            .attribute("id", ADD)
+            .text_of(move || {
+                match is_bare(bench) {
+                    true => "Bake in another pan",
+                    false => "Add a pan",
+                }
+                .to_owned()
+            }),
         batter_weighed(bench),
     ])
 }
@@ -128,7 +134,9 @@ fn on_the_shelf(bench: Bench, place: usize, count: usize) -> Element {
         charts(bench, move |pans| pans.shelf.get(place)),
         pan_form(bench, PanPlace::Shelf(place)),
         button("button button--plain no-print", remove, move || {
-            bench.remove_pan(place)
+            bench.remove_pan(place);
+            // The button that was touched is gone.
+            device::focus(ADD);
         }),
     ])
 }
