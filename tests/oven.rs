@@ -206,6 +206,21 @@ fn why_there_is_no_time() {
     says(&kilo, "", "take more pans");
 }
 
+/// A line without a weight keeps the times from being whole, and they say so.
+#[test]
+fn what_has_no_weight_is_named() {
+    let text = LAYERS.replace("180 g soy milk", "some soy milk");
+    let sheet = worksheet(&Inputs::of_text(text), &Settings::default());
+    let said = sheet.oven.left_out.unwrap_or_default();
+    assert!(said.contains("8") && said.contains("no weight"), "{said}");
+    assert!(
+        worksheet(&inputs(), &Settings::default())
+            .oven
+            .left_out
+            .is_none()
+    );
+}
+
 /// Ovens: a fan's setting is the still one less 20 °C in the UK; an oven that runs hot is set lower; a recipe without an
 /// oven takes the usual one and says so.
 #[test]

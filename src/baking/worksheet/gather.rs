@@ -20,6 +20,7 @@ use crate::baking::formula::{Formula, Habits, Place, weigh};
 use crate::baking::ingredient::{Allergen, Group, Ingredient, Larder, Law, Own};
 use crate::baking::oven::altitude_table::ALTITUDE_SOURCES;
 use crate::baking::oven::charge::Batch;
+use crate::baking::oven::forecast::HEAT_SOURCES;
 use crate::baking::pan::{Asked, batter_of, fit};
 use crate::baking::quantity::show;
 use crate::baking::recipe::{Certainty, Looks, Recipe, Role, linked, read_again};
@@ -157,6 +158,7 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
     let findings = findings(&facts);
     let leavening = leavening_sheet(&facts, &choices.batter);
     let altitude = altitude_sheet(&facts, choices, settings);
+    let oven = oven_sheet(&facts, recipe, choices, settings);
 
     let lines = sheet_lines(
         recipe,
@@ -174,8 +176,8 @@ pub(super) fn sheet_of(known: Known, inputs: &Inputs, settings: &Settings) -> Wo
         },
         balance: balance_sheet(&facts),
         pans: pan_sheet(&facts, choices, settings.lengths),
-        oven: oven_sheet(&facts, recipe, choices, settings),
-        sources: sources(&facts, altitude.is_some()),
+        sources: sources(&facts, altitude.is_some(), oven.ask.is_some()),
+        oven,
         altitude,
         allergens: allergens(formula, Law::of(region)),
         plant_based,
@@ -352,7 +354,7 @@ fn cautions(formula: &Formula, of_jars: Option<String>) -> Vec<String> {
 }
 
 /// Every source that a figure of this formula is from.
-fn sources(facts: &Facts, has_altitude: bool) -> Vec<SourceNote> {
+fn sources(facts: &Facts, has_altitude: bool, is_baked: bool) -> Vec<SourceNote> {
     let mut used: Vec<&'static Source> = Vec::new();
     let named = |keys: &'static [&'static str]| keys.iter().filter_map(|key| source::by_key(key));
     if facts.setting.is_some() {
@@ -360,6 +362,9 @@ fn sources(facts: &Facts, has_altitude: bool) -> Vec<SourceNote> {
     }
     if has_altitude {
         used.extend(named(&ALTITUDE_SOURCES));
+    }
+    if is_baked {
+        used.extend(named(&HEAT_SOURCES));
     }
     if facts.fit.own_fill.is_some() || facts.fit.split.is_some() {
         let batter = batter_of(facts.kind);

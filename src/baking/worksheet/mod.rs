@@ -14,6 +14,7 @@ mod leavening;
 mod line;
 mod mixing;
 mod oven;
+mod oven_ask;
 mod pans;
 mod record;
 mod said;

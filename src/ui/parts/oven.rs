@@ -62,8 +62,10 @@ fn bakes(bench: Bench) -> Vec<Element> {
             };
             paragraph("hint bakes__working no-print", words)
         });
+        let left_out = of(bench, |oven| oven.left_out.clone());
+        let left_out = left_out.map(|words| paragraph("hint", words));
         let sheets = bakes.sheets.iter().map(|sheet| bake(bench, sheet));
-        working.into_iter().chain(sheets).collect()
+        left_out.into_iter().chain(working).chain(sheets).collect()
     })
 }
 

@@ -7,7 +7,7 @@
 use super::flow::Flow;
 use super::mesh::{Face, Mesh, Side, Symmetry, Vessel};
 use super::stages::longest;
-use super::stuff::{Batter, ICE, Vapour, WATER_HEAT, carried};
+use super::stuff::{Batter, ICE, STEAM_GAS, Vapour, WATER_HEAT, carried};
 use serde::{Deserialize, Serialize};
 
 /// How the batter grows: temperatures, rising, each with how many times its first volume the batter has there. The last
@@ -401,8 +401,6 @@ const STEFAN_BOLTZMANN: f64 = 5.670_374e-8;
 const AIR_HEAT: f64 = 950.0;
 /// How much faster vapour spreads in air than heat, to the power of 2/3.
 const LEWIS: f64 = 0.9;
-/// Specific gas constant of steam, J/(kg K).
-const STEAM_GAS: f64 = 461.5;
 /// A cell that boils is back at its boiling point within this, s.
 const BOILS_WITHIN: f64 = 4.0;
 /// Below this part of its first water a cell boils the slower the drier it is.

@@ -6,7 +6,7 @@ const STEAM: [f64; 2] = [2.501e6, 1860.0];
 /// Heat capacity of water, J/(kg K).
 pub const WATER_HEAT: f64 = 4186.0;
 /// Specific gas constant of steam, J/(kg K).
-const STEAM_GAS: f64 = 461.5;
+pub const STEAM_GAS: f64 = 461.5;
 /// Kelvin at 0 C.
 pub const ICE: f64 = 273.15;
 /// Conductivity of air with a little steam in it, W/(m K).

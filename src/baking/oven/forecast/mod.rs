@@ -4,10 +4,26 @@
 //! time that it took, and what cannot be met so is carried on as a factor. Each thing that is not known well is then
 //! changed by itself, in the known bake and in the asked one alike; what that does to the ratio of the two is the spread.
 
-use super::heat::bake::{Bake, Fineness, Load, Moment, Oven};
-use super::slices::pause;
+mod anchor;
+mod run;
+mod setting;
+
 use crate::baking::estimate::NORMAL_95;
+use crate::baking::oven::heat::bake::{Load, Moment, Oven};
+use anchor::{Anchor, anchor, together};
+use run::{COLOURED, Change, Run, run};
 use serde::{Deserialize, Serialize};
+use setting::{hotter, oven_like};
+
+/// What heat flow goes by.
+pub const HEAT_SOURCES: [&str; 6] = [
+    "choi_okos_1986",
+    "de_vries_1989",
+    "layer_chart",
+    "oswin_1946",
+    "rkc_1998",
+    "zanoni_1995",
+];
 
 /// A batter in a pan in an oven.
 #[derive(Clone, Debug, PartialEq)]
@@ -110,18 +126,6 @@ impl Doubts {
     }
 }
 
-/// How browning goes: three times as fast with each 10 K (Zanoni and others 1995 on the crust of bread, from memory: 2 to
-/// 4), reckoned from the skin at 100 C.
-const BROWNS: [f64; 2] = [3.0, 100.0];
-/// The browning, in minutes at 100 C, at which a top counts as coloured. Set so that foam cakes, whose core is warm long
-/// before, come to the times of a trade table.
-const COLOURED: f64 = 14.0;
-/// No bake goes on for longer than this, s.
-const LONGEST: f64 = 5.0 * 3600.0;
-/// How far the heat that an oven gives may be from ours either way, as a factor.
-const HEAT: f64 = 2.5;
-/// How near the time of a known bake is met.
-const MET: f64 = 0.004;
 /// Standard deviation of the heat that one oven of a kind gives against another, relative, and of its dial, K (home
 /// ovens; common practice, no source).
 const OVENS: [f64; 2] = [0.1, 8.0];
@@ -133,202 +137,8 @@ const STUFF: [f64; 2] = [0.3, 0.22];
 const MODEL: [f64; 3] = [0.17, 0.13, 0.25];
 /// A top that browned by more than this against the known bake, or less than one over it, wants another oven.
 const UNLIKE: f64 = 1.6;
-/// How far from its own setting another is proposed, K cooler and hotter: beyond that other things go wrong first.
-const OTHER_SETTING: [f64; 2] = [40.0, 25.0];
 /// How many moments of a course are kept.
 const KEPT: usize = 40;
-
-/// What is changed for one run.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Change {
-    /// Times the heat of the oven.
-    heat: f64,
-    /// Times what vapour carries.
-    vapour: f64,
-    /// Times what it gains by rising.
-    rise: f64,
-    /// The oven's temperature beyond its own, K.
-    celsius: f64,
-}
-
-impl Change {
-    const NONE: Self = Self {
-        heat: 1.0,
-        vapour: 1.0,
-        rise: 1.0,
-        celsius: 0.0,
-    };
-}
-
-/// A run to its end. Minutes.
-#[derive(Clone, Debug)]
-struct Run {
-    /// When the core was at each of its three temperatures.
-    core: [f64; 3],
-    coloured: f64,
-    moments: Vec<Moment>,
-    /// Browning so far at each moment.
-    browned: Vec<f64>,
-}
-
-impl Run {
-    fn done(&self) -> f64 {
-        self.core[1].max(self.coloured)
-    }
-
-    /// How far apart the three temperatures of its core put its end, as one standard deviation.
-    fn apart(&self) -> f64 {
-        let [early, late] = [self.core[0], self.core[2]].map(|core| core.max(self.coloured));
-        (late / early).ln() / (2.0 * NORMAL_95)
-    }
-
-    /// A figure at a time, between moments.
-    fn at(&self, minutes: f64, of: impl Fn(usize) -> f64) -> f64 {
-        let after = self
-            .moments
-            .iter()
-            .position(|moment| moment.seconds >= minutes * 60.0)
-            .unwrap_or(self.moments.len() - 1);
-        let Some(before) = after.checked_sub(1) else {
-            return of(0);
-        };
-        let [low, high] = [before, after].map(|at| self.moments[at].seconds / 60.0);
-        let part = ((minutes - low) / (high - low)).clamp(0.0, 1.0);
-        of(before) + part * (of(after) - of(before))
-    }
-}
-
-/// Bakes a setup with a change; `None` where it is not done in hours.
-async fn run(setup: &Setup, change: Change) -> Option<Run> {
-    let mut setup = setup.clone();
-    setup.oven.celsius += change.celsius;
-    for convection in &mut setup.oven.convection {
-        *convection *= change.heat;
-    }
-    setup.oven.radiation *= change.heat;
-    setup.load.skin.radiation *= change.heat;
-    setup.load.vapour *= change.vapour;
-    for point in &mut setup.load.rise {
-        point[1] = 1.0 + (point[1] - 1.0) * change.rise;
-    }
-    let fineness = Fineness::usual(setup.load.vessel.symmetry);
-    let mut bake = Bake::new(setup.load, setup.oven, fineness);
-    let mut run = Run {
-        core: [f64::NAN; 3],
-        coloured: f64::NAN,
-        moments: vec![bake.now()],
-        browned: vec![0.0],
-    };
-    let mut browned = 0.0;
-    while run.core[2].is_nan() || run.coloured.is_nan() {
-        let before = bake.now();
-        if before.seconds > LONGEST {
-            return None;
-        }
-        let after = bake.step();
-        let minutes = (after.seconds - before.seconds) / 60.0;
-        let more = BROWNS[0].powf((after.top - BROWNS[1]) / 10.0) * minutes;
-        let passed = |from: f64, to: f64, at: f64| {
-            (before.seconds / 60.0) + minutes * ((at - from) / (to - from)).clamp(0.0, 1.0)
-        };
-        for (core, wanted) in run.core.iter_mut().zip(setup.core) {
-            if core.is_nan() && after.centre >= wanted {
-                *core = passed(before.centre, after.centre, wanted);
-            }
-        }
-        if run.coloured.is_nan() && browned + more >= COLOURED {
-            run.coloured = passed(browned, browned + more, COLOURED);
-        }
-        browned += more;
-        run.moments.push(after);
-        run.browned.push(browned);
-        pause().await;
-    }
-    Some(run)
-}
-
-/// What the known bakes tell of oven and recipe.
-#[derive(Clone, Copy, Debug)]
-struct Anchor {
-    /// Times the heat of the oven.
-    heat: f64,
-    /// Times the time that is left after that.
-    times: f64,
-    /// Relative standard deviation of the known time.
-    deviation: f64,
-    /// How far the heat is known, as a relative standard deviation.
-    heat_deviation: f64,
-}
-
-/// The heat with which a known bake takes the time that it took.
-async fn anchor(known: &Known) -> Option<Anchor> {
-    let [low, high] = known.minutes;
-    let minutes = (low * high).sqrt();
-    let (least, most) = (1.0 / HEAT, HEAT);
-    let mut tried: Vec<[f64; 2]> = Vec::new();
-    let mut heat: f64 = 1.0;
-    for _ in 0..6 {
-        let change = Change {
-            heat,
-            ..Change::NONE
-        };
-        let off = (run(&known.setup, change).await?.done() / minutes).ln();
-        tried.push([heat.ln(), off]);
-        if off.abs() < MET {
-            break;
-        }
-        // Twice the heat, some two thirds of the time; from then on by what was seen.
-        let slope = match tried[..] {
-            [.., [one, off_one], [two, off_two]] if (two - one).abs() > 1e-6 => {
-                ((off_two - off_one) / (two - one)).min(-0.15)
-            }
-            _ => -0.6,
-        };
-        let next = (heat.ln() - off / slope).exp().clamp(least, most);
-        if (next / heat - 1.0).abs() < 1e-6 {
-            break;
-        }
-        heat = next;
-    }
-    let [heat, off] = tried
-        .iter()
-        .min_by(|one, other| one[1].abs().total_cmp(&other[1].abs()))?;
-    // A cook's "30 to 35 minutes" holds nine bakes in ten; a single figure is meant to five per cent.
-    let deviation = ((high / low).ln() / (2.0 * NORMAL_95)).max(0.05 / NORMAL_95);
-    let other_oven = if known.same_oven { 0.0 } else { OVENS[0] };
-    Some(Anchor {
-        heat: heat.exp(),
-        times: (-off).exp(),
-        deviation,
-        heat_deviation: other_oven.hypot(deviation / 0.6),
-    })
-}
-
-/// Several known bakes as one: each by its certainty.
-fn together(anchors: &[Anchor]) -> Option<Anchor> {
-    let weight = |anchor: &Anchor| anchor.deviation.hypot(0.6 * anchor.heat_deviation).powi(-2);
-    let all: f64 = anchors.iter().map(weight).sum();
-    let mean = |of: fn(&Anchor) -> f64| {
-        let sum: f64 = anchors
-            .iter()
-            .map(|anchor| of(anchor).ln() * weight(anchor))
-            .sum();
-        (sum / all).exp()
-    };
-    let fewer = |of: fn(&Anchor) -> f64| {
-        let sum: f64 = anchors
-            .iter()
-            .map(|anchor| (of(anchor) * weight(anchor)).powi(2))
-            .sum();
-        sum.sqrt() / all
-    };
-    (!anchors.is_empty()).then(|| Anchor {
-        heat: mean(|anchor| anchor.heat),
-        times: mean(|anchor| anchor.times),
-        deviation: fewer(|anchor| anchor.deviation),
-        heat_deviation: fewer(|anchor| anchor.heat_deviation),
-    })
-}
 
 /// Forecasts all that is asked.
 pub async fn forecast(ask: Ask) -> Answer {
@@ -381,36 +191,6 @@ pub async fn forecast(ask: Ask) -> Answer {
         bakes: answers,
         hotter,
     }
-}
-
-/// By how much hotter the oven has to be for a batter to set in one air as soon as in the other, K: its core is where it
-/// sets after the same time.
-async fn hotter(there: &Setup, here: &Setup, base: Change) -> Option<f64> {
-    let sets = |setup: &Setup| setup.load.rise.last().map(|last| last[0]);
-    let at = |setup: &Setup, celsius: f64| Setup {
-        core: [celsius, celsius + 0.1, celsius + 0.2],
-        ..setup.clone()
-    };
-    let wanted = run(&at(there, sets(there)?), base).await?.core[0];
-    let here = at(here, sets(there)?.min(here.core[2]));
-    let mut hotter = 0.0;
-    let mut off = (run(&here, base).await?.core[0] / wanted).ln();
-    // A degree more saves about a hundredth of the time; from then on by what was seen.
-    let mut slope: f64 = -0.009;
-    for _ in 0..3 {
-        if off.abs() < MET {
-            break;
-        }
-        let next = (hotter - off / slope).clamp(-60.0, 60.0);
-        let change = Change {
-            celsius: next,
-            ..base
-        };
-        let after = (run(&here, change).await?.core[0] / wanted).ln();
-        slope = ((after - off) / (next - hotter)).clamp(-0.05, -0.002);
-        (hotter, off) = (next, after);
-    }
-    Some(hotter)
 }
 
 /// What is changed by itself to see what it does: heat, vapour, rise, each by one standard deviation.
@@ -514,32 +294,6 @@ async fn told_of(
         other_oven,
         doubts,
     }
-}
-
-/// The oven in which a setup browns as much as that by the time that it is done, C, and the minutes there.
-async fn oven_like(setup: &Setup, base: Change, like: f64, browned: f64) -> Option<(f64, f64)> {
-    let mut celsius = setup.oven.celsius;
-    let mut off = browned.ln();
-    // Browning grows by some 3 % with each kelvin of the oven; from then on by what was seen.
-    let mut slope = 0.03;
-    let mut minutes = None;
-    for _ in 0..4 {
-        let own = setup.oven.celsius;
-        let next = (celsius - off / slope).clamp(own - OTHER_SETTING[0], own + OTHER_SETTING[1]);
-        if (next - celsius).abs() < 1.0 {
-            break;
-        }
-        let change = Change {
-            celsius: next - setup.oven.celsius,
-            ..base
-        };
-        let run = run(setup, change).await?;
-        let after = (run.at(run.done(), |at| run.browned[at]) / like).ln();
-        slope = ((after - off) / (next - celsius)).clamp(0.005, 0.1);
-        (celsius, off) = (next, after);
-        minutes = Some(run.done());
-    }
-    Some((celsius, minutes?))
 }
 
 /// Some moments of a run up to a little after its end, in the minutes of the forecast.
