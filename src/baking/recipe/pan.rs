@@ -225,6 +225,10 @@ mod tests {
             &[(1, PanKind::Loaf, &[228.6, 127.0])],
         );
         reads(
+            "Line a deep 20cm round cake tin, 8cm deep",
+            &[(1, PanKind::Round, &[200.0, 80.0])],
+        );
+        reads(
             "Line an 18cm round, 7cm deep cake tin",
             &[(1, PanKind::Round, &[180.0, 70.0])],
         );

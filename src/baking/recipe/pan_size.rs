@@ -23,11 +23,17 @@ pub fn lengths(tokens: &[Token]) -> (Vec<Length>, usize) {
 
 /// A depth that is called one: "7cm deep".
 pub fn depth(tokens: &[Token]) -> Option<Length> {
-    let deep = tokens.iter().position(|token| token.is("deep"))?;
-    let from = deep.saturating_sub(4);
-    (from..deep).find_map(|at| match row(&tokens[..deep], at) {
-        Some((lengths, next)) if next == deep && lengths.len() == 1 => lengths.first().copied(),
-        _ => None,
+    // "A deep 20 cm tin, 8 cm deep": the word may stand without a length too.
+    let mut deeps = tokens
+        .iter()
+        .enumerate()
+        .filter(|(_, token)| token.is("deep"));
+    deeps.find_map(|(deep, _)| {
+        let from = deep.saturating_sub(4);
+        (from..deep).find_map(|at| match row(&tokens[..deep], at) {
+            Some((lengths, next)) if next == deep && lengths.len() == 1 => lengths.first().copied(),
+            _ => None,
+        })
     })
 }
 
