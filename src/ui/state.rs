@@ -96,6 +96,8 @@ pub struct Bench {
     pub asked: RwSignal<String>,
     /// The bake times, as far as they are worked out.
     pub bakes: RwSignal<Bakes>,
+    /// Whether new ones are being worked out.
+    pub baking: RwSignal<bool>,
     /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
     pub haste: RwSignal<bool>,
 }
@@ -155,6 +157,7 @@ impl Bench {
             editing: RwSignal::new(early.cursor.is_some()),
             asked: RwSignal::new(String::new()),
             bakes: RwSignal::new(Bakes::default()),
+            baking: RwSignal::new(false),
             haste: RwSignal::new(false),
         };
         bench.follow_oven();

@@ -24,7 +24,7 @@ const TEXT = [
 const oven = (page) => part(page, "Oven");
 /** The likeliest minutes of each bake, once they are there. */
 const likeliest = async (page, count) => {
-  await page.waitForFunction((count) => document.querySelectorAll(".bake__look").length === count && !document.querySelector(".bakes__working"), count);
+  await page.waitForFunction((count) => document.querySelectorAll(".bake__look").length === count && document.querySelector(".bakes__working")?.hidden, count);
   const looks = await page.locator(".bake__look").allTextContents();
   return looks.map((look) => Number(/about (\d+) minutes is likeliest/.exec(look)?.[1]));
 };

@@ -50,6 +50,7 @@ impl Facts<'_> {
             setting: self.setting,
             density: self.fit.density.mean,
             handling: self.handling,
+            bowl: self.bowl,
         }
         .charge(air)
     }

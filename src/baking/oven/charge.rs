@@ -9,8 +9,8 @@ use super::kitchen::{oven, skin};
 use super::rise::{Rising, parts, rising};
 use super::scale::OvenKind;
 use crate::baking::balance::{Kind, Setting, water_binding};
-use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
+use crate::baking::chemistry::{Bowl, bowl};
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::Formula;
 use crate::baking::pan::{Pan, Symmetry};
@@ -53,8 +53,10 @@ pub struct Batch<'a> {
     pub setting: Option<&'a Setting>,
     /// Density of the batter.
     pub density: Density,
-    /// How it is handled; its air is not asked.
+    /// How it is handled.
     pub handling: Handling,
+    /// The bowl of it so handled; `None` where nothing in it brings acid, base or a buffer.
+    pub bowl: Option<&'a Bowl>,
 }
 
 impl Batch<'_> {
@@ -77,12 +79,14 @@ impl Batch<'_> {
             .batter()
             .map(|line| line.grams.mean.to_grams())
             .sum();
-        let handling = Handling {
-            air: air.to_atmospheres(),
-            ..self.handling
+        let elsewhere = match air.to_atmospheres() == self.handling.air {
+            true => None,
+            false => self.bowl_in(air),
         };
-        let bowl = bowl(self.formula, &handling);
-        let course = bowl.as_ref().map_or(&[][..], |bowl| &bowl.course);
+        let course = elsewhere
+            .as_ref()
+            .or(self.bowl)
+            .map_or(&[][..], |bowl| &bowl.course);
         let plateau = syrup_boiling_point(air, activity)?;
         Some(Charge {
             rising: rising(
@@ -99,6 +103,17 @@ impl Batch<'_> {
             plateau,
             air,
         })
+    }
+}
+
+impl Batch<'_> {
+    /// The bowl of it in other air.
+    fn bowl_in(&self, air: Pressure) -> Option<Bowl> {
+        let handling = Handling {
+            air: air.to_atmospheres(),
+            ..self.handling
+        };
+        bowl(self.formula, &handling)
     }
 }
 

@@ -102,6 +102,7 @@ pub(super) fn with_facts<R>(
         setting: setting.as_ref(),
         density: density.unwrap_or(batter_of(recognised.kind).density).mean,
         handling,
+        bowl: bowl.as_ref(),
     };
     let charge = batch.charge(settings.air());
     let asked = Asked {

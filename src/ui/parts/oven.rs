@@ -32,13 +32,17 @@ pub fn oven(bench: Bench) -> Element {
             });
         },
     );
+    // By themselves, so that a letter which moves the times draws no bake anew before they are there.
+    let told: Memo<Told> =
+        Memo::new(move |_| of(bench, |oven| (oven.cannot.clone(), oven.left_out.clone())));
     section("/oven", "Oven").children([
         setting,
         from,
         element("div").class("no-print").child(typed),
+        working(bench),
         element("div")
             .class("bakes")
-            .children_of(move || bakes(bench)),
+            .children_of(move || bakes(bench, told.get())),
         done(bench),
         timed(bench),
     ])
@@ -49,24 +53,31 @@ fn of<R>(bench: Bench, read: impl FnOnce(&OvenSheet) -> R) -> R {
     bench.part(Part::Oven, |sheet| read(&sheet.oven))
 }
 
+/// Why there are no times, and what they leave out.
+type Told = (Option<String>, Option<String>);
+
 /// The bakes, or why there are none.
-fn bakes(bench: Bench) -> Vec<Element> {
-    if let Some(why) = of(bench, |oven| oven.cannot.clone()) {
+fn bakes(bench: Bench, (cannot, left_out): Told) -> Vec<Element> {
+    if let Some(why) = cannot {
         return vec![paragraph("hint", why)];
     }
+    let left_out = left_out.map(|words| paragraph("hint", words));
     bench.bakes.with(|bakes| {
-        let working = bakes.working.then(|| {
-            let words = match bakes.sheets.is_empty() {
-                true => "Working out how long it bakes.",
-                false => "Working it out anew: the times below are of a moment ago.",
-            };
-            paragraph("hint bakes__working no-print", words)
-        });
-        let left_out = of(bench, |oven| oven.left_out.clone());
-        let left_out = left_out.map(|words| paragraph("hint", words));
         let sheets = bakes.sheets.iter().map(|sheet| bake(bench, sheet));
-        left_out.into_iter().chain(working).chain(sheets).collect()
+        left_out.into_iter().chain(sheets).collect()
     })
+}
+
+/// What is said while times are worked out.
+fn working(bench: Bench) -> Element {
+    let words = move || match bench.bakes.with(|bakes| bakes.sheets.is_empty()) {
+        true => "Working out how long it bakes.",
+        false => "Working it out anew: the times below are of a moment ago.",
+    };
+    element("p")
+        .class("hint bakes__working no-print")
+        .text_of(move || words().to_owned())
+        .hidden_while(move || !bench.baking.get())
 }
 
 fn bake(bench: Bench, bake: &BakeSheet) -> Element {

@@ -23,8 +23,6 @@ pub struct Bakes {
     pub sheets: Vec<BakeSheet>,
     /// By how much hotter the oven has to be in the baker's air, K.
     pub hotter: Option<f64>,
-    /// Whether new ones are being worked out.
-    pub working: bool,
 }
 
 /// Work on its way; one that was overtaken by a change is dropped at its next slice.
@@ -42,10 +40,12 @@ impl Bench {
             let oven = bench_oven(self);
             round.update_value(|round| *round += 1);
             let Some(ask) = oven.ask.clone() else {
-                self.bakes.set(Bakes::default());
+                self.show_bakes(Bakes::default());
                 return;
             };
-            self.bakes.update(|bakes| bakes.working = true);
+            if !self.baking.get_untracked() {
+                self.baking.set(true);
+            }
             let now = round.get_value();
             let begin = move || {
                 if round.get_value() == now {
@@ -65,6 +65,18 @@ impl Bench {
     }
 }
 
+impl Bench {
+    /// Shows bakes that were worked out; drawn anew only where they differ.
+    fn show_bakes(self, bakes: Bakes) {
+        if self.bakes.with_untracked(|before| *before != bakes) {
+            self.bakes.set(bakes);
+        }
+        if self.baking.get_untracked() {
+            self.baking.set(false);
+        }
+    }
+}
+
 fn bench_oven(bench: Bench) -> OvenSheet {
     bench.part(Part::Oven, |sheet| sheet.oven.clone())
 }
@@ -77,10 +89,9 @@ fn go_on(bench: Bench, round: StoredValue<u32>, mut work: Work) {
     let began = device::now();
     while device::now() - began < SLICE {
         if let Some(found) = work.slices.go_on() {
-            bench.bakes.set(Bakes {
+            bench.show_bakes(Bakes {
                 sheets: bake_sheet(&work.oven, &found),
                 hotter: found.hotter,
-                working: false,
             });
             return;
         }
