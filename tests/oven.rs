@@ -282,6 +282,37 @@ fn high_kitchens() {
     );
 }
 
+/// A recipe that is made for the baker's own height asks for no other oven, and its time is taken as of that air: the same
+/// pan returns it.
+#[test]
+fn a_recipe_made_for_the_height() {
+    let settings = Settings {
+        height: "2000 m".into(),
+        ..Settings::default()
+    };
+    let mut made = inputs();
+    made.choices.made_for = "2000 m".into();
+    let answer = answered(&worksheet(&made, &settings));
+    let minutes = |answer: &Answer| answer.bakes[0].as_ref().expect("it ends").minutes[1];
+    assert!((minutes(&answer) - 1050f64.sqrt()).abs() < 1e-9);
+    assert!(answer.hotter.is_none());
+    // Made for the sea, it takes another time up here.
+    let from_the_sea = answered(&worksheet(&inputs(), &settings));
+    assert!((minutes(&from_the_sea) - 1050f64.sqrt()).abs() > 0.1);
+    assert!(from_the_sea.hotter.is_some());
+}
+
+/// Where nothing in a batter sets below the boiling point of its syrup, it is done just below that, and still gets a time.
+#[test]
+fn a_batter_that_hardly_sets() {
+    let text = "Fudge squares\n100 g plain flour\n400 g sugar\n160 g margarine\n35 g cocoa powder\n90 g water\nBake in an 8-inch square pan, 2 inches deep, at 350F for 30 minutes.";
+    let sheet = worksheet(&Inputs::of_text(text), &Settings::default());
+    let core = sheet.oven.ask.as_ref().expect("an ask").asked[0].core[2];
+    // Its syrup is strong and boils above 102 C, what pure water at an activity of 0.93 does; none boils above 108.
+    assert!((100.0..106.5).contains(&core), "{core}");
+    assert!(answered(&sheet).bakes[0].is_some());
+}
+
 /// Whatever recipe, every figure that is answered is a number, and ends stand in order.
 #[test]
 fn real_recipes_answer_in_numbers() {

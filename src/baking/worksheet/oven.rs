@@ -302,3 +302,21 @@ pub(super) fn both(temperature: Temperature) -> String {
         show::fixed(temperature.to_fahrenheit(), 0)
     )
 }
+
+#[cfg(test)]
+mod tests {
+    use super::minutes_words;
+
+    #[test]
+    fn minutes_in_words() {
+        for (minutes, words) in [
+            ([34.6, 35.2], "35 minutes"),
+            ([29.6, 35.0], "30 to 35 minutes"),
+            ([59.0, 95.4], "59 min to 1 h 35 min"),
+            ([89.7, 89.7], "1 h 30 min"),
+            ([119.7, 179.6], "2 h to 3 h"),
+        ] {
+            assert_eq!(minutes_words(minutes), words);
+        }
+    }
+}

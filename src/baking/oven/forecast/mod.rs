@@ -164,33 +164,30 @@ pub async fn forecast(ask: Ask) -> Answer {
     if let Some(first) = first {
         known = runs(&first.setup, base, &changes).await;
     }
-    let mut answers = Vec::new();
+    let basis = Basis {
+        told,
+        base,
+        known: known.as_ref(),
+        own,
+    };
+    let mut bakes = Vec::new();
     for setup in &ask.asked {
         // What was just baked need not be baked again.
-        let like = first
-            .filter(|first| first.setup == *setup)
-            .and(known.clone());
-        let baked = match like {
-            Some(baked) => Some(baked),
+        let same = first.is_some_and(|first| first.setup == *setup);
+        let baked = match basis.known.filter(|_| same) {
+            Some(known) => Some(known.clone()),
             None => runs(setup, base, &changes).await,
         };
-        let Some(baked) = baked else {
-            answers.push(None);
-            continue;
-        };
-        let same = first.is_some_and(|first| first.setup == *setup);
-        answers.push(Some(
-            told_of(setup, &baked, known.as_ref(), told, base, own, same).await,
-        ));
+        bakes.push(match baked {
+            Some(baked) => Some(basis.forecast(setup, &baked, same).await),
+            None => None,
+        });
     }
     let hotter = match &ask.airs {
         Some([there, here]) => hotter(there, here, base).await,
         None => None,
     };
-    Answer {
-        bakes: answers,
-        hotter,
-    }
+    Answer { bakes, hotter }
 }
 
 /// What is changed by itself to see what it does: heat, vapour, rise, each by one standard deviation.
@@ -231,68 +228,76 @@ async fn runs(setup: &Setup, base: Change, changes: &[Change; 3]) -> Option<Runs
     })
 }
 
-/// The forecast of one setup from its runs.
-async fn told_of(
-    setup: &Setup,
-    baked: &Runs,
-    known: Option<&Runs>,
+/// What a forecast goes by.
+struct Basis<'a> {
+    /// What the known bakes come to.
     told: Option<Anchor>,
+    /// What every run has changed.
     base: Change,
+    /// The runs of the known bake.
+    known: Option<&'a Runs>,
+    /// Whether that was baked in the oven that is asked about.
     own: bool,
-    same: bool,
-) -> Forecast {
-    let times = told.map_or(1.0, |anchor| anchor.times);
-    let done = baked.run.done();
-    let off = |which: usize| baked.changed[which] - known.map_or(0.0, |known| known.changed[which]);
-    let ratio = known.map(|known| (done / known.run.done()).ln());
-    // The dial of an oven that nobody has measured; where it was the oven of the known bake, it was as wrong there.
-    let dial = if own {
-        0.0
-    } else {
-        OVENS[1] / (setup.oven.celsius - 85.0).max(20.0)
-    };
-    // The heat of an oven acts on known and asked bake alike only where it was one oven.
-    let heat = if own { off(0) } else { baked.changed[0] };
-    let doubts = Doubts {
-        known: told.map_or(0.0, |anchor| anchor.deviation),
-        oven: heat.hypot(dial),
-        done: match known {
-            Some(known) => baked.run.apart() - known.run.apart(),
-            None => baked.run.apart(),
-        },
-        stuff: off(1).hypot(off(2)),
-        model: match ratio {
-            Some(_) if same => 0.0,
-            Some(ratio) => MODEL[1].hypot(MODEL[2] * ratio),
-            None => MODEL[0],
-        },
-    };
-    let spread = |minutes: f64| {
-        let apart = (doubts.all() * NORMAL_95).exp();
-        [minutes / apart, minutes, minutes * apart]
-    };
-    let browned_at = |run: &Run| run.at(run.done(), |at| run.browned[at]);
-    let like = known.map_or(COLOURED, |known| browned_at(&known.run));
-    let browned = browned_at(&baked.run) / like;
-    let mut other_oven = None;
-    if known.is_some() && !(1.0 / UNLIKE..=UNLIKE).contains(&browned) {
-        other_oven = oven_like(setup, base, like, browned)
-            .await
-            .map(|(celsius, minutes)| OtherOven {
+}
+
+impl Basis<'_> {
+    /// The forecast of one setup from its runs; `same` where it is the known bake itself.
+    async fn forecast(&self, setup: &Setup, baked: &Runs, same: bool) -> Forecast {
+        let times = self.told.map_or(1.0, |anchor| anchor.times);
+        let (run, done) = (&baked.run, baked.run.done());
+        let doubts = self.doubts(setup, baked, same);
+        let spread = |minutes: f64| {
+            let apart = (doubts.all() * NORMAL_95).exp();
+            [minutes / apart, minutes, minutes * apart]
+        };
+        let browned_at = |run: &Run| run.at(run.done(), |at| run.browned[at]);
+        let like = self.known.map_or(COLOURED, |known| browned_at(&known.run));
+        let browned = browned_at(run) / like;
+        let mut other_oven = None;
+        if self.known.is_some() && !(1.0 / UNLIKE..=UNLIKE).contains(&browned) {
+            let other = oven_like(setup, self.base, like, browned).await;
+            other_oven = other.map(|(celsius, minutes)| OtherOven {
                 celsius,
                 minutes: spread(minutes * times),
             });
+        }
+        Forecast {
+            minutes: spread(done * times),
+            core: run.core[1] * times,
+            coloured: run.coloured * times,
+            browned,
+            lost: run.at(done, |at| run.moments[at].lost),
+            times: run.at(done, |at| run.moments[at].times),
+            course: course(run, done, times),
+            other_oven,
+            doubts,
+        }
     }
-    Forecast {
-        minutes: spread(done * times),
-        core: baked.run.core[1] * times,
-        coloured: baked.run.coloured * times,
-        browned,
-        lost: baked.run.at(done, |at| baked.run.moments[at].lost),
-        times: baked.run.at(done, |at| baked.run.moments[at].times),
-        course: course(&baked.run, done, times),
-        other_oven,
-        doubts,
+
+    /// What its spread comes from.
+    fn doubts(&self, setup: &Setup, baked: &Runs, same: bool) -> Doubts {
+        let off = |which: usize| {
+            baked.changed[which] - self.known.map_or(0.0, |known| known.changed[which])
+        };
+        // The dial of an oven that nobody has measured; where it was the oven of the known bake, it was as wrong there.
+        let dial = match self.own {
+            true => 0.0,
+            false => OVENS[1] / (setup.oven.celsius - 85.0).max(20.0),
+        };
+        // The heat of an oven acts on known and asked bake alike only where it was one oven.
+        let heat = if self.own { off(0) } else { baked.changed[0] };
+        let ratio = |known: &Runs| (baked.run.done() / known.run.done()).ln();
+        Doubts {
+            known: self.told.map_or(0.0, |anchor| anchor.deviation),
+            oven: heat.hypot(dial),
+            done: baked.run.apart() - self.known.map_or(0.0, |known| known.run.apart()),
+            stuff: off(1).hypot(off(2)),
+            model: match self.known {
+                Some(_) if same => 0.0,
+                Some(known) => MODEL[1].hypot(MODEL[2] * ratio(known)),
+                None => MODEL[0],
+            },
+        }
     }
 }
 
