@@ -83,6 +83,18 @@ fn other_pans() {
     assert!(cups < 0.95, "{cups}");
 }
 
+/// The ends of a pan bring heat as its sides do: of two as wide and filled as high, the short one is done first.
+#[test]
+fn ends_count() {
+    let with = |length: &str| {
+        let mut inputs = inputs();
+        inputs.choices.shelf = vec![pan(Shape::Rectangle, "1", length, "4", "3")];
+        minutes(&inputs)[1]
+    };
+    let [short, long] = ["4", "14"].map(with);
+    assert!(short < 0.95 * long, "{short} and {long} min");
+}
+
 /// Half of the batter in the same pans stands half as deep, and is done sooner.
 #[test]
 fn half_the_batter() {

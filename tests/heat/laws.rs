@@ -359,3 +359,51 @@ fn a_fan_makes_up_for_20_c() {
         assert!((ratio - 1.0).abs() < 0.1, "{depth} mm: {ratio}");
     }
 }
+
+/// A thin foam is warm long before its top has coloured, and waits for it; a deep layer is brown before it is warm.
+#[test]
+fn what_a_cake_waits_for() {
+    let found = |cake: &str, depth: f64| {
+        let vessel = Vessel::straight(Symmetry::Slab, 0.2, 0.0254);
+        let setup = Setup {
+            load: load(batter(cake), cake, vessel, depth, Finish::Bright),
+            oven: oven(
+                OvenKind::Still,
+                Temperature::celsius(190.0),
+                Pressure::ATMOSPHERE,
+            ),
+            core: core(cake),
+        };
+        forecast_of(setup).expect("it ends")
+    };
+    let foam = found("foam", 0.0096);
+    assert!(foam.coloured > foam.core && foam.minutes[1] == foam.coloured);
+    let layer = found("layer", 0.045);
+    assert!(layer.core > layer.coloured && layer.minutes[1] == layer.core);
+}
+
+/// In an oven that is so much hotter, the middle sets in thin air as soon as it does at the sea.
+#[test]
+fn a_hotter_oven_in_thin_air() {
+    let thin = Cake { air: 0.78, ..LAYER };
+    let ask = Ask {
+        known: Vec::new(),
+        asked: Vec::new(),
+        airs: Some([LAYER.setup(), thin.setup()]),
+    };
+    let hotter = Slices::of(forecast(ask)).at_once().hotter.expect("it ends");
+    let sets = |cake: Cake| {
+        let setup = cake.setup();
+        let bake = Bake::new(setup.load, setup.oven, Fineness::USUAL);
+        until(bake, 85.0, 9000.0).0.done.expect("it sets")
+    };
+    let there = sets(LAYER);
+    let here = sets(Cake {
+        celsius: LAYER.celsius + hotter,
+        ..thin
+    });
+    assert!(
+        (here / there - 1.0).abs() < 0.01,
+        "{hotter} K: {here} and {there} s"
+    );
+}
