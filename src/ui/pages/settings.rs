@@ -28,10 +28,11 @@ const LENGTHS: [(LengthUnit, &str); 2] = [
     (LengthUnit::Centimetres, "Centimetres"),
 ];
 
-const OVENS: [(OvenKind, &str); 3] = [
+const OVENS: [(OvenKind, &str); 4] = [
     (OvenKind::Still, "Still: heat from above and below"),
     (OvenKind::Fan, "With a fan"),
-    (OvenKind::Deck, "Deck: pans stand on the hot sole"),
+    (OvenKind::Deck, "Deck: pans stand on the hot sole, filled"),
+    (OvenKind::Brisk, "A bakery's oven with a fan, filled"),
 ];
 
 const SCALES: [(Option<OvenScale>, &str); 4] = [
