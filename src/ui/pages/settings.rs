@@ -32,7 +32,7 @@ const OVENS: [(OvenKind, &str); 4] = [
     (OvenKind::Still, "Still: heat from above and below"),
     (OvenKind::Fan, "With a fan"),
     (OvenKind::Deck, "Deck: pans stand on the hot sole, filled"),
-    (OvenKind::Brisk, "A bakery's oven with a fan, filled"),
+    (OvenKind::Brisk, "A bakery's fan oven, filled"),
 ];
 
 const SCALES: [(Option<OvenScale>, &str); 4] = [
