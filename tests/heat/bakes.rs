@@ -3,7 +3,9 @@
 //! Pan, batter, oven and minutes are theirs. What they don't say is ours: composition by the kind of cake (textbook
 //! formulas, from memory), bright pans, a batter of 22 C, one oven of each kind. Skewer, spring and colour end most of
 //! them. Those marked as tuned on set the convection of still air and of a bakery's fan, the dip of a full deck, and
-//! when a top counts as coloured; the rest is new to the model.
+//! when a top counts as coloured; the rest was in view when how well vapour
+//! travels was weighed, between charts and loaves: expect less of fresh ones. The width of the range was set so that nine in ten
+//! fall within it.
 
 use super::kitchen::{batter, core, load};
 use batterwright::baking::oven::forecast::{Ask, Forecast, Known, Setup, forecast};
