@@ -31,12 +31,6 @@ pub struct Rising {
     pub points: Vec<[f64; 2]>,
     /// The baked volume over the batter's.
     pub times: Estimate<f64>,
-    /// The share of the gas's room that is held.
-    pub held: Share,
-    /// Gas in the batter on the bench, as a share of its volume.
-    pub gas: Share,
-    /// Where it sets, as far as it rises.
-    pub sets: Temperature,
 }
 
 /// The share of the room that its gas gains that a cake of a kind still has once it has cooled: what typical formulas of
@@ -117,9 +111,6 @@ pub fn rising(
     let apart = (times - 1.0) * DEVIATION * NORMAL_95;
     Rising {
         times: Estimate::between(times - apart, times, times + apart),
-        held: Share::fraction(held),
-        gas: Share::fraction(1.0 - solid / volume),
-        sets: Temperature::celsius(sets),
         points,
     }
 }
@@ -293,7 +284,7 @@ mod tests {
                 .map(|times| times / gravity / 0.91);
             println!(
                 "{kind:?}: {mean:.2} ({least:.2} to {most:.2}) mL of each gram, trade {low} to {high}; sets at {:.0}",
-                rising.sets.to_celsius()
+                rising.points[6][0]
             );
             assert!(
                 least <= high && most >= low,

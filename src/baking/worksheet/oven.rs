@@ -1,7 +1,7 @@
 //! The oven: what it is set to, what the recipe says of it, and what is asked of heat flow. The answer takes longer than
 //! a frame and is worked out beside the worksheet: [`bake_sheet`] puts it into words.
 
-use super::oven_ask::{Asking, air_there, heat};
+use super::oven_ask::{Asking, Heat, air_there, heat};
 use super::{Choices, Settings};
 use crate::baking::balance::Kind;
 use crate::baking::finding::Facts;
@@ -41,6 +41,8 @@ pub struct TimedBake {
 pub struct OvenSheet {
     /// The setting on every scale; `None` where neither recipe nor baker says one.
     pub setting: Option<String>,
+    /// The same heat as a still oven that runs true is set to, on every scale.
+    pub scales: Option<String>,
     /// Where it is from, or what is missing.
     pub setting_from: String,
     /// What is wrong with the setting typed.
@@ -129,6 +131,7 @@ pub fn oven_sheet(
     let baked = recipe.baked();
     let mut sheet = OvenSheet {
         setting: dial.map(|dial| dial_words(&kitchen, dial)),
+        scales: heat.map(|heat| scales(&kitchen, heat)),
         setting_from,
         setting_trouble: typed.as_ref().err().cloned(),
         oven: oven_words(&kitchen, settings),
@@ -209,6 +212,15 @@ fn usual(kind: Kind) -> Temperature {
         Kind::LightFruit => 160.0,
         _ => 177.0,
     })
+}
+
+/// The heat of an oven as what a still one is set to, on every scale.
+fn scales(kitchen: &Oven, heat: Heat) -> String {
+    let still = kitchen.still(OvenSetting {
+        temperature: heat.celsius,
+        is_fan: matches!(heat.kind, OvenKind::Fan | OvenKind::Brisk),
+    });
+    format!("A still oven that runs true: {}.", kitchen.words(still))
 }
 
 /// A setting on the oven's own scale, and on the others.

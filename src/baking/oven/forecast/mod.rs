@@ -12,7 +12,6 @@ use crate::baking::estimate::NORMAL_95;
 use crate::baking::oven::heat::bake::{Load, Moment, Oven};
 use anchor::{Anchor, anchor, together};
 use run::{COLOURED, Change, Run, run};
-use serde::{Deserialize, Serialize};
 use setting::{hotter, oven_like};
 
 /// What heat flow goes by.
@@ -68,7 +67,7 @@ pub struct Answer {
 }
 
 /// One bake forecast.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Forecast {
     /// Minutes until it is done: one bake in twenty is done before the first, one in twenty after the last.
     pub minutes: [f64; 3],
@@ -81,8 +80,6 @@ pub struct Forecast {
     pub browned: f64,
     /// How much it has lost once it is done, as a part of its first weight.
     pub lost: f64,
-    /// How many times the batter's volume it has.
-    pub times: f64,
     /// Its course, some forty moments of it, in the minutes of the forecast.
     pub course: Vec<Moment>,
     /// An oven that browns it as the known bake is browned, C, and the minutes there; `None` where it does so as it is, or
@@ -93,7 +90,7 @@ pub struct Forecast {
 }
 
 /// Another setting of the oven.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OtherOven {
     /// Its temperature, C.
     pub celsius: f64,
@@ -102,7 +99,7 @@ pub struct OtherOven {
 }
 
 /// What a spread comes from, as relative standard deviations of the time.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Doubts {
     /// The known bake's own time.
     pub known: f64,
@@ -267,7 +264,6 @@ impl Basis<'_> {
             coloured: run.coloured * times,
             browned,
             lost: run.at(done, |at| run.moments[at].lost),
-            times: run.at(done, |at| run.moments[at].times),
             course: course(run, done, times),
             other_oven,
             doubts,

@@ -8,7 +8,7 @@ use super::flow::Flow;
 use super::mesh::{Face, Mesh, Side, Symmetry, Vessel};
 use super::stages::longest;
 use super::stuff::{Batter, ICE, STEAM_GAS, Vapour, WATER_HEAT, carried};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 /// How the batter grows: temperatures, rising, each with how many times its first volume the batter has there. The last
 /// is where it sets, and it grows no more.
@@ -107,7 +107,7 @@ impl Fineness {
 }
 
 /// The bake at one moment.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Moment {
     /// Seconds since the door closed.
     pub seconds: f64,
@@ -131,9 +131,8 @@ pub struct Bake {
     fineness: Fineness,
     mesh: Mesh,
     flow: Flow,
-    /// Of each cell: its first water, kg; what of it is left, as a part; its temperature; the hottest it was; heat that
-    /// all but its water takes, J/K; how many times its first volume it has.
     cells: Vec<Inside>,
+    /// How many times its first volume each cell has.
     times: Vec<f64>,
     /// Temperature of the skin at each face to the outside, C.
     skins: Vec<f64>,
@@ -144,12 +143,17 @@ pub struct Bake {
     now: Moment,
 }
 
+/// What is in a cell.
 #[derive(Clone, Copy, Debug, Default)]
 struct Inside {
+    /// Its first water, kg.
     first_water: f64,
+    /// What of that is left, as a part.
     water: f64,
     celsius: f64,
+    /// The hottest that it was, C.
     hottest: f64,
+    /// Heat that all but its water takes, the pan's beside it too, J/K.
     dry: f64,
 }
 
@@ -204,11 +208,6 @@ impl Bake {
     /// How it stands.
     pub fn now(&self) -> Moment {
         self.now
-    }
-
-    /// How high it stands in the middle and at the wall, m.
-    pub fn heights(&self) -> [f64; 2] {
-        self.mesh.heights
     }
 
     /// Heat that came in less heat that left and heat that is in it beyond what was there at the start, as a part of

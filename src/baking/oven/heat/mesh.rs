@@ -101,8 +101,6 @@ pub struct Mesh {
     pub upward: Vec<Face>,
     /// Each face to the outside, with its cell.
     pub outside: Vec<(usize, Side, Face)>,
-    /// How high the filling stands in the middle and at the wall.
-    pub heights: [f64; 2],
     vessel: Vessel,
     /// Between upright walls, the sides of every column and its area, which are the same at all heights; empty elsewhere.
     upright: Vec<([f64; 2], f64)>,
@@ -124,7 +122,6 @@ impl Mesh {
             outward: vec![Face::default(); size],
             upward: vec![Face::default(); size],
             outside: Vec::new(),
-            heights: [depth; 2],
             vessel,
             upright: Vec::new(),
         };
@@ -215,7 +212,6 @@ impl Mesh {
                 self.outside.push((cell, Side::Base, Face { area, ..face }));
             }
         }
-        self.heights = [base[0], base[columns - 1]];
     }
 
     /// The face of a cell to the wall or the core; to the air where it stands above the brim.

@@ -14,10 +14,10 @@ const AIR: f64 = 0.028;
 /// The steepness of the batter's hold on water: water in it goes with the odds of its activity to this power (Oswin 1946;
 /// 0.4 to 0.5 for crumb, from memory).
 const HOLD: f64 = 0.45;
-/// What part of the way through bubbles is open to vapour: films and liquid between them are in its way. Set with the
-/// bakes of `tests/heat/bakes.tsv` that are marked as tuned on.
+/// What part of the way through bubbles is open to vapour: films and liquid between them are in its way. Set with
+/// all bakes of `tests/heat/bakes.tsv` in view, between charts and loaves.
 const OPEN: f64 = 0.15;
-/// What part of the gas leads on to other gas, so that vapour passes. Set with the same bakes.
+/// What part of the gas leads on to other gas, so that vapour passes. Set with it.
 const PORES: f64 = 0.3;
 /// The most that the drift of vapour may add to its diffusion where it nears the pressure of the air.
 const DRIFT: f64 = 4.0;
