@@ -252,6 +252,19 @@ fn the_setting_of_the_bakers_own_oven() {
     assert_eq!(setting(&uk(OvenKind::Still, "")), "180 °C (356 °F)");
     assert_eq!(setting(&uk(OvenKind::Fan, "")), "160 °C (320 °F), fan");
     assert_eq!(setting(&uk(OvenKind::Still, "+10 C")), "170 °C (338 °F)");
+    // One heat on every scale, whatever the oven: 180 C is 350 F, fan 160 C and gas 4 on the dials of the trade.
+    for (oven, off) in [
+        (OvenKind::Still, ""),
+        (OvenKind::Fan, ""),
+        (OvenKind::Still, "+10 C"),
+    ] {
+        let sheet = worksheet(&Inputs::of_text(&text), &uk(oven, off));
+        let scales = sheet.oven.scales.unwrap_or_default();
+        assert!(
+            scales.ends_with("180 °C (350 °F, fan 160 °C, gas 4)."),
+            "{scales}"
+        );
+    }
     let without = LAYERS.replace("Heat the oven to 350F. ", "");
     let sheet = worksheet(&Inputs::of_text(without), &Settings::default());
     assert!(sheet.oven.setting_from.contains("names no oven"));

@@ -17,9 +17,12 @@ pub fn oven(bench: Bench) -> Element {
     let setting = element("p")
         .class("oven__setting")
         .text_of(move || of(bench, |oven| oven.setting.clone().unwrap_or_default()));
-    let from = element("p")
-        .class("hint")
-        .text_of(move || of(bench, |oven| format!("{} {}", oven.setting_from, oven.oven)));
+    let from = element("p").class("hint").text_of(move || {
+        of(bench, |oven| {
+            let scales = oven.scales.as_deref().unwrap_or_default();
+            format!("{scales} {} {}", oven.setting_from, oven.oven)
+        })
+    });
     let typed = text_field(
         SETTING.into(),
         "text",
