@@ -8,7 +8,7 @@ use batterwright::baking::oven::scale::{OvenKind, OvenScale};
 use batterwright::baking::pan::{AmountEntry, HowMuch, PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{
-    KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
+    BinRecord, KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
 };
 use batterwright::baking::worksheet::{
     BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
@@ -311,6 +311,79 @@ fn missing_fields_take_their_usual_value() {
         from_text::<KeptRecipe>(text).map(|kept| kept.inputs),
         Ok(Inputs::of_text("1 egg"))
     );
+}
+
+/// What was removed stands in the bin to the letter, damaged as it may be, and for 30 days of 24 hours.
+#[test]
+fn what_was_removed_is_kept_to_the_letter_for_thirty_days() {
+    let removed = BinRecord {
+        id: "k3-x".into(),
+        title: "Plum cake".into(),
+        removed: 1_764_057_600_000,
+        text: "{\"format\":\"batterwright recipe\",\"vers\u{1}\"\u{1f370}".into(),
+    };
+    let text = to_text(&removed).expect("a finite record");
+    assert_eq!(from_text::<BinRecord>(&text), Ok(removed.clone()));
+    // 30 * 24 * 3,600,000 is 2,592,000,000.
+    assert!(!removed.is_over(1_764_057_600_000 + 2_591_999_999));
+    assert!(removed.is_over(1_764_057_600_000 + 2_592_000_000));
+    assert!(!removed.is_over(0) && removed.is_over(u64::MAX));
+}
+
+/// On both sides of each limit: a million letters of text, 20,000 of a field, 2,000 corrections.
+#[test]
+fn a_record_beyond_a_limit_is_neither_written_nor_read() {
+    type Filled = fn(&mut KeptRecipe, usize);
+    let with = |change: Filled, size: usize| {
+        let mut kept = KeptRecipe::default();
+        change(&mut kept, size);
+        kept
+    };
+    let cases: [(Filled, usize, &str); 4] = [
+        (
+            |kept, size| kept.inputs.text = "a".repeat(size),
+            1_000_000,
+            "its inputs.text is 1001 kB long, and 1000 kB is the most",
+        ),
+        (
+            |kept, size| kept.inputs.choices.made_for = "a".repeat(size),
+            20_000,
+            "its inputs.choices.made_for is 21 kB long, and 20 kB is the most",
+        ),
+        (
+            |kept, size| kept.inputs.corrections = vec![Correction::default(); size],
+            2_000,
+            "its inputs.corrections has 2001 items, and 2000 are the most",
+        ),
+        (
+            |kept, size| {
+                kept.inputs.corrections = vec![
+                    Correction::default(),
+                    Correction {
+                        amount: Some("a".repeat(size)),
+                        ..Correction::default()
+                    },
+                ];
+            },
+            20_000,
+            "its inputs.corrections[1].amount is 21 kB long, and 20 kB is the most",
+        ),
+    ];
+    for (change, most, said) in cases {
+        let fits = with(change, most);
+        let text = to_text(&fits).expect("as much as may be");
+        assert_eq!(from_text::<KeptRecipe>(&text), Ok(fits));
+        let beyond = with(change, most + 1);
+        assert_eq!(to_text(&beyond), Err(said.to_owned()));
+        let body = serde_json::to_string(&beyond).expect("a finite record");
+        let text = format!(r#"{{"format":"batterwright recipe","version":2,"body":{body}}}"#);
+        let found = from_text::<KeptRecipe>(&text);
+        assert_eq!(found, Err(SavedTrouble::TooMuch(said.to_owned())));
+    }
+    let long = " ".repeat(2_500_001);
+    let found = from_text::<KeptRecipe>(&long);
+    let said = "it is 2501 kB long, and 2500 kB is the most".to_owned();
+    assert_eq!(found, Err(SavedTrouble::TooMuch(said)));
 }
 
 /// One line of a kept text.

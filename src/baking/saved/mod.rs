@@ -3,12 +3,19 @@
 //! A record says its format and version first. A corrupt or newer record is never guessed at and
 //! never overwritten: reading it gives a [`SavedTrouble`], and the caller sets the text aside.
 
+mod bin;
+mod family;
+mod limits;
+
+pub use bin::BinRecord;
+pub use family::families;
+pub use limits::Limits;
+
 use super::ingredient::own::OwnRecord;
 use super::worksheet::{Inputs, Settings};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
-use std::collections::HashMap;
 
 /// A kind of record that is kept.
 pub trait Record: Serialize + DeserializeOwned {
@@ -16,6 +23,8 @@ pub trait Record: Serialize + DeserializeOwned {
     const FORMAT: &'static str;
     /// The version written today.
     const VERSION: u32;
+    /// How much it may hold.
+    const LIMITS: Limits = Limits::RECORD;
 
     /// Turns the body of a past version into today's; `None` where that version never was.
     fn upgrade(version: u32, body: Value) -> Option<Value> {
@@ -61,43 +70,6 @@ impl VersionOf {
     }
 }
 
-/// The order of a shelf: each recipe with all versions of it, and of those, right behind it.
-///
-/// Goes in: each record's name and the name of the one that it is a version of. Comes out: places in that list, one family
-/// after another, in the order in which the first of each stands there. Every place comes out once: a version of what is
-/// gone, or of itself in a circle, stands by itself.
-pub fn families(records: &[(&str, Option<&str>)]) -> Vec<Vec<usize>> {
-    let places: HashMap<&str, usize> = records
-        .iter()
-        .enumerate()
-        .map(|(at, (name, _))| (*name, at))
-        .collect();
-    let first = |at: usize| {
-        let mut first = at;
-        // No chain is longer than the list; a circle is.
-        for _ in 0..records.len() {
-            match records[first].1.and_then(|of| places.get(of)) {
-                Some(&of) => first = of,
-                None => return first,
-            }
-        }
-        at
-    };
-    let mut families: Vec<Vec<usize>> = Vec::new();
-    let mut heads: HashMap<usize, usize> = HashMap::new();
-    for at in 0..records.len() {
-        let head = first(at);
-        let family = *heads.entry(head).or_insert_with(|| {
-            families.push(vec![head]);
-            families.len() - 1
-        });
-        if at != head {
-            families[family].push(at);
-        }
-    }
-    families
-}
-
 impl Record for KeptRecipe {
     const FORMAT: &'static str = "batterwright recipe";
     const VERSION: u32 = 2;
@@ -136,10 +108,10 @@ impl Record for OwnRecord {
 
 /// A record as it is written: what it is first, then what it holds.
 #[derive(Serialize)]
-struct Envelope<'a, R> {
+struct Envelope {
     format: &'static str,
     version: u32,
-    body: &'a R,
+    body: Value,
 }
 
 /// Why a kept record cannot be used.
@@ -147,6 +119,8 @@ struct Envelope<'a, R> {
 pub enum SavedTrouble {
     /// It is not what this program writes; the reason, and where.
     Corrupt(String),
+    /// It holds more than a record may; what, and how much that is.
+    TooMuch(String),
     /// A newer version of this program wrote it.
     Newer {
         /// The version it was written in.
@@ -159,7 +133,9 @@ pub enum SavedTrouble {
 impl std::fmt::Display for SavedTrouble {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::Corrupt(reason) => write!(out, "It cannot be read: {reason}."),
+            Self::Corrupt(reason) | Self::TooMuch(reason) => {
+                write!(out, "It cannot be read: {reason}.")
+            }
             Self::Newer { version, known } => write!(
                 out,
                 "It was written by a newer version of this page (record version {version}; this page reads up to {known})."
@@ -171,13 +147,19 @@ impl std::fmt::Display for SavedTrouble {
 /// The record as JSON text.
 ///
 /// # Errors
-/// Only where a number in it is not finite, which no record of ours holds.
-pub fn to_text<R: Record>(record: &R) -> Result<String, serde_json::Error> {
-    serde_json::to_string(&Envelope {
+/// A sentence's middle where it holds more than a record may; also where a number in it is not finite, which no record
+/// of ours holds.
+pub fn to_text<R: Record>(record: &R) -> Result<String, String> {
+    let body = serde_json::to_value(record).map_err(|error| error.to_string())?;
+    R::LIMITS.check(&body)?;
+    let text = serde_json::to_string(&Envelope {
         format: R::FORMAT,
         version: R::VERSION,
-        body: record,
+        body,
     })
+    .map_err(|error| error.to_string())?;
+    R::LIMITS.check_length(&text)?;
+    Ok(text)
 }
 
 /// The record that a JSON text holds, brought up to today's version.
@@ -186,6 +168,9 @@ pub fn to_text<R: Record>(record: &R) -> Result<String, serde_json::Error> {
 /// [`SavedTrouble`] where the text is damaged, of another format, or newer than this program.
 pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
     let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
+    R::LIMITS
+        .check_length(text)
+        .map_err(SavedTrouble::TooMuch)?;
     let mut envelope: Value =
         serde_json::from_str(text).map_err(|error| corrupt(damage(&error)))?;
     let format = envelope
@@ -211,6 +196,7 @@ pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
         .get_mut("body")
         .map(Value::take)
         .unwrap_or(Value::Null);
+    R::LIMITS.check(&body).map_err(SavedTrouble::TooMuch)?;
     let Some(body) = u32::try_from(version)
         .ok()
         .and_then(|version| R::upgrade(version, body))
