@@ -4,6 +4,7 @@
 //! never overwritten: reading it gives a [`SavedTrouble`], and the caller sets the text aside.
 
 mod bin;
+mod compact;
 mod family;
 mod limits;
 
@@ -11,14 +12,16 @@ pub use bin::BinRecord;
 pub use family::families;
 pub use limits::Limits;
 
-use super::ingredient::own::OwnRecord;
-use super::worksheet::{Inputs, Settings};
+use super::ingredient::own::{OwnEntry, OwnRecord};
+use super::pan::PanEntry;
+use super::recipe::Correction;
+use super::worksheet::{Inputs, LineWords, Settings, SwapLine, TimedBake};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 /// A kind of record that is kept.
-pub trait Record: Serialize + DeserializeOwned {
+pub trait Record: Default + Serialize + DeserializeOwned {
     /// The name that stands in the record's `format` field.
     const FORMAT: &'static str;
     /// The version written today.
@@ -29,6 +32,12 @@ pub trait Record: Serialize + DeserializeOwned {
     /// Turns the body of a past version into today's; `None` where that version never was.
     fn upgrade(version: u32, body: Value) -> Option<Value> {
         (version == Self::VERSION).then_some(body)
+    }
+
+    /// What an item of the list of that name is by default, or the field of that name where it is there at all; null
+    /// where neither has a default, and all of it is written.
+    fn usual_item(_name: &str) -> Value {
+        Value::Null
     }
 }
 
@@ -84,6 +93,22 @@ impl Record for KeptRecipe {
         }
         (1..=Self::VERSION).contains(&version).then_some(body)
     }
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "corrections" => usual::<Correction>(),
+            "own_pan" | "shelf" | "pan" => usual::<PanEntry>(),
+            "bakes" => usual::<TimedBake>(),
+            "lines" => usual::<SwapLine>(),
+            "held" | "cold" => usual::<LineWords>(),
+            "version" => usual::<VersionOf>(),
+            _ => Value::Null,
+        }
+    }
+}
+
+fn usual<T: Default + Serialize>() -> Value {
+    serde_json::to_value(T::default()).unwrap_or_default()
 }
 
 /// Version 1 knew one pan beside the recipe's own.
@@ -104,6 +129,13 @@ impl Record for Settings {
 impl Record for OwnRecord {
     const FORMAT: &'static str = "batterwright larder";
     const VERSION: u32 = 1;
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "entries" => usual::<OwnEntry>(),
+            _ => Value::Null,
+        }
+    }
 }
 
 /// A record as it is written: what it is first, then what it holds.
@@ -150,8 +182,9 @@ impl std::fmt::Display for SavedTrouble {
 /// A sentence's middle where it holds more than a record may; also where a number in it is not finite, which no record
 /// of ours holds.
 pub fn to_text<R: Record>(record: &R) -> Result<String, String> {
-    let body = serde_json::to_value(record).map_err(|error| error.to_string())?;
+    let mut body = serde_json::to_value(record).map_err(|error| error.to_string())?;
     R::LIMITS.check(&body)?;
+    compact::compact::<R>(&mut body);
     let text = serde_json::to_string(&Envelope {
         format: R::FORMAT,
         version: R::VERSION,
