@@ -235,6 +235,66 @@ fn a_damaged_record_is_refused_with_a_reason() {
     }
 }
 
+/// The reason names the place; what is right beside it is not blamed.
+#[test]
+fn a_wrong_field_is_named_with_its_place() {
+    for (body, said) in [
+        (r#"7"#, "its body is the number 7, which it cannot be"),
+        (r#"{"inputs":{}}"#, "its body lacks changed"),
+        (r#"{"changed":1}"#, "its body lacks inputs"),
+        (
+            r#"{"changed":-1,"inputs":{}}"#,
+            "its changed is the number -1, which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"text":["Cake"]}}"#,
+            "its inputs.text is a list, which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"corrections":[{},{"milligrams":"much"}]}}"#,
+            "its inputs.corrections[1].milligrams is the text \"much\", which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"choices":{"shelf":[{},{},{"shape":"teapot"}]}}}"#,
+            "its inputs.choices.shelf[2].shape is the text \"teapot\", which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{},"version":{"original":{"corrections":[7]}}}"#,
+            "its version.original.corrections[0] is the number 7, which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"text":{}}}"#,
+            "its inputs.text has fields, which it cannot have",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"text":7,"corrections":[{"amount":true}]}}"#,
+            "its inputs.corrections[0].amount is \"true\", which it cannot be",
+        ),
+        (
+            "{\"changed\":1,\"inputs\":{\"choices\":{\"region\":\"\u{202e}\\n0123456789012345678901234567890123456789\"}}}",
+            "its inputs.choices.region is the text \"\u{fffd}\u{fffd}01234567890123456789012345678901234567\u{2026}\", which it cannot be",
+        ),
+    ] {
+        let text = format!(r#"{{"format":"batterwright recipe","version":2,"body":{body}}}"#);
+        let found = from_text::<KeptRecipe>(&text);
+        assert_eq!(found, Err(SavedTrouble::Corrupt(said.into())), "{text}");
+    }
+    for (text, said) in [
+        ("{\n\"format\": oven", "it is damaged at line 2, letter 11"),
+        ("{\"format\":", "it ends too early, so it is cut off"),
+        ("{}", "it does not say that it is a batterwright recipe"),
+    ] {
+        let found = from_text::<KeptRecipe>(text);
+        assert_eq!(found, Err(SavedTrouble::Corrupt(said.into())), "{text}");
+    }
+    let deep = "[".repeat(100_000);
+    let said = "it is nested too deep at line 1, letter 128".to_owned();
+    assert_eq!(
+        from_text::<KeptRecipe>(&deep),
+        Err(SavedTrouble::Corrupt(said))
+    );
+}
+
 /// What has another shape than the baker's own is refused, never half read.
 #[test]
 fn a_damaged_larder_is_refused_with_a_reason() {

@@ -5,12 +5,15 @@
 
 mod bin;
 mod compact;
+mod damage;
 mod family;
 mod limits;
+mod words;
 
 pub use bin::BinRecord;
 pub use family::families;
 pub use limits::Limits;
+pub use words::{first_words, quoted};
 
 use super::ingredient::own::{OwnEntry, OwnRecord};
 use super::pan::PanEntry;
@@ -139,8 +142,8 @@ impl Record for OwnRecord {
 }
 
 /// A record as it is written: what it is first, then what it holds.
-#[derive(Serialize)]
-struct Envelope {
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Envelope {
     format: &'static str,
     version: u32,
     body: Value,
@@ -179,75 +182,87 @@ impl std::fmt::Display for SavedTrouble {
 /// The record as JSON text.
 ///
 /// # Errors
+/// As for [`to_value`].
+pub fn to_text<R: Record>(record: &R) -> Result<String, String> {
+    let text = serde_json::to_string(&to_value(record)?).map_err(|error| error.to_string())?;
+    R::LIMITS.check_length(&text)?;
+    Ok(text)
+}
+
+/// The record with what it is, as JSON.
+///
+/// # Errors
 /// A sentence's middle where it holds more than a record may; also where a number in it is not finite, which no record
 /// of ours holds.
-pub fn to_text<R: Record>(record: &R) -> Result<String, String> {
+pub fn to_value<R: Record>(record: &R) -> Result<Envelope, String> {
     let mut body = serde_json::to_value(record).map_err(|error| error.to_string())?;
     R::LIMITS.check(&body)?;
     compact::compact::<R>(&mut body);
-    let text = serde_json::to_string(&Envelope {
+    Ok(Envelope {
         format: R::FORMAT,
         version: R::VERSION,
         body,
     })
-    .map_err(|error| error.to_string())?;
-    R::LIMITS.check_length(&text)?;
-    Ok(text)
 }
 
 /// The record that a JSON text holds, brought up to today's version.
 ///
 /// # Errors
-/// [`SavedTrouble`] where the text is damaged, of another format, or newer than this program.
+/// [`SavedTrouble`] where the text is damaged, of another format, newer than this program, or beyond its limits.
 pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
-    let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
     R::LIMITS
         .check_length(text)
         .map_err(SavedTrouble::TooMuch)?;
-    let mut envelope: Value =
-        serde_json::from_str(text).map_err(|error| corrupt(damage(&error)))?;
-    let format = envelope
-        .get("format")
-        .and_then(Value::as_str)
-        .unwrap_or("none");
-    if format != R::FORMAT {
-        return Err(corrupt(format!(
-            "its format is \"{format}\", not \"{}\"",
-            R::FORMAT
-        )));
-    }
-    let Some(version) = envelope.get("version").and_then(Value::as_u64) else {
-        return Err(corrupt("it names no version".into()));
-    };
-    if version > u64::from(R::VERSION) {
-        return Err(SavedTrouble::Newer {
-            version,
-            known: R::VERSION,
-        });
-    }
+    from_value(json(text).map_err(SavedTrouble::Corrupt)?)
+}
+
+/// Any JSON, or what is wrong with it and where, as a sentence's middle.
+pub(super) fn json(text: &str) -> Result<Value, String> {
+    serde_json::from_str(text).map_err(|error| damage::of_text(&error))
+}
+
+/// As [`from_text`], of what was read as JSON.
+///
+/// # Errors
+/// As for [`from_text`].
+pub fn from_value<R: Record>(mut envelope: Value) -> Result<R, SavedTrouble> {
+    let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
     let body = envelope
         .get_mut("body")
         .map(Value::take)
         .unwrap_or(Value::Null);
+    let version = version::<R>(&envelope)?;
     R::LIMITS.check(&body).map_err(SavedTrouble::TooMuch)?;
-    let Some(body) = u32::try_from(version)
-        .ok()
-        .and_then(|version| R::upgrade(version, body))
-    else {
+    let Some(body) = R::upgrade(version, body) else {
         return Err(corrupt(format!("no version {version} was ever written")));
     };
-    serde_json::from_value(body)
-        .map_err(|error| corrupt(format!("it does not hold what it should ({error})")))
+    serde_json::from_value(body.clone()).map_err(|_| corrupt(damage::of_body::<R>(&body)))
 }
 
-/// What is wrong with a text that is no JSON, and where, in a baker's words.
-fn damage(error: &serde_json::Error) -> String {
-    if error.is_eof() {
-        return "it ends too early, so it is cut off".into();
+/// The version that it says it has, which is one that may be known here.
+fn version<R: Record>(envelope: &Value) -> Result<u32, SavedTrouble> {
+    let format = envelope.get("format").and_then(Value::as_str);
+    let Some(format) = format else {
+        return Err(SavedTrouble::Corrupt(format!(
+            "it does not say that it is a {}",
+            R::FORMAT
+        )));
+    };
+    if format != R::FORMAT {
+        return Err(SavedTrouble::Corrupt(format!(
+            "its format is {}, not \"{}\"",
+            quoted(format),
+            R::FORMAT
+        )));
     }
-    format!(
-        "it is damaged at line {}, letter {}",
-        error.line(),
-        error.column()
-    )
+    let Some(version) = envelope.get("version").and_then(Value::as_u64) else {
+        return Err(SavedTrouble::Corrupt("it names no version".into()));
+    };
+    match u32::try_from(version) {
+        Ok(version) if version <= R::VERSION => Ok(version),
+        _ => Err(SavedTrouble::Newer {
+            version,
+            known: R::VERSION,
+        }),
+    }
 }
