@@ -52,7 +52,7 @@ pub fn of_body<R: Record>(body: &Value) -> String {
 }
 
 /// What a value is, in words.
-fn kind(value: &Value) -> String {
+pub fn kind(value: &Value) -> String {
     match value {
         Value::Null => "empty".into(),
         Value::Bool(true) => "\"true\"".into(),

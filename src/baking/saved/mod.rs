@@ -11,6 +11,7 @@ mod limits;
 mod words;
 
 pub use bin::BinRecord;
+pub(super) use damage::kind;
 pub use family::families;
 pub use limits::Limits;
 pub use words::{first_words, quoted};
@@ -146,7 +147,7 @@ impl Record for OwnRecord {
 pub struct Envelope {
     format: &'static str,
     version: u32,
-    body: Value,
+    pub(super) body: Value,
 }
 
 /// Why a kept record cannot be used.
@@ -165,16 +166,25 @@ pub enum SavedTrouble {
     },
 }
 
+impl SavedTrouble {
+    /// The reason as a sentence's middle.
+    pub fn reason(&self) -> String {
+        match self {
+            Self::Corrupt(reason) | Self::TooMuch(reason) => reason.clone(),
+            Self::Newer { version, known } => format!(
+                "it was written by a newer version of this page (record version {version}; this page reads up to {known})"
+            ),
+        }
+    }
+}
+
 impl std::fmt::Display for SavedTrouble {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Corrupt(reason) | Self::TooMuch(reason) => {
                 write!(out, "It cannot be read: {reason}.")
             }
-            Self::Newer { version, known } => write!(
-                out,
-                "It was written by a newer version of this page (record version {version}; this page reads up to {known})."
-            ),
+            Self::Newer { .. } => write!(out, "I{}.", &self.reason()[1..]),
         }
     }
 }
