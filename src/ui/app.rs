@@ -62,6 +62,7 @@ fn page(bench: Bench) -> Vec<Element> {
         .children_of(move || {
             vec![match page.get() {
                 Route::Ticket(_) => pages::ticket(bench),
+                Route::Bench => pages::bench(bench),
                 Route::Shelf => pages::shelf(bench),
                 Route::Larder(place) => pages::larder(bench, place),
                 Route::Settings => pages::settings(bench),
@@ -71,6 +72,7 @@ fn page(bench: Bench) -> Vec<Element> {
     let mut page = parts::navigation(route);
     page.extend([
         parts::banners(bench),
+        parts::alarm(bench),
         main,
         parts::foot(),
         parts::spoken(bench),
@@ -93,6 +95,8 @@ fn follow_other_windows(bench: Bench) {
             bench.follow_other_window(id);
         } else if storage::is_own_key(&key) {
             bench.follow_other_larder();
+        } else {
+            bench.follow_other_kitchen(&key);
         }
     });
 }

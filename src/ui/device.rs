@@ -63,9 +63,10 @@ pub fn show(id: String, focus: bool) {
 }
 
 /// Once the page is drawn: puts the focus on the element of that id, and leaves the page where it stands.
-pub fn focus(id: &'static str) {
+pub fn focus(id: impl Into<String>) {
+    let id: String = id.into();
     after_frame(move || {
-        let element = document().get_element_by_id(id);
+        let element = document().get_element_by_id(&id);
         if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             let quietly = FocusOptions::new();
             quietly.set_prevent_scroll(true);
@@ -89,6 +90,19 @@ pub fn marked(name: &str, value: &str) -> bool {
         .and_then(|root| root.get_attribute(name))
         .as_deref()
         == Some(value)
+}
+
+/// The mark of that name on the html element, followed; the event tells that it has changed.
+pub fn marks(name: &'static str, event: &'static str) -> RwSignal<String> {
+    let read = move || {
+        let root = document().document_element();
+        root.and_then(|root| root.get_attribute(name))
+            .unwrap_or_default()
+    };
+    let mark = RwSignal::new(read());
+    let listening = window_event_listener_untyped(event, move |_| mark.set(read()));
+    on_cleanup(move || listening.remove());
+    mark
 }
 
 /// Puts a mark on the html element.

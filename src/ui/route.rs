@@ -12,6 +12,8 @@ use leptos::prelude::*;
 pub enum Route {
     /// The open recipe.
     Ticket(Place),
+    /// The open recipe at the scale.
+    Bench,
     /// The kept recipes.
     Shelf,
     /// What is known of ingredients.
@@ -68,6 +70,7 @@ impl Route {
     /// Reads the part of an address after `#`.
     pub fn read(hash: &str) -> Self {
         match hash.trim_start_matches('#') {
+            "/bench" => Self::Bench,
             "/shelf" => Self::Shelf,
             "/larder" => Self::Larder(Larder::Search),
             "/settings" => Self::Settings,
@@ -121,6 +124,7 @@ mod tests {
         for (hash, route) in [
             ("", Route::Ticket(Place::Top)),
             ("#/", Route::Ticket(Place::Top)),
+            ("#/bench", Route::Bench),
             ("#/shelf", Route::Shelf),
             ("#/larder", Route::Larder(Larder::Search)),
             ("#/larder/butter", Route::Larder(Larder::Card("butter"))),

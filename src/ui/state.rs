@@ -26,10 +26,12 @@ mod pans;
 mod swaps;
 mod taught;
 mod versions;
+mod weighing;
 
 pub use bakes::Bakes;
 pub use pans::PanPlace;
 pub use versions::{Compared, Original};
+use weighing::Kitchen;
 
 /// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
 const LONG_TEXT: usize = 20_000;
@@ -98,6 +100,8 @@ pub struct Bench {
     pub bakes: RwSignal<Bakes>,
     /// Whether new ones are being worked out.
     pub baking: RwSignal<bool>,
+    /// What is under way at the bench.
+    kitchen: Kitchen,
     /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
     pub haste: RwSignal<bool>,
 }
@@ -158,9 +162,11 @@ impl Bench {
             asked: RwSignal::new(String::new()),
             bakes: RwSignal::new(Bakes::default()),
             baking: RwSignal::new(false),
+            kitchen: Kitchen::start(),
             haste: RwSignal::new(false),
         };
         bench.follow_oven();
+        bench.follow_clock();
         if early.text.trim().is_empty() {
             bench.open_last();
         } else {
@@ -499,6 +505,13 @@ impl Bench {
         let trouble = kept.err();
         if self.unkept.with_untracked(|before| *before != trouble) {
             self.unkept.set(trouble);
+        }
+    }
+
+    /// Keeps a demo that nobody has changed yet, as a recipe of the baker's own.
+    fn keep_open(self) {
+        if !self.open.with_value(|open| open.own) {
+            self.keep();
         }
     }
 

@@ -4,6 +4,12 @@
 //! A record that cannot be read is left where it is and listed as set aside; it is never written
 //! over. Storage that is full or forbidden is a sentence for the page, never an end of it.
 
+mod kitchen;
+
+pub use kitchen::{
+    is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
+};
+
 use super::device;
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{self, KeptRecipe, Record, SavedTrouble, VersionOf};

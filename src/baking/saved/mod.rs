@@ -19,7 +19,8 @@ pub use words::{first_words, quoted};
 use super::ingredient::own::{OwnEntry, OwnRecord};
 use super::pan::PanEntry;
 use super::recipe::Correction;
-use super::worksheet::{Inputs, LineWords, Settings, SwapLine, TimedBake};
+use super::timer::{Timer, Timers};
+use super::worksheet::{Inputs, LineWords, PutIn, Settings, SwapLine, TimedBake, WeighIn};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -128,6 +129,31 @@ fn shelve_other_pan(choices: &mut Value) {
 impl Record for Settings {
     const FORMAT: &'static str = "batterwright settings";
     const VERSION: u32 = 1;
+}
+
+impl Record for WeighIn {
+    const FORMAT: &'static str = "batterwright weigh-in";
+    const VERSION: u32 = 1;
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "put_in" => usual::<PutIn>(),
+            "steps" => usual::<LineWords>(),
+            _ => Value::Null,
+        }
+    }
+}
+
+impl Record for Timers {
+    const FORMAT: &'static str = "batterwright timers";
+    const VERSION: u32 = 1;
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "timers" => usual::<Timer>(),
+            _ => Value::Null,
+        }
+    }
 }
 
 impl Record for OwnRecord {
