@@ -103,10 +103,14 @@
     }
   };
 
+  // Refused before the first touch, and unknown to some browsers.
+  const shake = (pattern) => {
+    if (navigator.userActivation?.hasBeenActive !== false) navigator.vibrate?.(pattern);
+  };
+
   const ring = () => {
     beep();
-    // Refused before the first touch, and unknown to some browsers.
-    if (navigator.userActivation?.hasBeenActive !== false) navigator.vibrate?.([300, 120, 300, 120, 300]);
+    shake([300, 120, 300, 120, 300]);
   };
 
   window.addEventListener("batterwright:ring", () => {
@@ -115,9 +119,10 @@
     ringing = setInterval(ring, 2000);
   });
   window.addEventListener("batterwright:quiet", () => {
+    if (!ringing) return;
     clearInterval(ringing);
     ringing = null;
-    navigator.vibrate?.(0);
+    shake(0);
   });
 
   marks.awake = "no";

@@ -28,12 +28,13 @@ pub fn bench(bench: Bench) -> Element {
         undo(bench),
         unkept(bench),
         facts(bench),
-        parts::timers(bench, sheet),
         head(bench, sheet),
         parts::weigh_in(bench, sheet),
+        after(bench, sheet),
         strays(sheet),
         parts::misses(bench, sheet),
         beside(sheet),
+        parts::timers(bench, sheet),
         method(bench, sheet),
         done(bench),
         awake(),
@@ -118,7 +119,7 @@ fn facts(bench: Bench) -> Element {
                 let from = usize::from(sheets.len() > 1);
                 sheets[from.min(sheets.len())..]
                     .iter()
-                    .map(|sheet| format!("{}: {}", sheet.time, sheet.look))
+                    .map(|sheet| format!("{}. {}", sheet.time, sheet.look))
                     .collect::<Vec<_>>()
             });
             let mut facts = Vec::new();
@@ -156,8 +157,16 @@ fn head(bench: Bench, sheet: Memo<WeighInSheet>) -> Element {
             }
         })
     });
+    element("div")
+        .class("at-bench__head")
+        .child(so_far)
+        .child(amount)
+}
+
+/// What stands below the bowls: how the scale is used, and the ways back.
+fn after(bench: Bench, sheet: Memo<WeighInSheet>) -> Element {
     let as_planned = button("button", "Weigh as planned again", move || {
-        bench.grow_no_more()
+        bench.grow_no_more();
     })
     .hidden_while(move || sheet.with(|sheet| sheet.grown.is_none()));
     let anew = button(
@@ -168,21 +177,14 @@ fn head(bench: Bench, sheet: Memo<WeighInSheet>) -> Element {
         },
     )
     .hidden_while(move || bench.weigh_in(|weigh_in| weigh_in.is_untouched()));
-    element("div").class("at-bench__head").children([
-        element("h2")
-            .class("part__title")
-            .attribute("id", "/weigh-in")
-            .text("Weigh-in"),
-        so_far,
-        amount,
-        as_planned,
-        tick(
-            "I zero the scale before each weight",
-            move || bench.weigh_in(|weigh_in| weigh_in.zeroed),
-            move || bench.turn_zeroed(),
-        ),
-        anew,
-    ])
+    let zeroed = tick(
+        "I zero the scale before each weight",
+        move || bench.weigh_in(|weigh_in| weigh_in.zeroed),
+        move || bench.turn_zeroed(),
+    );
+    element("div")
+        .class("at-bench__after")
+        .children([as_planned, zeroed, anew])
 }
 
 /// What is in a bowl and no longer in the recipe.

@@ -1,6 +1,7 @@
 //! The timers of the bench: those that run, the times that the method names, and one of one's own.
 
 use super::common::{button, paragraph, text_field};
+use crate::baking::quantity::show;
 use crate::baking::recipe::minutes_typed;
 use crate::baking::timer::LONGEST;
 use crate::baking::worksheet::{TimeOffer, WeighInSheet};
@@ -63,15 +64,20 @@ fn look_at(bench: Bench) -> Option<TimeOffer> {
 }
 
 fn start(bench: Bench, offer: TimeOffer) -> Element {
-    let name = offer.name.clone();
-    let minutes = offer.minutes;
-    element("li").child(button(
-        "button timers__start",
-        format!("Start {}", offer.words),
-        move || {
-            bench.start_timer(&name, minutes);
-        },
-    ))
+    let TimeOffer {
+        name,
+        minutes,
+        words,
+    } = offer;
+    let shown = format!("{name}, {} min", show::plain(minutes));
+    let label = format!("Start a timer: {shown}; {words}");
+    let start = button("button timers__start", "", move || {
+        bench.start_timer(&name, minutes);
+    })
+    .attribute("aria-label", label)
+    .child(element("span").text(shown))
+    .child(element("span").class("timers__from").text(words));
+    element("li").child(start)
 }
 
 fn timer(bench: Bench, id: u32) -> Element {

@@ -120,48 +120,57 @@ fn row(bench: Bench, sheet: Memo<WeighInSheet>, open: RwSignal<Option<At>>, at: 
             bench.put_in(&row, row.target);
         }
     };
-    let words = element("span").class("weight__words").children([
-        element("span")
-            .class("weight__name")
-            .text_of(move || of(sheet, at, |row| row.name.clone())),
-        element("span")
-            .class("weight__counted")
-            .text_of(move || of(sheet, at, |row| row.counted.clone().unwrap_or_default())),
-        element("span").class("weight__in").text_of(move || {
-            of(sheet, at, |row| {
-                let miss = row.miss.as_ref().map(|miss| miss.words.clone());
-                let is_in = row.in_shown.clone().filter(|_| miss.is_some());
-                let both: Vec<String> = is_in.into_iter().chain(miss).collect();
-                both.join(": ")
-            })
-        }),
-    ]);
-    let figures = element("span").class("weight__figures").children([
-        element("span")
-            .class("weight__target")
-            .text_of(move || of(sheet, at, |row| row.target_shown.clone())),
-        element("span").class("weight__total").text_of(move || {
-            of(sheet, at, |row| {
-                let total = row.total_shown.as_ref();
-                total.map_or_else(String::new, |total| format!("scale shows {total}"))
-            })
-        }),
-    ]);
     let tick = element("span")
         .class("weight__tick")
         .attribute("aria-hidden", "true");
+    let name = element("span")
+        .class("weight__name")
+        .text_of(move || of(sheet, at, |row| row.name.clone()));
+    let target = element("span")
+        .class("weight__target")
+        .text_of(move || of(sheet, at, |row| row.target_shown.clone()));
+    let beside = element("span").class("weight__counted").text_of(move || {
+        of(sheet, at, |row| match &row.miss {
+            Some(miss) => format!(
+                "{}: {}",
+                row.in_shown.as_deref().unwrap_or_default(),
+                miss.words
+            ),
+            None => row.counted.clone().unwrap_or_default(),
+        })
+    });
+    let total = element("span").class("weight__total").text_of(move || {
+        of(sheet, at, |row| {
+            let total = row.total_shown.as_ref();
+            total.map_or_else(String::new, |total| format!("in all {total}"))
+        })
+    });
     let button = element("button")
         .class("weight__button")
         .attribute("id", button_id(at))
         .attribute("type", "button")
         .attribute_of("aria-pressed", move || Some(is_in.get().to_string()))
         .on_touch(touch)
-        .child(tick)
-        .child(words)
-        .child(figures);
+        .children([tick, name, target, beside, total]);
+    let ingredient = untrack(|| of(sheet, at, |row| row.name.clone()));
+    let is_open = Memo::new(move |_| open.get() == Some(at));
+    let other = element("button")
+        .class("weight__other")
+        .attribute("type", "button")
+        .attribute("aria-label", format!("Another weight of {ingredient}"))
+        .attribute_of("aria-expanded", move || Some(is_open.get().to_string()))
+        .on_touch(move || {
+            open.update(|open| *open = (*open != Some(at)).then_some(at));
+            if is_open.get_untracked() {
+                device::focus(field_id(at));
+            }
+        })
+        .text("±");
     element("li")
         .attribute_of("class", move || {
+            let is_off = of(sheet, at, |row| row.miss.is_some());
             let state = match (is_in.get(), is_next.get()) {
+                (true, _) if is_off => "weight weight--in weight--off",
                 (true, _) => "weight weight--in",
                 (false, true) => "weight weight--next",
                 (false, false) => "weight",
@@ -172,11 +181,16 @@ fn row(bench: Bench, sheet: Memo<WeighInSheet>, open: RwSignal<Option<At>>, at: 
             is_next.get().then(|| "step".to_owned())
         })
         .child(button)
-        .child(beneath(bench, sheet, open, at))
+        .child(other)
+        .child(beneath(bench, sheet, open, at, is_next))
 }
 
 fn button_id((bowl, row): At) -> String {
     format!("weight-{bowl}-{row}")
+}
+
+fn field_id((bowl, row): At) -> String {
+    format!("other-{bowl}-{row}")
 }
 
 /// The first row that is not in.
@@ -189,74 +203,62 @@ fn next(sheet: &WeighInSheet) -> Option<At> {
     rows.find(|(_, row)| !row.is_in).map(|(at, _)| at)
 }
 
-/// What stands below a row's button: what to mind, and another weight.
-fn beneath(bench: Bench, sheet: Memo<WeighInSheet>, open: RwSignal<Option<At>>, at: At) -> Element {
-    let name = untrack(|| of(sheet, at, |row| row.name.clone()));
+/// What stands below a row's button: what to mind of the row that is next or open, and another weight.
+fn beneath(
+    bench: Bench,
+    sheet: Memo<WeighInSheet>,
+    open: RwSignal<Option<At>>,
+    at: At,
+    is_next: Memo<bool>,
+) -> Element {
     let is_open = Memo::new(move |_| open.get() == Some(at));
-    let notes = Memo::new(move |_| {
-        of(sheet, at, |row| {
-            let range = row.range.as_ref();
-            let range = range.map(|range| {
-                format!(
-                    "\"{}\" would weigh {range}, nine times in ten.",
-                    row.written
-                )
-            });
-            row.notes.iter().cloned().chain(range).collect::<Vec<_>>()
-        })
+    let notes = Memo::new(move |_| match is_next.get() || is_open.get() {
+        true => of(sheet, at, notes),
+        false => Vec::new(),
     });
-    let notes = element("div").class("weight__notes").children_of(move || {
+    let notes = element("div").children_of(move || {
         let notes = notes.get().into_iter();
         notes.map(|note| paragraph("hint", note)).collect()
     });
     let grow = Memo::new(move |_| {
         of(sheet, at, |row| {
-            row.miss.as_ref().and_then(|miss| miss.grow.clone())
+            let miss = row.miss.as_ref();
+            miss.and_then(|miss| miss.grow.clone())
         })
     });
-    let grown = element("div").class("weight__grow").children_of(move || {
-        let words = grow.get();
-        words
-            .map(|times| {
-                button(
-                    "button",
-                    format!("Weigh everything {times}, to suit it"),
-                    move || {
-                        if let Some(row) = now(sheet, at) {
-                            bench.grow_to(&row);
-                        }
-                    },
-                )
+    let grown = element("div").children_of(move || {
+        let grow = grow.get().map(|times| {
+            let words = format!("Weigh everything {times}, to suit it");
+            button("button", words, move || {
+                if let Some(row) = now(sheet, at) {
+                    bench.grow_to(&row);
+                }
             })
-            .into_iter()
-            .collect()
+        });
+        grow.into_iter().collect()
     });
-    let other = element("button")
-        .class("button button--plain weight__other")
-        .attribute("type", "button")
-        .attribute("aria-label", format!("Another weight of {name}"))
-        .attribute_of("aria-expanded", move || Some(is_open.get().to_string()))
-        .on_touch(move || open.update(|open| *open = (*open != Some(at)).then_some(at)))
-        .text("Another weight");
+    let form = element("div").children_of(move || {
+        let form = is_open.get().then(|| another(bench, sheet, open, at));
+        form.into_iter().collect()
+    });
     element("div")
         .class("weight__beneath")
-        .child(notes)
-        .child(grown)
-        .child(other)
-        .child(element("div").children_of(move || {
-            let form = is_open.get().then(|| another(bench, sheet, open, at));
-            form.into_iter().collect()
-        }))
+        .children([notes, grown, form])
+}
+
+/// What is to be minded of a row.
+fn notes(row: &WeighRow) -> Vec<String> {
+    let range = row.range.as_ref().map(|range| {
+        format!(
+            "Measured as \"{}\" it would weigh {range}, nine times in ten.",
+            row.written
+        )
+    });
+    row.notes.iter().cloned().chain(range).collect()
 }
 
 /// The field of another weight.
-fn another(
-    bench: Bench,
-    sheet: Memo<WeighInSheet>,
-    open: RwSignal<Option<At>>,
-    (bowl, row): At,
-) -> Element {
-    let at = (bowl, row);
+fn another(bench: Bench, sheet: Memo<WeighInSheet>, open: RwSignal<Option<At>>, at: At) -> Element {
     let typed = RwSignal::new(String::new());
     let trouble = RwSignal::new(None::<String>);
     let is_zeroed = bench.weigh_in(|weigh_in| weigh_in.zeroed);
@@ -287,7 +289,7 @@ fn another(
             take();
         })
         .child(text_field(
-            format!("other-{bowl}-{row}"),
+            field_id(at),
             "decimal",
             move || label().to_owned(),
             move || typed.get(),

@@ -91,7 +91,7 @@ pub struct TimeOffer {
     pub name: String,
     /// How long, minutes: the shortest, when one goes and looks.
     pub minutes: f64,
-    /// "Bake: 32 to 36 minutes, line 21".
+    /// "32 to 36 minutes, line 21".
     pub words: String,
 }
 
@@ -254,8 +254,7 @@ fn offer(time: &StepTime) -> TimeOffer {
         name: time.deed.to_owned(),
         minutes: time.low,
         words: format!(
-            "{}: {}, line {}",
-            time.deed,
+            "{}, line {}",
             super::oven::minutes_words([time.low, time.high]),
             time.line
         ),
