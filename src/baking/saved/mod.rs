@@ -5,11 +5,17 @@
 
 mod bin;
 mod family;
+mod index;
 mod limits;
+mod merge;
+mod room;
 
 pub use bin::BinRecord;
 pub use family::families;
+pub use index::{HEAD, Listed, ListedVersion, ShelfIndex, first_words, mark};
 pub use limits::Limits;
+pub use merge::{Merge, Moved};
+pub use room::Room;
 
 use super::ingredient::own::OwnRecord;
 use super::worksheet::{Inputs, Settings};

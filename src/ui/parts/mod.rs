@@ -41,7 +41,7 @@ mod weights;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
-pub use common::{button, fact, paragraph, select, text_field};
+pub use common::{button, fact, is_open, paragraph, select, text_field};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
