@@ -12,7 +12,7 @@ use crate::ui::device;
 use crate::ui::dom::{Element, Words, element};
 use crate::ui::parts::{button, paragraph};
 use crate::ui::state::Bench;
-use crate::ui::storage::{self, Refusal};
+use crate::ui::storage::{self, Refusal, Shelf};
 use leptos::prelude::*;
 use undo::Undo;
 
@@ -20,7 +20,9 @@ use undo::Undo;
 #[derive(Clone, Copy)]
 struct Page {
     bench: Bench,
-    /// Counts changes of what is kept; the store itself is looked at again each time.
+    /// What is kept, as it was looked at last.
+    shelf: StoredValue<Result<Shelf, Refusal>>,
+    /// Counts changes of what is kept.
     changes: RwSignal<u32>,
     /// What was done last and can be taken back.
     undo: RwSignal<Option<Undo>>,
@@ -34,6 +36,7 @@ impl Page {
         self.undo.set(undo);
         self.trouble.set(None);
         self.bench.keeping.hold_reserve();
+        self.shelf.set_value(storage::shelf());
         self.changes.update(|count| *count += 1);
     }
 
@@ -50,6 +53,7 @@ pub fn shelf(bench: Bench) -> Element {
     bench.flush();
     let page = Page {
         bench,
+        shelf: StoredValue::new(storage::shelf()),
         changes: RwSignal::new(0),
         undo: RwSignal::new(None),
         trouble: RwSignal::new(None),

@@ -9,6 +9,7 @@ use crate::baking::saved::{
 use crate::baking::worksheet::Settings;
 use std::cell::RefCell;
 use std::collections::HashMap;
+use std::sync::Arc;
 
 /// A record that cannot be read, left as it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,14 +24,14 @@ pub struct SetAside {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Shelf {
     /// Recipes, the last changed first.
-    pub recipes: Vec<Listed>,
+    pub recipes: Vec<Arc<Listed>>,
     /// Records that cannot be read.
     pub aside: Vec<SetAside>,
 }
 
 thread_local! {
     /// What was seen of each recipe last, by its record's name.
-    static SEEN: RefCell<Option<HashMap<String, Listed>>> = const { RefCell::new(None) };
+    static SEEN: RefCell<Option<HashMap<String, Arc<Listed>>>> = const { RefCell::new(None) };
 }
 
 /// Everything that is kept, and what had to be set aside. Only records that have changed since they were last listed are
@@ -57,7 +58,7 @@ pub fn shelf() -> Result<Shelf, Refusal> {
         match saved::from_text::<KeptRecipe>(&store::read(&key)?.unwrap_or_default()) {
             Ok(recipe) => {
                 is_new = true;
-                shelf.recipes.push(Listed::of(id, mark, &recipe));
+                shelf.recipes.push(Arc::new(Listed::of(id, mark, &recipe)));
             }
             Err(trouble) => shelf.aside.push(set_aside(key, &trouble)),
         }
@@ -65,7 +66,7 @@ pub fn shelf() -> Result<Shelf, Refusal> {
     if is_new || known != shelf.recipes.len() {
         list(&shelf.recipes);
     }
-    let by_id = |listed: &Listed| (listed.id.clone(), listed.clone());
+    let by_id = |listed: &Arc<Listed>| (listed.id.clone(), listed.clone());
     SEEN.set(Some(shelf.recipes.iter().map(by_id).collect()));
     shelf
         .recipes
@@ -82,20 +83,20 @@ pub fn doubt(id: &str) {
 }
 
 /// The list as it was kept; empty where there is none that can be read.
-fn listed_before() -> HashMap<String, Listed> {
+fn listed_before() -> HashMap<String, Arc<Listed>> {
     let kept = store::read(INDEX).ok().flatten();
     let index = kept.and_then(|text| saved::from_text::<ShelfIndex>(&text).ok());
     let entries = index.unwrap_or_default().entries;
     entries
         .into_iter()
-        .map(|listed| (listed.id.clone(), listed))
+        .map(|listed| (listed.id.clone(), Arc::new(listed)))
         .collect()
 }
 
 /// Keeps the list. Where that is refused it is made anew the next time.
-fn list(recipes: &[Listed]) {
+fn list(recipes: &[Arc<Listed>]) {
     let index = ShelfIndex {
-        entries: recipes.to_vec(),
+        entries: recipes.iter().map(|listed| (**listed).clone()).collect(),
     };
     if let Ok(text) = saved::to_text(&index) {
         let _ = store::write(INDEX, &text);

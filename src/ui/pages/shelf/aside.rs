@@ -15,7 +15,11 @@ const KEY_SHOWN: usize = 80;
 pub fn aside(page: Page) -> Element {
     element("div").children_of(move || {
         page.changes.track();
-        let aside = storage::shelf().unwrap_or_default().aside;
+        let aside = page.shelf.with_value(|shelf| match shelf {
+            Ok(shelf) => shelf.aside.clone(),
+            // The list says why.
+            Err(_) => Vec::new(),
+        });
         if aside.is_empty() {
             return Vec::new();
         }

@@ -40,13 +40,13 @@ pub fn list(page: Page) -> Element {
     let asked = RwSignal::new(String::new());
     let refused = Memo::new(move |_| {
         page.changes.track();
-        match storage::shelf() {
+        page.shelf.with_value(|shelf| match shelf {
             Ok(shelf) => {
                 rows.update_value(|rows| rows.change(&shelf.recipes));
                 None
             }
             Err(refusal) => Some(refusal.to_string()),
-        }
+        })
     });
     let found = Memo::new(move |_| {
         refused.track();

@@ -1,8 +1,9 @@
 //! The room that is left for more, and whether the browser has promised to keep what is there.
 
 use super::Page;
+use crate::baking::quantity::show;
 use crate::baking::saved::Room;
-use crate::ui::dom::{Element, element};
+use crate::ui::dom::{Element, drawing, element};
 use crate::ui::parts::{button, fact, paragraph};
 use crate::ui::state::Promise;
 use crate::ui::storage;
@@ -24,7 +25,7 @@ pub fn room(page: Page, later: RwSignal<bool>) -> Element {
 }
 
 fn gauge(page: Page, room: &Room) -> Element {
-    let percent = format!("{:.0}", (room.share() * 100.0).floor());
+    let share = room.share();
     let class = if room.is_short() {
         "gauge gauge--short"
     } else {
@@ -36,12 +37,9 @@ fn gauge(page: Page, room: &Room) -> Element {
         .attribute("aria-label", "Room used")
         .attribute("aria-valuemin", "0")
         .attribute("aria-valuemax", "100")
-        .attribute("aria-valuenow", percent.clone())
-        .child(
-            element("div")
-                .class("gauge__used")
-                .attribute("style", format!("inline-size: {percent}%")),
-        );
+        .attribute("aria-valuenow", show::fixed(share * 100.0, 0))
+        .attribute("aria-valuetext", show::fullness(share))
+        .child(filled(share));
     let line = element("summary")
         .class("figure__line")
         .child(element("span").class("figure__label").text("Room"))
@@ -58,6 +56,20 @@ fn gauge(page: Page, room: &Room) -> Element {
         paragraph("hint", room.how()),
         element("div").children_of(move || promise(page)),
     ])
+}
+
+/// The filled part of the bar, of a hundred wide.
+fn filled(share: f64) -> Element {
+    let used = drawing("rect")
+        .class("gauge__used")
+        .attribute("height", "10")
+        .figure("width", share * 100.0);
+    drawing("svg")
+        .class("gauge__bar")
+        .attribute("viewBox", "0 0 100 10")
+        .attribute("preserveAspectRatio", "none")
+        .attribute("aria-hidden", "true")
+        .child(used)
 }
 
 fn promise(page: Page) -> Vec<Element> {

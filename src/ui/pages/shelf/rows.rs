@@ -3,6 +3,7 @@
 use crate::baking::saved::{Listed, families};
 use crate::baking::text::{holds, lower};
 use std::collections::HashMap;
+use std::sync::Arc;
 
 /// A key holds the place of a family's first recipe, times this, and how often that family has changed.
 const CHANGES: usize = 64;
@@ -13,7 +14,7 @@ pub struct Family {
     /// Its key among the rows; keys rise from row to row.
     key: usize,
     /// The recipe, then its versions.
-    pub members: Vec<Listed>,
+    pub members: Vec<Arc<Listed>>,
 }
 
 /// All rows, as they are and as they were given keys.
@@ -26,9 +27,9 @@ pub struct Rows {
 
 impl Rows {
     /// The rows of these recipes, in their order. A family that is as it was keeps its key, so that it is not drawn again.
-    pub fn change(&mut self, recipes: &[Listed]) {
+    pub fn change(&mut self, recipes: &[Arc<Listed>]) {
         self.give_places(recipes);
-        let of = |listed: &Listed| Some(listed.version.as_ref()?.of.clone());
+        let of = |listed: &Arc<Listed>| Some(listed.version.as_ref()?.of.clone());
         let of: Vec<Option<String>> = recipes.iter().map(of).collect();
         let records: Vec<(&str, Option<&str>)> = recipes
             .iter()
@@ -40,7 +41,7 @@ impl Rows {
             .map(|family| (family.key / CHANGES, family))
             .collect();
         for family in families(&records) {
-            let members: Vec<Listed> = family.iter().map(|at| recipes[*at].clone()).collect();
+            let members: Vec<Arc<Listed>> = family.iter().map(|at| recipes[*at].clone()).collect();
             let places = members.iter().filter_map(|it| self.places.get(&it.id));
             let place = places.min().copied().unwrap_or_default();
             let key = match before.get(&place) {
@@ -53,7 +54,7 @@ impl Rows {
     }
 
     /// Places rise with the order of the list. Where they no longer do, all get new ones behind all that were given.
-    fn give_places(&mut self, recipes: &[Listed]) {
+    fn give_places(&mut self, recipes: &[Arc<Listed>]) {
         let places = recipes.iter().map(|it| self.places.get(&it.id).copied());
         let mut least = Some(0);
         for place in places {
