@@ -8,12 +8,13 @@ use batterwright::baking::oven::scale::{OvenKind, OvenScale};
 use batterwright::baking::pan::{AmountEntry, HowMuch, PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{
-    BinRecord, KeptRecipe, SavedTrouble, VersionOf, families, from_text, to_text,
+    BinRecord, KeptRecipe, Record, SavedTrouble, VersionOf, families, from_text, to_text,
 };
 use batterwright::baking::worksheet::{
-    BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings,
+    BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings, TimedBake,
 };
 use proptest::prelude::*;
+use serde_json::{Value, json};
 
 fn kept() -> KeptRecipe {
     KeptRecipe {
@@ -234,6 +235,66 @@ fn a_damaged_record_is_refused_with_a_reason() {
     }
 }
 
+/// The reason names the place; what is right beside it is not blamed.
+#[test]
+fn a_wrong_field_is_named_with_its_place() {
+    for (body, said) in [
+        (r#"7"#, "its body is the number 7, which it cannot be"),
+        (r#"{"inputs":{}}"#, "its body lacks changed"),
+        (r#"{"changed":1}"#, "its body lacks inputs"),
+        (
+            r#"{"changed":-1,"inputs":{}}"#,
+            "its changed is the number -1, which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"text":["Cake"]}}"#,
+            "its inputs.text is a list, which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"corrections":[{},{"milligrams":"much"}]}}"#,
+            "its inputs.corrections[1].milligrams is the text \"much\", which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"choices":{"shelf":[{},{},{"shape":"teapot"}]}}}"#,
+            "its inputs.choices.shelf[2].shape is the text \"teapot\", which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{},"version":{"original":{"corrections":[7]}}}"#,
+            "its version.original.corrections[0] is the number 7, which it cannot be",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"text":{}}}"#,
+            "its inputs.text has fields, which it cannot have",
+        ),
+        (
+            r#"{"changed":1,"inputs":{"text":7,"corrections":[{"amount":true}]}}"#,
+            "its inputs.corrections[0].amount is \"true\", which it cannot be",
+        ),
+        (
+            "{\"changed\":1,\"inputs\":{\"choices\":{\"region\":\"\u{202e}\\n0123456789012345678901234567890123456789\"}}}",
+            "its inputs.choices.region is the text \"\u{fffd}\u{fffd}01234567890123456789012345678901234567\u{2026}\", which it cannot be",
+        ),
+    ] {
+        let text = format!(r#"{{"format":"batterwright recipe","version":2,"body":{body}}}"#);
+        let found = from_text::<KeptRecipe>(&text);
+        assert_eq!(found, Err(SavedTrouble::Corrupt(said.into())), "{text}");
+    }
+    for (text, said) in [
+        ("{\n\"format\": oven", "it is damaged at line 2, letter 11"),
+        ("{\"format\":", "it ends too early, so it is cut off"),
+        ("{}", "it does not say that it is a batterwright recipe"),
+    ] {
+        let found = from_text::<KeptRecipe>(text);
+        assert_eq!(found, Err(SavedTrouble::Corrupt(said.into())), "{text}");
+    }
+    let deep = "[".repeat(100_000);
+    let said = "it is nested too deep at line 1, letter 128".to_owned();
+    assert_eq!(
+        from_text::<KeptRecipe>(&deep),
+        Err(SavedTrouble::Corrupt(said))
+    );
+}
+
 /// What has another shape than the baker's own is refused, never half read.
 #[test]
 fn a_damaged_larder_is_refused_with_a_reason() {
@@ -311,6 +372,100 @@ fn missing_fields_take_their_usual_value() {
         from_text::<KeptRecipe>(text).map(|kept| kept.inputs),
         Ok(Inputs::of_text("1 egg"))
     );
+}
+
+/// By hand: only what was typed or chosen is written. A pan that is there at all stays, and so does each item of a list.
+#[test]
+fn what_is_usual_is_not_written() {
+    let mut kept = KeptRecipe {
+        changed: 1_764_057_600_000,
+        inputs: Inputs::of_text("Cake\n2 cups flour"),
+        version: None,
+    };
+    let plain = r#"{"format":"batterwright recipe","version":2,"body":{"changed":1764057600000,"inputs":{"text":"Cake\n2 cups flour"}}}"#;
+    assert_eq!(to_text(&kept).as_deref(), Ok(plain));
+    kept.inputs.corrections.push(Correction {
+        text: "2 cups flour".into(),
+        grams: Some(250.0),
+        ..Correction::default()
+    });
+    let choices = &mut kept.inputs.choices;
+    choices.own_pan = Some(PanEntry::default());
+    choices.shelf = vec![
+        PanEntry::default(),
+        PanEntry {
+            count: String::new(),
+            ..PanEntry::default()
+        },
+    ];
+    choices.oven.bakes = vec![TimedBake {
+        pan: Some(PanEntry::default()),
+        ..TimedBake::default()
+    }];
+    let chosen = concat!(
+        r#"{"format":"batterwright recipe","version":2,"body":{"changed":1764057600000,"inputs":{"#,
+        r#""choices":{"oven":{"bakes":[{"pan":{}}]},"own_pan":{},"shelf":[{},{"count":""}]},"#,
+        r#""corrections":[{"milligrams":250000,"text":"2 cups flour"}],"text":"Cake\n2 cups flour"}}}"#
+    );
+    assert_eq!(to_text(&kept).as_deref(), Ok(chosen));
+    assert_eq!(from_text(chosen), Ok(kept));
+}
+
+/// Every field of a recipe, each by itself away from its usual value, comes back.
+#[test]
+fn every_field_comes_back_when_it_alone_is_unusual() {
+    let mut full = version_of_today();
+    full.inputs.choices.own_pan = Some(PanEntry::default());
+    full.inputs.choices.swaps.lines = vec![Default::default()];
+    full.inputs.choices.swaps.held = vec![Default::default()];
+    full.inputs.choices.swaps.missing = vec!["butter".into()];
+    full.inputs.choices.mixing.cold = vec![Default::default()];
+    full.inputs.choices.oven.bakes = vec![TimedBake {
+        pan: Some(PanEntry::default()),
+        ..TimedBake::default()
+    }];
+    assert!(each_change_comes_back(&full) > 150);
+    assert!(each_change_comes_back(&Settings::default()) >= 3);
+    assert!(each_change_comes_back(&larder()) > 20);
+}
+
+/// Changes each text, number and yes or no of a record in turn; gives how many changes there were.
+fn each_change_comes_back<R: Record + PartialEq + std::fmt::Debug>(record: &R) -> usize {
+    let whole = serde_json::to_value(record).expect("a finite record");
+    let mut places = Vec::new();
+    leaves(&whole, String::new(), &mut places);
+    let mut tried = 0;
+    for place in &places {
+        for other in [json!(""), json!("x"), json!(7), json!(true), json!(false)] {
+            let mut changed = whole.clone();
+            *changed.pointer_mut(place).expect("a place of the record") = other;
+            // One word of a closed list for another, or text for a number, is no record.
+            let Ok(changed) = serde_json::from_value::<R>(changed) else {
+                continue;
+            };
+            let text = to_text(&changed).expect("a finite record");
+            assert_eq!(from_text::<R>(&text).as_ref(), Ok(&changed), "{place}");
+            tried += 1;
+        }
+    }
+    tried
+}
+
+/// The pointers to all that holds nothing further.
+fn leaves(value: &Value, place: String, places: &mut Vec<String>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                leaves(value, format!("{place}/{name}"), places);
+            }
+        }
+        Value::Array(items) => {
+            for (at, item) in items.iter().enumerate() {
+                leaves(item, format!("{place}/{at}"), places);
+            }
+        }
+        _ => places.push(place),
+    }
 }
 
 /// What was removed stands in the bin to the letter, damaged as it may be, and for 30 days of 24 hours.

@@ -3,6 +3,7 @@
 //! Nothing in here knows of a browser, a clock, a store or a signal.
 
 pub mod balance;
+pub mod carry;
 pub mod chemistry;
 pub mod demo;
 pub mod estimate;

@@ -13,7 +13,7 @@ mod record;
 mod weighing;
 
 pub use label::{Label, LabelStyle, SALT_IN_SODIUM};
-pub use record::{Meaning, Merged, OwnRecord, OwnWord};
+pub use record::{Meaning, Merged, OwnRecord, OwnWord, is_own_key};
 pub use weighing::Weighing;
 
 use super::{Acidity, Allergen, FlourBasis, Group, Ingredient, Piece, PieceWeight, by_key};

@@ -8,6 +8,7 @@
 mod amount;
 mod bake_sentence;
 mod bake_time;
+mod bowls;
 mod bracket;
 mod correction;
 mod country;
@@ -19,6 +20,7 @@ mod length;
 pub mod linked;
 mod look;
 mod measure;
+mod method;
 mod name;
 mod number;
 mod number_words;
@@ -36,6 +38,7 @@ mod scan;
 mod seen;
 mod several;
 mod state;
+mod step_time;
 mod sum;
 mod term;
 mod tidy;
@@ -45,6 +48,7 @@ mod understood;
 
 pub use amount::{Amount, Level, Unit, VolumeUnit};
 pub use bake_time::{BakeTime, BakeWords, Baked, minutes_typed};
+pub use bowls::{Bowl, Portion, bowls};
 use correction::read_amount;
 pub use correction::{Correction, amount_trouble, read_grams};
 pub use country::{Certainty, Guess, guess};
@@ -58,6 +62,7 @@ pub use look::Looks;
 pub use oven::{bare as bare_degrees, is_baking};
 use std::collections::HashMap;
 use std::sync::Arc;
+pub use step_time::{StepTime, step_times};
 
 /// A line's words in the plain form in which they are remembered: bullets and markup taken off, lower case.
 pub fn plain_line(line: &str) -> String {

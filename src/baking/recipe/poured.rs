@@ -4,8 +4,9 @@
 //! step that mixes it. What another step uses too stays in the batter. Neither goes without a word at the line.
 
 use super::look::Look;
+use super::method::{self, Listed, Step};
 use super::{Line, Reading, Role, Section};
-use crate::baking::ingredient::{Group, lookup};
+use crate::baking::ingredient::Group;
 use std::sync::Arc;
 
 /// What is done with it.
@@ -38,100 +39,39 @@ const MIXES: &[&str] = &[
 /// How many words may stand between "over" and the cake.
 const APART: usize = 5;
 
-/// A sentence of the method: the number of its line, and its words in plain form.
-struct Step {
-    line: usize,
-    words: Vec<String>,
+/// A sentence of the method, as it looks here.
+trait Sentence {
+    /// Whether it pours something over a cake; `after` is true where an earlier step bakes it.
+    fn pours(&self, after: bool) -> bool;
+    /// Whether it mixes what a later step may pour: its verb is among its first words, and nothing of a batter is in it.
+    fn mixes(&self) -> bool;
 }
 
-impl Step {
-    fn has(&self, list: &[&str]) -> bool {
-        self.words.iter().any(|word| list.contains(&word.as_str()))
-    }
-
-    /// Whether it pours something over a cake; `after` is true where an earlier step bakes it.
+impl Sentence for Step {
     fn pours(&self, after: bool) -> bool {
         let over = self
             .words
             .iter()
             .enumerate()
             .filter(|(_, word)| matches!(word.as_str(), "over" | "onto"))
-            .any(|(at, _)| self.meets_cake(at + 1));
+            .any(|(at, _)| meets_cake(self, at + 1));
         over && self.has(POURS) && (after || self.has(BAKED)) && !self.has(&["batter", "dough"])
     }
 
-    /// Whether a cake stands a few words behind this one.
-    fn meets_cake(&self, from: usize) -> bool {
-        let is = |at: usize, list: &[&str]| {
-            let word = self.words.get(at);
-            word.is_some_and(|word| list.contains(&word.as_str()))
-        };
-        (from..from + APART).any(|at| is(at, CAKES) && !is(at + 1, NO_CAKE))
-    }
-
-    /// Whether it mixes what a later step may pour: its verb is among its first words, and nothing of a batter is in it.
     fn mixes(&self) -> bool {
         let mut first = self.words.iter().take(APART);
         first.any(|word| MIXES.contains(&word.as_str()))
             && !self.has(&["bake", "batter", "dough", "egg", "flour"])
     }
-
-    /// Where these words stand in it one after the other.
-    fn places_of(&self, name: &[String]) -> impl Iterator<Item = usize> {
-        // No window is no word long.
-        let windows = self.words.windows(name.len().max(1)).enumerate();
-        windows.filter_map(move |(at, words)| (words == name).then_some(at))
-    }
-
-    /// Whether it uses all there is: "mix all the ingredients".
-    fn uses_all(&self) -> bool {
-        self.has(&["everything"]) || self.has(&["all"]) && self.has(&["ingredient"])
-    }
 }
 
-/// An ingredient of the list, by what a step may call it.
-struct Listed {
-    /// Its own words and those of the tables.
-    names: [Vec<String>; 2],
-    /// True where no other ingredient's name ends like it: "juice" is enough.
-    is_only: bool,
-}
-
-impl Listed {
-    fn of(reading: &Reading) -> Self {
-        let known = reading.ingredient.taken();
-        let key = known.map_or("", |known| known.key);
-        Self {
-            names: [
-                lookup::words_of(&reading.name),
-                key.split('_').map(lookup::plain_word).collect(),
-            ],
-            is_only: true,
-        }
-    }
-
-    fn head(&self) -> Option<&String> {
-        self.names[1].last()
-    }
-
-    /// Whether a step names it. Words that are part of a longer name of another ("sugar" of "icing sugar") are not
-    /// its own.
-    fn is_in(&self, step: &Step, all: &[Self]) -> bool {
-        let stands = |name: &[String]| {
-            step.places_of(name).any(|at| {
-                let longer = all.iter().flat_map(|other| &other.names);
-                !longer
-                    .filter(|longer| longer.len() > name.len())
-                    .any(|longer| {
-                        step.places_of(longer)
-                            .any(|from| from <= at && at + name.len() <= from + longer.len())
-                    })
-            })
-        };
-        let head = self.head().filter(|_| self.is_only);
-        self.names.iter().any(|name| stands(name))
-            || head.is_some_and(|head| stands(std::slice::from_ref(head)))
-    }
+/// Whether a cake stands a few words behind this one.
+fn meets_cake(step: &Step, from: usize) -> bool {
+    let is = |at: usize, list: &[&str]| {
+        let word = step.words.get(at);
+        word.is_some_and(|word| list.contains(&word.as_str()))
+    };
+    (from..from + APART).any(|at| is(at, CAKES) && !is(at + 1, NO_CAKE))
 }
 
 /// Puts what is poured over the baked cake beside the batter, or says why it stays.
@@ -142,12 +82,7 @@ pub fn settle(lines: &mut [Line], looks: &[Arc<Look>]) {
         return;
     }
     let readings = || lines.iter().filter_map(reading).flat_map(Reading::all);
-    let mut listed: Vec<Listed> = readings().map(Listed::of).collect();
-    let heads: Vec<Option<String>> = listed.iter().map(|it| it.head().cloned()).collect();
-    for (at, it) in listed.iter_mut().enumerate() {
-        let is_other = |(other, head): (usize, _)| other != at && head == &heads[at];
-        it.is_only = !heads.iter().enumerate().any(is_other);
-    }
+    let listed = Listed::of(readings());
     let is_last_sugar = readings().filter(|it| is_a(it, &[Group::Sugar])).count() < 2;
     let mut next = listed.iter();
     let mut is_of_the_cake = false;
@@ -223,21 +158,14 @@ fn take(reading: &mut Reading, step: usize, stays: Option<String>) {
 
 /// The sentences of the method.
 fn steps(lines: &[Line]) -> Vec<Step> {
-    let method = lines.iter().filter(|line| line.role == Role::Method);
-    method
-        .flat_map(|line| {
-            let sentences = line.text.split(['.', ';', '!']);
-            sentences.map(|sentence| Step {
-                line: line.number,
-                words: sentence
-                    .split(|letter: char| !letter.is_alphanumeric())
-                    .filter(|word| !word.is_empty())
-                    .map(lookup::plain_word)
-                    .collect(),
-            })
+    let sentences = method::lines(lines).flat_map(|line| {
+        let sentences = line.text.split(['.', ';', '!']);
+        sentences.map(|sentence| Step {
+            line: line.number,
+            words: method::words(sentence),
         })
-        .filter(|step| !step.words.is_empty())
-        .collect()
+    });
+    sentences.filter(|step| !step.words.is_empty()).collect()
 }
 
 /// The places of the steps that pour something over a baked cake, and of those right before them that mix it.

@@ -3,7 +3,7 @@
 //! It is a help and never the truth: an entry holds for one state of its record only, which its mark tells, and a list
 //! that is missing, damaged or full of old marks is made anew from the records.
 
-use super::{KeptRecipe, Limits, Record};
+use super::{KeptRecipe, Limits, Record, first_words};
 use serde::{Deserialize, Serialize};
 
 /// So many letters of a record tell one state of it from another: format, version and when it was changed stand there.
@@ -55,12 +55,6 @@ pub fn mark(head: &str, length: u32) -> u32 {
     })
 }
 
-/// What a text is called where there is room for one line: its first one with words on it.
-pub fn first_words(text: &str) -> String {
-    let line = text.lines().map(str::trim).find(|line| !line.is_empty());
-    plain(line.unwrap_or("Blank recipe"))
-}
-
 /// The start of a name, on one line.
 fn plain(name: &str) -> String {
     let on_a_line = |letter: char| if letter.is_control() { ' ' } else { letter };
@@ -73,12 +67,12 @@ impl Listed {
         Self {
             id: id.to_owned(),
             mark,
-            title: first_words(&recipe.inputs.text),
+            title: plain(&first_words(&recipe.inputs.text)),
             changed: recipe.changed,
             version: recipe.version.as_ref().map(|version| ListedVersion {
                 name: plain(version.called()),
                 of: version.of.clone(),
-                from: first_words(&version.original.text),
+                from: plain(&first_words(&version.original.text)),
             }),
         }
     }

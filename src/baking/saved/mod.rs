@@ -4,27 +4,34 @@
 //! never overwritten: reading it gives a [`SavedTrouble`], and the caller sets the text aside.
 
 mod bin;
+mod compact;
+mod damage;
 mod family;
 mod index;
 mod limits;
 mod merge;
 mod room;
+mod words;
 
 pub use bin::BinRecord;
+pub(super) use damage::kind;
 pub use family::families;
-pub use index::{HEAD, Listed, ListedVersion, ShelfIndex, first_words, mark};
+pub use index::{HEAD, Listed, ListedVersion, ShelfIndex, mark};
 pub use limits::Limits;
 pub use merge::{Merge, Moved};
 pub use room::Room;
+pub use words::{first_words, quoted};
 
-use super::ingredient::own::OwnRecord;
-use super::worksheet::{Inputs, Settings};
+use super::ingredient::own::{OwnEntry, OwnRecord};
+use super::pan::PanEntry;
+use super::recipe::Correction;
+use super::worksheet::{Inputs, LineWords, Settings, SwapLine, TimedBake};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 /// A kind of record that is kept.
-pub trait Record: Serialize + DeserializeOwned {
+pub trait Record: Default + Serialize + DeserializeOwned {
     /// The name that stands in the record's `format` field.
     const FORMAT: &'static str;
     /// The version written today.
@@ -35,6 +42,12 @@ pub trait Record: Serialize + DeserializeOwned {
     /// Turns the body of a past version into today's; `None` where that version never was.
     fn upgrade(version: u32, body: Value) -> Option<Value> {
         (version == Self::VERSION).then_some(body)
+    }
+
+    /// What an item of the list of that name is by default, or the field of that name where it is there at all; null
+    /// where neither has a default, and all of it is written.
+    fn usual_item(_name: &str) -> Value {
+        Value::Null
     }
 }
 
@@ -90,6 +103,22 @@ impl Record for KeptRecipe {
         }
         (1..=Self::VERSION).contains(&version).then_some(body)
     }
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "corrections" => usual::<Correction>(),
+            "own_pan" | "shelf" | "pan" => usual::<PanEntry>(),
+            "bakes" => usual::<TimedBake>(),
+            "lines" => usual::<SwapLine>(),
+            "held" | "cold" => usual::<LineWords>(),
+            "version" => usual::<VersionOf>(),
+            _ => Value::Null,
+        }
+    }
+}
+
+fn usual<T: Default + Serialize>() -> Value {
+    serde_json::to_value(T::default()).unwrap_or_default()
 }
 
 /// Version 1 knew one pan beside the recipe's own.
@@ -110,14 +139,21 @@ impl Record for Settings {
 impl Record for OwnRecord {
     const FORMAT: &'static str = "batterwright larder";
     const VERSION: u32 = 1;
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "entries" => usual::<OwnEntry>(),
+            _ => Value::Null,
+        }
+    }
 }
 
 /// A record as it is written: what it is first, then what it holds.
-#[derive(Serialize)]
-struct Envelope {
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Envelope {
     format: &'static str,
     version: u32,
-    body: Value,
+    pub(super) body: Value,
 }
 
 /// Why a kept record cannot be used.
@@ -136,16 +172,25 @@ pub enum SavedTrouble {
     },
 }
 
+impl SavedTrouble {
+    /// The reason as a sentence's middle.
+    pub fn reason(&self) -> String {
+        match self {
+            Self::Corrupt(reason) | Self::TooMuch(reason) => reason.clone(),
+            Self::Newer { version, known } => format!(
+                "it was written by a newer version of this page (record version {version}; this page reads up to {known})"
+            ),
+        }
+    }
+}
+
 impl std::fmt::Display for SavedTrouble {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Corrupt(reason) | Self::TooMuch(reason) => {
                 write!(out, "It cannot be read: {reason}.")
             }
-            Self::Newer { version, known } => write!(
-                out,
-                "It was written by a newer version of this page (record version {version}; this page reads up to {known})."
-            ),
+            Self::Newer { .. } => write!(out, "I{}.", &self.reason()[1..]),
         }
     }
 }
@@ -153,74 +198,87 @@ impl std::fmt::Display for SavedTrouble {
 /// The record as JSON text.
 ///
 /// # Errors
+/// As for [`to_value`].
+pub fn to_text<R: Record>(record: &R) -> Result<String, String> {
+    let text = serde_json::to_string(&to_value(record)?).map_err(|error| error.to_string())?;
+    R::LIMITS.check_length(&text)?;
+    Ok(text)
+}
+
+/// The record with what it is, as JSON.
+///
+/// # Errors
 /// A sentence's middle where it holds more than a record may; also where a number in it is not finite, which no record
 /// of ours holds.
-pub fn to_text<R: Record>(record: &R) -> Result<String, String> {
-    let body = serde_json::to_value(record).map_err(|error| error.to_string())?;
+pub fn to_value<R: Record>(record: &R) -> Result<Envelope, String> {
+    let mut body = serde_json::to_value(record).map_err(|error| error.to_string())?;
     R::LIMITS.check(&body)?;
-    let text = serde_json::to_string(&Envelope {
+    compact::compact::<R>(&mut body);
+    Ok(Envelope {
         format: R::FORMAT,
         version: R::VERSION,
         body,
     })
-    .map_err(|error| error.to_string())?;
-    R::LIMITS.check_length(&text)?;
-    Ok(text)
 }
 
 /// The record that a JSON text holds, brought up to today's version.
 ///
 /// # Errors
-/// [`SavedTrouble`] where the text is damaged, of another format, or newer than this program.
+/// [`SavedTrouble`] where the text is damaged, of another format, newer than this program, or beyond its limits.
 pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
-    let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
     R::LIMITS
         .check_length(text)
         .map_err(SavedTrouble::TooMuch)?;
-    let mut envelope: Value =
-        serde_json::from_str(text).map_err(|error| corrupt(damage(&error)))?;
-    let format = envelope
-        .get("format")
-        .and_then(Value::as_str)
-        .unwrap_or("none");
-    if format != R::FORMAT {
-        return Err(corrupt(format!(
-            "its format is \"{format}\", not \"{}\"",
-            R::FORMAT
-        )));
-    }
-    let Some(version) = envelope.get("version").and_then(Value::as_u64) else {
-        return Err(corrupt("it names no version".into()));
-    };
-    if version > u64::from(R::VERSION) {
-        return Err(SavedTrouble::Newer {
-            version,
-            known: R::VERSION,
-        });
-    }
+    from_value(json(text).map_err(SavedTrouble::Corrupt)?)
+}
+
+/// Any JSON, or what is wrong with it and where, as a sentence's middle.
+pub(super) fn json(text: &str) -> Result<Value, String> {
+    serde_json::from_str(text).map_err(|error| damage::of_text(&error))
+}
+
+/// As [`from_text`], of what was read as JSON.
+///
+/// # Errors
+/// As for [`from_text`].
+pub fn from_value<R: Record>(mut envelope: Value) -> Result<R, SavedTrouble> {
+    let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
     let body = envelope
         .get_mut("body")
         .map(Value::take)
         .unwrap_or(Value::Null);
+    let version = version::<R>(&envelope)?;
     R::LIMITS.check(&body).map_err(SavedTrouble::TooMuch)?;
-    let Some(body) = u32::try_from(version)
-        .ok()
-        .and_then(|version| R::upgrade(version, body))
-    else {
+    let Some(body) = R::upgrade(version, body) else {
         return Err(corrupt(format!("no version {version} was ever written")));
     };
-    serde_json::from_value(body)
-        .map_err(|error| corrupt(format!("it does not hold what it should ({error})")))
+    serde_json::from_value(body.clone()).map_err(|_| corrupt(damage::of_body::<R>(&body)))
 }
 
-/// What is wrong with a text that is no JSON, and where, in a baker's words.
-fn damage(error: &serde_json::Error) -> String {
-    if error.is_eof() {
-        return "it ends too early, so it is cut off".into();
+/// The version that it says it has, which is one that may be known here.
+fn version<R: Record>(envelope: &Value) -> Result<u32, SavedTrouble> {
+    let format = envelope.get("format").and_then(Value::as_str);
+    let Some(format) = format else {
+        return Err(SavedTrouble::Corrupt(format!(
+            "it does not say that it is a {}",
+            R::FORMAT
+        )));
+    };
+    if format != R::FORMAT {
+        return Err(SavedTrouble::Corrupt(format!(
+            "its format is {}, not \"{}\"",
+            quoted(format),
+            R::FORMAT
+        )));
     }
-    format!(
-        "it is damaged at line {}, letter {}",
-        error.line(),
-        error.column()
-    )
+    let Some(version) = envelope.get("version").and_then(Value::as_u64) else {
+        return Err(SavedTrouble::Corrupt("it names no version".into()));
+    };
+    match u32::try_from(version) {
+        Ok(version) if version <= R::VERSION => Ok(version),
+        _ => Err(SavedTrouble::Newer {
+            version,
+            known: R::VERSION,
+        }),
+    }
 }

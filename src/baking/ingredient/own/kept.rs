@@ -36,6 +36,9 @@ impl Reading {
         for mut from in self.list(&mut from, "entries") {
             record.entries.push(self.entry(&mut from));
         }
+        if !record.numbers_hold() {
+            self.wrong("entries", "are numbered twice, or higher than anyone gives");
+        }
         for mut from in self.list(&mut from, "words") {
             self.has_fields(&from, "words");
             record.words.push(OwnWord {

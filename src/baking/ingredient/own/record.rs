@@ -2,6 +2,7 @@
 
 use super::OwnEntry;
 use serde::Serialize;
+use std::collections::HashSet;
 
 /// What stands before the number of a key.
 const KEY: &str = "own/";
@@ -43,6 +44,9 @@ impl OwnWord {
         self.words == other.words && self.amount.is_some() == other.amount.is_some()
     }
 }
+
+/// No baker gives so many numbers; behind the last that there is, none would be left.
+const MOST_GIVEN: u32 = 1_000_000;
 
 /// Everything of a baker's own, as it is kept.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
@@ -134,6 +138,18 @@ impl OwnRecord {
         key
     }
 
+    /// Whether a key means an ingredient here, or may come to mean one.
+    pub fn may_mean(&self, key: &str) -> bool {
+        self.entry(key).is_some() || number(key).is_some_and(|number| number > self.given())
+    }
+
+    /// Whether every entry's number is its alone, and there are more to give.
+    pub(super) fn numbers_hold(&self) -> bool {
+        let mut keys = HashSet::new();
+        let mut numbered = self.entries.iter().filter(|entry| !entry.key.is_empty());
+        self.given() <= MOST_GIVEN && numbered.all(|entry| keys.insert(&entry.key))
+    }
+
     /// The highest number given so far, by the count and by the entries, should the two differ.
     fn given(&self) -> u32 {
         let numbers = self.entries.iter().filter_map(|entry| number(&entry.key));
@@ -143,8 +159,12 @@ impl OwnRecord {
     /// Takes in what another record holds. An entry that is here already is skipped, under whatever key; one whose key
     /// another has gets a fresh one, and the words that mean it follow. Words that are taught here stay as they are.
     pub fn merge(&mut self, other: Self) -> Merged {
+        self.merge_moving(other).0
+    }
+
+    /// As [`OwnRecord::merge`]; also the keys of theirs that are another here, each with that one.
+    pub fn merge_moving(&mut self, other: Self) -> (Merged, Vec<(String, String)>) {
         let mut merged = Merged::default();
-        // Keys of theirs that are another here.
         let mut moved: Vec<(String, String)> = Vec::new();
         let before = self.given();
         // Fresh keys lie behind all of theirs, so that one that moves takes no other's place.
@@ -195,7 +215,7 @@ impl OwnRecord {
                 }
             }
         }
-        merged
+        (merged, moved)
     }
 }
 
@@ -240,6 +260,11 @@ fn taught(count: usize) -> String {
         1 => "1 taught word".into(),
         count => format!("{count} taught words"),
     }
+}
+
+/// Whether a key is one of an own ingredient, here or elsewhere.
+pub fn is_own_key(key: &str) -> bool {
+    key.starts_with(KEY)
 }
 
 fn number(key: &str) -> Option<u32> {

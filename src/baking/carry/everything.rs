@@ -1,0 +1,273 @@
+//! Everything that is kept, as one file of JSON that a person can read.
+
+use crate::baking::ingredient::own::OwnRecord;
+use crate::baking::saved::{self, Envelope, KeptRecipe, Record, first_words, kind, quoted};
+use crate::baking::worksheet::Settings;
+use serde::Serialize;
+use serde_json::Value;
+use std::collections::HashMap;
+
+const FORMAT: &str = "batterwright everything";
+const VERSION: u64 = 1;
+
+/// The largest file that is looked at, in bytes: twice what a browser gives a page to keep.
+const LARGEST: usize = 20_000_000;
+/// The most recipes that a file may hold.
+const MOST_RECIPES: usize = 5_000;
+/// The longest name of a record, in letters.
+const LONGEST_ID: usize = 64;
+
+/// All that is kept on a device.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Everything {
+    /// When it was taken out, as ISO 8601 writes it; only shown.
+    pub taken_out: String,
+    /// The recipes, by the names of their records.
+    pub recipes: Vec<Carried>,
+    /// The settings, where any were kept.
+    pub settings: Option<Settings>,
+    /// Own ingredients and taught words, where any were kept.
+    pub larder: Option<OwnRecord>,
+}
+
+/// A recipe with the name of its record.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Carried {
+    /// The name.
+    pub id: String,
+    /// The recipe.
+    pub recipe: KeptRecipe,
+}
+
+/// The file as it is written: what it is first.
+#[derive(Serialize)]
+struct File<'a> {
+    format: &'static str,
+    version: u64,
+    taken_out: &'a str,
+    settings: Option<Envelope>,
+    larder: Option<Envelope>,
+    recipes: Vec<Row<'a>>,
+}
+
+#[derive(Serialize)]
+struct Row<'a> {
+    id: &'a str,
+    record: Envelope,
+}
+
+/// The file. The same things give the same file, in whatever order they come.
+///
+/// # Errors
+/// A sentence where a record holds more than one may, which no kept one does.
+pub fn write(everything: &Everything) -> Result<String, String> {
+    let mut recipes: Vec<&Carried> = everything.recipes.iter().collect();
+    recipes.sort_by(|one, other| one.id.cmp(&other.id));
+    let row = |carried: &&'_ Carried| {
+        let mut record = saved::to_value(&carried.recipe)?;
+        spread(&mut record.body);
+        Ok(record)
+    };
+    let records: Vec<Envelope> = recipes.iter().map(row).collect::<Result<_, String>>()?;
+    let ids = recipes.iter().map(|carried| carried.id.as_str());
+    let file = File {
+        format: FORMAT,
+        version: VERSION,
+        taken_out: &everything.taken_out,
+        settings: optional(everything.settings.as_ref())?,
+        larder: optional(everything.larder.as_ref())?,
+        recipes: ids
+            .zip(records)
+            .map(|(id, record)| Row { id, record })
+            .collect(),
+    };
+    serde_json::to_string_pretty(&file)
+        .map_err(|error| format!("This could not be written: {error}."))
+}
+
+fn optional<R: Record>(record: Option<&R>) -> Result<Option<Envelope>, String> {
+    record.map(saved::to_value).transpose()
+}
+
+/// What a file holds.
+///
+/// # Errors
+/// A sentence with the reason and the place; nothing of such a file is used.
+pub fn read(text: &str) -> Result<Everything, String> {
+    read_file(text).map_err(|reason| format!("This file cannot be brought in: {reason}."))
+}
+
+fn read_file(text: &str) -> Result<Everything, String> {
+    if text.len() > LARGEST {
+        return Err(format!(
+            "it is {} kB long, and {} kB is the most",
+            text.len().div_ceil(1000),
+            LARGEST / 1000
+        ));
+    }
+    // Some editors put a mark of byte order before a text.
+    let mut file = saved::json(text.trim_start_matches('\u{feff}'))?;
+    check_kind(&file)?;
+    let rows = match take(&mut file, "recipes") {
+        Value::Array(rows) if rows.len() > MOST_RECIPES => {
+            return Err(format!(
+                "it holds {} recipes, and {MOST_RECIPES} are the most",
+                rows.len()
+            ));
+        }
+        Value::Array(rows) => rows,
+        Value::Null => return Err("it has no list of recipes".into()),
+        other => {
+            return Err(format!(
+                "its recipes is {}, which it cannot be",
+                kind(&other)
+            ));
+        }
+    };
+    let taken_out = match take(&mut file, "taken_out") {
+        Value::String(text) if text.len() <= LONGEST_ID => text,
+        Value::Null => String::new(),
+        other => {
+            return Err(format!(
+                "its taken_out is {}, which it cannot be",
+                kind(&other)
+            ));
+        }
+    };
+    let larder = one(&mut file, "larder")?;
+    Ok(Everything {
+        taken_out,
+        recipes: recipes(rows)?,
+        settings: one(&mut file, "settings")?,
+        larder,
+    })
+}
+
+/// Whether it is a file of ours, and no newer one.
+fn check_kind(file: &Value) -> Result<(), String> {
+    match file.get("format").and_then(Value::as_str) {
+        Some(FORMAT) => {}
+        Some(format) => {
+            return Err(format!(
+                "its format is {}, not \"{FORMAT}\"",
+                quoted(format)
+            ));
+        }
+        None => return Err(format!("it does not say that it is \"{FORMAT}\"")),
+    }
+    match file.get("version").and_then(Value::as_u64) {
+        Some(VERSION) => Ok(()),
+        Some(version) if version > VERSION => Err(format!(
+            "a newer version of this page wrote it (file version {version}; this page reads up to {VERSION})"
+        )),
+        Some(version) => Err(format!("no version {version} was ever written")),
+        None => Err("it names no version".into()),
+    }
+}
+
+fn recipes(rows: Vec<Value>) -> Result<Vec<Carried>, String> {
+    let count = rows.len();
+    let mut places: HashMap<String, usize> = HashMap::new();
+    let mut recipes = Vec::with_capacity(count);
+    for (at, mut row) in rows.into_iter().enumerate() {
+        let mut record = take(&mut row, "record");
+        if let Some(body) = record.get_mut("body") {
+            gather(body);
+        }
+        let place = place(at, count, &record);
+        let id = match take(&mut row, "id") {
+            Value::String(id) if is_id(&id) => id,
+            Value::String(id) => {
+                return Err(format!(
+                    "{place}: its id {} is no name of a record",
+                    quoted(&id)
+                ));
+            }
+            other => return Err(format!("{place}: its id is {}, not a text", kind(&other))),
+        };
+        if let Some(before) = places.insert(id.clone(), at) {
+            return Err(format!(
+                "{place} has the same id as recipe {}: \"{id}\"",
+                before + 1
+            ));
+        }
+        let recipe = saved::from_value(record)
+            .map_err(|trouble| format!("{place}: {}", trouble.reason()))?;
+        recipes.push(Carried { id, recipe });
+    }
+    Ok(recipes)
+}
+
+/// "recipe 12 of 40, "Plum cake""; without the title where there is none to read.
+fn place(at: usize, count: usize, record: &Value) -> String {
+    let text = record.pointer("/body/inputs/text").and_then(Value::as_str);
+    let title = text.map_or(String::new(), |text| {
+        format!(", {}", quoted(&first_words(text)))
+    });
+    format!("recipe {} of {count}{title}", at + 1)
+}
+
+/// Names go into addresses and the keys of a store: letters, figures and lines, as they are given here.
+fn is_id(id: &str) -> bool {
+    (1..=LONGEST_ID).contains(&id.len())
+        && id
+            .bytes()
+            .all(|byte| byte.is_ascii_alphanumeric() || byte == b'-' || byte == b'_')
+}
+
+/// The one record of its kind; `None` where the file has none.
+fn one<R: Record>(file: &mut Value, name: &str) -> Result<Option<R>, String> {
+    match take(file, name) {
+        Value::Null => Ok(None),
+        record => saved::from_value(record)
+            .map(Some)
+            .map_err(|trouble| format!("{name}: {}", trouble.reason())),
+    }
+}
+
+/// The value of that name; null where there is none.
+fn take(from: &mut Value, name: &str) -> Value {
+    from.get_mut(name).map(Value::take).unwrap_or_default()
+}
+
+/// Where a text of several lines stands.
+const TEXT: &str = "text";
+
+/// Writes a text of several lines as a list of them, for whoever reads the file.
+fn spread(value: &mut Value) {
+    each_text(value, &|text| {
+        if let Value::String(whole) = text
+            && whole.contains('\n')
+        {
+            *text = whole.split('\n').map(Value::from).collect();
+        }
+    });
+}
+
+/// Puts the lines of such a list together again; what is no list of texts stays as it is, and is refused as that.
+fn gather(value: &mut Value) {
+    each_text(value, &|text| {
+        let lines: Option<Vec<&str>> = text
+            .as_array()
+            .and_then(|lines| lines.iter().map(Value::as_str).collect());
+        if let Some(lines) = lines {
+            *text = lines.join("\n").into();
+        }
+    });
+}
+
+fn each_text(value: &mut Value, change: &impl Fn(&mut Value)) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                if name == TEXT {
+                    change(value);
+                } else {
+                    each_text(value, change);
+                }
+            }
+        }
+        Value::Array(items) => items.iter_mut().for_each(|item| each_text(item, change)),
+        _ => {}
+    }
+}

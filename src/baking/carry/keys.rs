@@ -1,0 +1,90 @@
+//! Own ingredients are known by numbers, and the same number means another elsewhere: recipes that come follow theirs.
+
+use super::preview::Here;
+use super::{Carried, Everything};
+use crate::baking::ingredient::own::{Merged, OwnRecord, is_own_key};
+use crate::baking::saved::KeptRecipe;
+use crate::baking::worksheet::Inputs;
+use std::collections::{HashMap, HashSet};
+
+/// The key of an own ingredient that is none: numbers are given from 1.
+const NO_ONE: &str = "own/0";
+
+/// A file's recipes with the keys that they would have here, if all of it came.
+pub fn as_here(everything: &Everything, here: &Here) -> Vec<Carried> {
+    let mut recipes = everything.recipes.clone();
+    let named = named(&recipes);
+    let theirs = everything.larder.clone().unwrap_or_default();
+    settle(&mut recipes, &named, theirs, &mut here.larder.clone());
+    recipes
+}
+
+/// Takes their larder into ours, and has recipes name each ingredient by its key here.
+pub fn settle(
+    recipes: &mut [Carried],
+    named: &HashSet<String>,
+    theirs: OwnRecord,
+    ours: &mut OwnRecord,
+) -> Merged {
+    // One that was given here and is gone means no other here, now or later.
+    let nowhere = named
+        .iter()
+        .filter(|key| theirs.entry(key).is_none() && ours.may_mean(key));
+    let mut moved: HashMap<String, String> = nowhere
+        .map(|key| (key.clone(), NO_ONE.to_owned()))
+        .collect();
+    let (came, moves) = ours.merge_moving(theirs);
+    moved.extend(moves);
+    for carried in recipes {
+        each_inputs(&mut carried.recipe, &mut |inputs| {
+            each_key(inputs, &mut |key| {
+                if let Some(here) = moved.get(key) {
+                    here.clone_into(key);
+                }
+            });
+        });
+    }
+    came
+}
+
+/// The own ingredients that recipes name by their keys.
+pub fn named(recipes: &[Carried]) -> HashSet<String> {
+    let mut keys = HashSet::new();
+    for carried in recipes {
+        each_inputs(&mut carried.recipe.clone(), &mut |inputs| {
+            each_key(inputs, &mut |key| {
+                keys.insert(key.clone());
+            });
+        });
+    }
+    keys
+}
+
+/// The recipe's inputs, and those that it was made from.
+fn each_inputs(recipe: &mut KeptRecipe, change: &mut dyn FnMut(&mut Inputs)) {
+    change(&mut recipe.inputs);
+    if let Some(version) = &mut recipe.version {
+        change(&mut version.original);
+    }
+}
+
+/// Every key of an own ingredient that inputs name.
+pub fn each_key(inputs: &mut Inputs, change: &mut dyn FnMut(&mut String)) {
+    let mut change = |key: &mut String| {
+        if is_own_key(key) {
+            change(key);
+        }
+    };
+    for correction in &mut inputs.corrections {
+        correction.ingredient.iter_mut().for_each(&mut change);
+    }
+    let swaps = &mut inputs.choices.swaps;
+    swaps.missing.iter_mut().for_each(&mut change);
+    for line in &mut swaps.lines {
+        if line.to.split('+').any(is_own_key) {
+            let mut keys: Vec<String> = line.to.split('+').map(str::to_owned).collect();
+            keys.iter_mut().for_each(&mut change);
+            line.to = keys.join("+");
+        }
+    }
+}

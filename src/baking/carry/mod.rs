@@ -1,0 +1,14 @@
+//! How recipes leave the page and come back: everything as one file, and one recipe in a link, as text and as linked
+//! data.
+//!
+//! What comes in was written by anyone: it is taken whole or refused whole, with the reason and the place, and nothing
+//! here writes anything. [`merge`] gives the list of what is to be written.
+
+mod everything;
+mod keys;
+mod merge;
+mod preview;
+
+pub use everything::{Carried, Everything, read, write};
+pub use merge::{Taken, WhenBoth, Writes, merge};
+pub use preview::{Here, Preview, Row, Standing, preview};

@@ -1,0 +1,8 @@
+//! How recipes leave the page and come back: nothing is lost, and what is wrong is refused whole.
+
+#[path = "carry/everything.rs"]
+mod everything;
+#[path = "carry/merging.rs"]
+mod merging;
+#[path = "carry/some.rs"]
+mod some;

@@ -1,0 +1,270 @@
+//! The one file: what it looks like, that it comes back whole, and each way in which it is refused.
+
+use super::some::{any_everything, carried, larder, version};
+use batterwright::baking::carry::{Everything, read, write};
+use batterwright::baking::worksheet::Settings;
+use proptest::prelude::*;
+
+fn small() -> Everything {
+    Everything {
+        taken_out: "2026-11-28T11:30:00.000Z".into(),
+        recipes: vec![
+            version("k4", "k3", "Plum cake\n3 eggs", "Plum cake"),
+            carried("k3", "Plum cake\n2 eggs\n", 5),
+        ],
+        settings: Some(Settings {
+            height: "1600 m".into(),
+            ..Settings::default()
+        }),
+        larder: Some(larder(&["hazel block"])),
+    }
+}
+
+/// By hand. It says what it is first, its recipes stand in the order of their names, and a text line by line.
+const SMALL: &str = r#"{
+  "format": "batterwright everything",
+  "version": 1,
+  "taken_out": "2026-11-28T11:30:00.000Z",
+  "settings": {
+    "format": "batterwright settings",
+    "version": 1,
+    "body": {
+      "cup_habit": "unknown",
+      "eggs": "large",
+      "fan_cooler": "",
+      "height": "1600 m",
+      "lengths": "inches",
+      "oven": "still",
+      "oven_off": "",
+      "oven_scale": null,
+      "region": "us"
+    }
+  },
+  "larder": {
+    "format": "batterwright larder",
+    "version": 1,
+    "body": {
+      "entries": [
+        {
+          "key": "own/1",
+          "name": "hazel block"
+        }
+      ],
+      "given": 1,
+      "words": []
+    }
+  },
+  "recipes": [
+    {
+      "id": "k3",
+      "record": {
+        "format": "batterwright recipe",
+        "version": 2,
+        "body": {
+          "changed": 5,
+          "inputs": {
+            "text": [
+              "Plum cake",
+              "2 eggs",
+              ""
+            ]
+          }
+        }
+      }
+    },
+    {
+      "id": "k4",
+      "record": {
+        "format": "batterwright recipe",
+        "version": 2,
+        "body": {
+          "changed": 7,
+          "inputs": {
+            "text": [
+              "Plum cake",
+              "3 eggs"
+            ]
+          },
+          "version": {
+            "name": "darker",
+            "of": "k3",
+            "original": {
+              "text": "Plum cake"
+            }
+          }
+        }
+      }
+    }
+  ]
+}"#;
+
+#[test]
+fn the_file_can_be_read_by_a_person() {
+    assert_eq!(write(&small()).as_deref(), Ok(SMALL));
+    let mut sorted = small();
+    sorted.recipes.reverse();
+    assert_eq!(read(SMALL), Ok(sorted));
+}
+
+/// A mark of byte order before it, and a past version of a record within it.
+#[test]
+fn an_editors_mark_and_a_past_record_do_no_harm() {
+    let past = include_str!("../saved/recipe-1.json");
+    let file = format!(
+        "\u{feff}{{\"format\":\"batterwright everything\",\"version\":1,\"recipes\":[{{\"id\":\"a\",\"record\":{past}}}]}}"
+    );
+    let found = read(&file).expect("a file with a past record");
+    assert_eq!(
+        found.recipes[0].recipe.inputs.choices.shelf[0].length,
+        "nine"
+    );
+    assert_eq!((found.settings, found.larder), (None, None));
+}
+
+/// Each file with the sentence that refuses it.
+#[test]
+fn a_wrong_file_is_refused_whole_with_the_reason_and_the_place() {
+    let with = |recipes: &str| {
+        format!("{{\"format\":\"batterwright everything\",\"version\":1,\"recipes\":[{recipes}]}}")
+    };
+    let row = |id: &str, body: &str| {
+        format!(
+            "{{\"id\":{id},\"record\":{{\"format\":\"batterwright recipe\",\"version\":2,\"body\":{body}}}}}"
+        )
+    };
+    let good = row(
+        "\"a\"",
+        r#"{"changed":1,"inputs":{"text":"Plum cake\nfor two"}}"#,
+    );
+    let bad = |id: &str, body: &str| with(&format!("{good},{}", row(id, body)));
+    let plum = |rest: &str| {
+        bad(
+            "\"b\"",
+            &format!("{{\"changed\":1,\"inputs\":{{\"text\":[\"Plum cake\",\"2 eggs\"],{rest}}}}}"),
+        )
+    };
+    let cases: Vec<(String, &str)> = vec![
+        (String::new(), "it ends too early, so it is cut off"),
+        (SMALL[..SMALL.len() / 2].into(), "it ends too early, so it is cut off"),
+        // The second line is `  "format": ...`; its letter 4 is the f.
+        (SMALL.replacen("\"format\"", "format", 1), "it is damaged at line 2, letter 3"),
+        ("[1, 2]".into(), "it does not say that it is \"batterwright everything\""),
+        (
+            r#"{"format":"batterwright larder","version":1,"body":{}}"#.into(),
+            "its format is \"batterwright larder\", not \"batterwright everything\"",
+        ),
+        (
+            r#"{"format":"batterwright everything","version":2}"#.into(),
+            "a newer version of this page wrote it (file version 2; this page reads up to 1)",
+        ),
+        (r#"{"format":"batterwright everything","version":0}"#.into(), "no version 0 was ever written"),
+        (r#"{"format":"batterwright everything","version":"1"}"#.into(), "it names no version"),
+        (r#"{"format":"batterwright everything","version":1}"#.into(), "it has no list of recipes"),
+        (
+            r#"{"format":"batterwright everything","version":1,"recipes":"none"}"#.into(),
+            "its recipes is the text \"none\", which it cannot be",
+        ),
+        (
+            r#"{"format":"batterwright everything","version":1,"recipes":[],"taken_out":7}"#.into(),
+            "its taken_out is the number 7, which it cannot be",
+        ),
+        (
+            r#"{"format":"batterwright everything","version":1,"recipes":[],"settings":{"format":"batterwright settings","version":1,"body":{"region":"moon"}}}"#.into(),
+            "settings: its region is the text \"moon\", which it cannot be",
+        ),
+        (
+            r#"{"format":"batterwright everything","version":1,"recipes":[],"larder":{"format":"batterwright larder","version":9,"body":{}}}"#.into(),
+            "larder: it was written by a newer version of this page (record version 9; this page reads up to 1)",
+        ),
+        (
+            r#"{"format":"batterwright everything","version":1,"recipes":[],"larder":{"format":"batterwright larder","version":1,"body":{"entries":[{"key":"own/1"},{"key":"own/1"}]}}}"#.into(),
+            "larder: its entries is a list, which it cannot be",
+        ),
+        (with("7"), "recipe 1 of 1: its id is empty, not a text"),
+        (with(&row("7", "{}")), "recipe 1 of 1: its id is the number 7, not a text"),
+        (
+            bad("\"../b\"", "{}"),
+            "recipe 2 of 2: its id \"../b\" is no name of a record",
+        ),
+        (with(&format!("{good},{good}")), "recipe 2 of 2, \"Plum cake\" has the same id as recipe 1: \"a\""),
+        (
+            plum(r#""corrections":[{},{},{},{"milligrams":"much"}]"#),
+            "recipe 2 of 2, \"Plum cake\": its inputs.corrections[3].milligrams is the text \"much\", which it cannot be",
+        ),
+        (
+            plum(r#""corrections":[{"milligrams":-5}]"#),
+            "recipe 2 of 2, \"Plum cake\": its inputs.corrections[0].milligrams is the number -5, which it cannot be",
+        ),
+        (
+            plum(r#""choices":{"own_pan":{"length":9}}"#),
+            "recipe 2 of 2, \"Plum cake\": its inputs.choices.own_pan.length is the number 9, which it cannot be",
+        ),
+        (
+            bad("\"b\"", r#"{"changed":1,"inputs":{"text":["Plum cake",7]}}"#),
+            "recipe 2 of 2: its inputs.text is a list, which it cannot be",
+        ),
+        (
+            "{\"format\":".to_owned() + &"{\"a\":".repeat(200_000),
+            "it is nested too deep at line 1, letter 641",
+        ),
+        (
+            bad("\"b\"", &format!("{{\"changed\":1,\"inputs\":{{\"text\":\"Plum\\n{}\"}}}}", "a".repeat(1_000_000))),
+            "recipe 2 of 2, \"Plum\": its inputs.text is 1001 kB long, and 1000 kB is the most",
+        ),
+        (" ".repeat(20_000_001), "it is 20001 kB long, and 20000 kB is the most"),
+        (with(&vec!["0"; 5001].join(",")), "it holds 5001 recipes, and 5000 are the most"),
+    ];
+    // Beyond what a number can be, and what is none: both begin at the same letter, the one where it ends is named.
+    for (number, ends) in [("NaN", 1), ("1e999", 5)] {
+        let file = plum(&format!("\"corrections\":[{{\"milligrams\":{number}}}]"));
+        let letter = file.find(number).expect("it is in there") + ends;
+        let said =
+            format!("This file cannot be brought in: it is damaged at line 1, letter {letter}.");
+        assert_eq!(read(&file), Err(said));
+    }
+    for (file, reason) in cases {
+        let said = format!("This file cannot be brought in: {reason}.");
+        let shown = &file[..file.len().min(300)];
+        assert_eq!(read(&file), Err(said), "{shown}");
+    }
+}
+
+/// What would turn a sentence around or break it up does not stand in it.
+#[test]
+fn a_hostile_title_does_no_harm_to_the_sentence() {
+    let title = "\u{202e}ekac mulP\u{1b}[31m<script>alert(1)</script> and so on for ever";
+    let body = serde_json::json!({"changed": 1, "inputs": {"text": title, "corrections": 7}});
+    let file = serde_json::json!({"format": "batterwright everything", "version": 1, "recipes": [
+        {"id": "a", "record": {"format": "batterwright recipe", "version": 2, "body": body}}
+    ]});
+    let said = read(&file.to_string()).expect_err("corrections are a list");
+    assert!(
+        said.contains("\"\u{fffd}ekac mulP\u{fffd}[31m<script>alert(1)</script>\u{2026}\""),
+        "{said}"
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Out and in again is the same, and the same file again.
+    #[test]
+    fn out_and_in_again_is_the_same(everything in any_everything()) {
+        let file = write(&everything).expect("within the limits");
+        let back = read(&file);
+        prop_assert_eq!(back.as_ref(), Ok(&everything));
+        prop_assert_eq!(write(&everything), Ok(file));
+    }
+
+    /// A file that was cut off anywhere is refused, for the last sign of it closes it.
+    #[test]
+    fn a_file_cut_off_anywhere_is_refused(everything in any_everything(), share in 0.0_f64..1.0) {
+        let file = write(&everything).expect("within the limits");
+        let mut at = (share * (file.len() - 1) as f64) as usize;
+        while !file.is_char_boundary(at) {
+            at -= 1;
+        }
+        let said = read(&file[..at]).expect_err("it is cut off");
+        prop_assert!(said.contains("cut off"), "{said}");
+    }
+}
