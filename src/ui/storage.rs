@@ -11,7 +11,10 @@ mod shelf;
 mod single;
 mod store;
 
-pub use bin::{Resting, clear_out, in_bin, put_back, remove_for_good, rest, resting, throw_away};
+pub use bin::{
+    Resting, clear_out, contents, in_bin, put_back, put_into_bin_again, remove_for_good, resting,
+    throw_away,
+};
 pub use room::{Effort, hold_reserve, room};
 pub use shelf::{SetAside, Shelf, doubt, shelf};
 pub use single::{Single, changed_elsewhere, keep, load, trouble};

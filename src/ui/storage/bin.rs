@@ -2,7 +2,7 @@
 
 use super::room::{Effort, write_making_room};
 use super::store::{self, Refusal};
-use super::{BIN, RECIPE};
+use super::{BIN, RECIPE, SetAside};
 use crate::baking::saved::{self, BinRecord};
 use crate::ui::device;
 
@@ -23,7 +23,12 @@ pub fn in_bin() -> Result<usize, Refusal> {
 
 /// Everything in the bin that can be read, the last removed first.
 pub fn resting() -> Result<Vec<Resting>, Refusal> {
-    let mut resting = Vec::new();
+    contents().map(|(resting, _)| resting)
+}
+
+/// Everything in the bin: what can be read, the last removed first, and what cannot.
+pub fn contents() -> Result<(Vec<Resting>, Vec<SetAside>), Refusal> {
+    let (mut resting, mut aside) = (Vec::new(), Vec::new());
     for key in store::keys()? {
         if !key.starts_with(BIN) {
             continue;
@@ -31,15 +36,16 @@ pub fn resting() -> Result<Vec<Resting>, Refusal> {
         let Some(text) = store::read(&key)? else {
             continue;
         };
-        if let Ok(record) = saved::from_text::<BinRecord>(&text) {
-            resting.push(Resting { key, record });
+        match saved::from_text::<BinRecord>(&text) {
+            Ok(record) => resting.push(Resting { key, record }),
+            Err(trouble) => aside.push(SetAside::of(key, &trouble)),
         }
     }
     resting.sort_by(|one, other| {
         let newest_first = other.record.removed.cmp(&one.record.removed);
         newest_first.then_with(|| other.key.cmp(&one.key))
     });
-    Ok(resting)
+    Ok((resting, aside))
 }
 
 /// Takes what has rested for its time out of the bin.
@@ -123,9 +129,16 @@ pub fn put_back(resting: &Resting) -> Result<String, Refusal> {
     Ok(key)
 }
 
-/// Removes a record from the bin for good.
-pub fn remove_for_good(resting: &Resting) -> Result<(), Refusal> {
-    store::remove(&resting.key)
+/// Removes what stands under a key of the bin for good, and gives it.
+pub fn remove_for_good(key: &str) -> Result<String, Refusal> {
+    let text = store::read(key)?.unwrap_or_default();
+    store::remove(key)?;
+    Ok(text)
+}
+
+/// Puts what was removed for good back into the bin.
+pub fn put_into_bin_again(key: &str, text: &str) -> Result<(), Refusal> {
+    store::write(key, text)
 }
 
 /// Puts a record into the bin as it stood there.

@@ -1,10 +1,10 @@
 //! The shelf: which recipes are kept, without reading all of them, and which records cannot be read.
 
 use super::store::{self, Glance, Refusal};
-use super::{BIN, INDEX, LARDER, RECIPE, SETTINGS};
+use super::{INDEX, LARDER, RECIPE, SETTINGS};
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{
-    self, BinRecord, HEAD, KeptRecipe, Listed, Record, SavedTrouble, ShelfIndex, mark,
+    self, HEAD, KeptRecipe, Listed, Record, SavedTrouble, ShelfIndex, mark,
 };
 use crate::baking::worksheet::Settings;
 use std::cell::RefCell;
@@ -18,6 +18,16 @@ pub struct SetAside {
     pub key: String,
     /// Why it cannot be read, in a sentence.
     pub reason: String,
+}
+
+impl SetAside {
+    /// A record with what is wrong with it.
+    pub(super) fn of(key: String, trouble: &SavedTrouble) -> Self {
+        Self {
+            reason: trouble.to_string(),
+            key,
+        }
+    }
 }
 
 /// Everything that is kept.
@@ -60,7 +70,7 @@ pub fn shelf() -> Result<Shelf, Refusal> {
                 is_new = true;
                 shelf.recipes.push(Arc::new(Listed::of(id, mark, &recipe)));
             }
-            Err(trouble) => shelf.aside.push(set_aside(key, &trouble)),
+            Err(trouble) => shelf.aside.push(SetAside::of(key, &trouble)),
         }
     }
     if is_new || known != shelf.recipes.len() {
@@ -109,22 +119,13 @@ fn trouble_at(key: &str) -> Result<Option<SetAside>, Refusal> {
         trouble::<Settings>
     } else if key.starts_with(LARDER) {
         trouble::<OwnRecord>
-    } else if key.starts_with(BIN) {
-        trouble::<BinRecord>
     } else {
         return Ok(None);
     };
     let trouble = store::read(key)?.and_then(|text| check(&text));
-    Ok(trouble.map(|trouble| set_aside(key.to_owned(), &trouble)))
+    Ok(trouble.map(|trouble| SetAside::of(key.to_owned(), &trouble)))
 }
 
 fn trouble<R: Record>(text: &str) -> Option<SavedTrouble> {
     saved::from_text::<R>(text).err()
-}
-
-fn set_aside(key: String, trouble: &SavedTrouble) -> SetAside {
-    SetAside {
-        reason: trouble.to_string(),
-        key,
-    }
 }

@@ -34,37 +34,43 @@ pub fn aside(page: Page) -> Element {
             ),
             element("ul")
                 .class("shelf")
-                .children(aside.into_iter().map(|it| set_aside(page, it))),
+                .children(aside.iter().map(|it| set_aside(it, to_bin(page, it.key.clone())))),
         ]
     })
 }
 
-fn set_aside(page: Page, aside: SetAside) -> Element {
-    let SetAside { key, reason } = aside;
-    let shown: String = key.chars().take(KEY_SHOWN).collect();
+/// The beginning of a key, which may be as long as somebody wanted it.
+pub fn shown(key: &str) -> String {
+    key.chars().take(KEY_SHOWN).collect()
+}
+
+fn to_bin(page: Page, key: String) -> Element {
+    button(
+        "button button--plain",
+        "Put it into the bin",
+        move || match storage::throw_away(&key, shown(&key)) {
+            Ok(removed) => page.done(removed.map(|(resting, effort)| {
+                page.bench.keeping.note(effort);
+                Undo::Removed(resting)
+            })),
+            Err(refusal) => page.refused("It could not be put into the bin", refusal),
+        },
+    )
+}
+
+/// A record that cannot be read: why, a way to take it out, and what else can be done with it.
+pub fn set_aside(aside: &SetAside, choice: Element) -> Element {
+    let SetAside { key, reason } = aside.clone();
+    let shown = shown(&key);
     let file = format!("{}.json", shown.replace('/', "-"));
-    let name = shown.clone();
-    let of = key.clone();
     let download = button("button", "Download it", move || {
-        if let Some(text) = storage::text_at(&of) {
+        if let Some(text) = storage::text_at(&key) {
             device::download(&file, &text);
         }
     });
-    let remove =
-        button(
-            "button button--plain",
-            "Put it into the bin",
-            move || match storage::throw_away(&key, name.clone()) {
-                Ok(removed) => page.done(removed.map(|(resting, effort)| {
-                    page.bench.keeping.note(effort);
-                    Undo::Removed(resting)
-                })),
-                Err(refusal) => page.refused("It could not be put into the bin", refusal),
-            },
-        );
     element("li")
         .class("shelf__item shelf__item--bin")
         .child(words(shown, reason))
         .child(download)
-        .child(remove)
+        .child(choice)
 }

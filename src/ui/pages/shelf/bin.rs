@@ -1,6 +1,7 @@
 //! The bin: what was removed in the last 30 days.
 
-use super::undo::Undo;
+use super::aside::{set_aside, shown};
+use super::undo::{Gone, Undo};
 use super::{Page, words};
 use crate::baking::quantity::show;
 use crate::ui::device;
@@ -44,8 +45,8 @@ pub fn bin(page: Page, later: RwSignal<bool>) -> Element {
 }
 
 fn contents(page: Page, asking: RwSignal<bool>) -> Vec<Element> {
-    let resting = match storage::resting() {
-        Ok(resting) => resting,
+    let (resting, aside) = match storage::contents() {
+        Ok(contents) => contents,
         Err(refusal) => {
             return vec![paragraph(
                 "trouble",
@@ -53,18 +54,28 @@ fn contents(page: Page, asking: RwSignal<bool>) -> Vec<Element> {
             )];
         }
     };
-    let all = resting.clone();
+    let named = |it: &Resting| (it.key.clone(), it.record.title.clone());
+    let unreadable = aside.iter().map(|it| (it.key.clone(), it.key.clone()));
+    let all: Vec<Named> = resting.iter().map(named).chain(unreadable).collect();
     let now = device::now() as u64;
     let items = resting.into_iter().map(|it| item(page, it, now));
+    let aside = aside.into_iter().map(|it| {
+        let key = it.key.clone();
+        let remove = remove(page, (key.clone(), shown(&key)));
+        set_aside(&it, remove)
+    });
     vec![
         paragraph(
             "hint",
             "What you remove rests here for 30 days, then it goes for good.",
         ),
-        element("ul").class("shelf").children(items),
+        element("ul").class("shelf").children(items.chain(aside)),
         empty(page, asking, all),
     ]
 }
+
+/// A key of the bin, and what stands there is called.
+type Named = (String, String);
 
 fn item(page: Page, resting: Resting, now: u64) -> Element {
     let title = resting.record.title.clone();
@@ -73,26 +84,30 @@ fn item(page: Page, resting: Resting, now: u64) -> Element {
         days => format!("{days} days left"),
     };
     let removed = device::date_shown(resting.record.removed as f64);
-    let beside = format!("{left} · removed {removed}");
-    let back = resting.clone();
+    let remove = remove(page, (resting.key.clone(), title.clone()));
     let put_back = button("button", "Put back", move || {
-        match storage::put_back(&back) {
+        match storage::put_back(&resting) {
             Ok(_) => page.done(None),
             Err(refusal) => page.refused("It could not be put back", refusal),
         }
     });
-    let remove = button("button button--plain", "Remove for good", move || {
-        for_good(page, vec![resting.clone()]);
-    });
     element("li")
         .class("shelf__item shelf__item--bin")
-        .child(words(title.clone(), beside))
+        .child(words(title.clone(), format!("{left} · removed {removed}")))
         .child(put_back.attribute("aria-label", format!("Put back {title}")))
-        .child(remove.attribute("aria-label", format!("Remove {title} for good")))
+        .child(remove)
+}
+
+fn remove(page: Page, named: Named) -> Element {
+    let label = format!("Remove {} for good", named.1);
+    button("button button--plain", "Remove for good", move || {
+        for_good(page, vec![named.clone()]);
+    })
+    .attribute("aria-label", label)
 }
 
 /// Empties the bin, once that was asked.
-fn empty(page: Page, asking: RwSignal<bool>, all: Vec<Resting>) -> Element {
+fn empty(page: Page, asking: RwSignal<bool>, all: Vec<Named>) -> Element {
     let many = all.len();
     element("div").class("shelf__choices").children_of(move || {
         let all = all.clone();
@@ -121,15 +136,20 @@ fn empty(page: Page, asking: RwSignal<bool>, all: Vec<Resting>) -> Element {
 }
 
 /// Removes records for good; while the page is open they can still be put back into the bin.
-fn for_good(page: Page, all: Vec<Resting>) {
+fn for_good(page: Page, all: Vec<Named>) {
     let mut gone = Vec::new();
-    for resting in all {
-        match storage::remove_for_good(&resting) {
-            Ok(()) => gone.push(resting),
-            Err(refusal) => page.refused("Not all of it could be removed", refusal),
+    let mut refused = None;
+    for (key, title) in all {
+        match storage::remove_for_good(&key) {
+            Ok(text) => gone.push(Gone { title, key, text }),
+            Err(refusal) => refused = Some(refusal),
         }
     }
     if !gone.is_empty() {
         page.done(Some(Undo::ForGood(gone)));
+    }
+    if let Some(refusal) = refused {
+        page.trouble
+            .set(Some(format!("Not all of it could be removed: {refusal}.")));
     }
 }

@@ -16,7 +16,18 @@ pub enum Undo {
     /// A record was put into the bin.
     Removed(Resting),
     /// Records left the bin for good. They are held while this page is open.
-    ForGood(Vec<Resting>),
+    ForGood(Vec<Gone>),
+}
+
+/// What left the bin for good.
+#[derive(Clone, PartialEq)]
+pub struct Gone {
+    /// What it was called.
+    pub title: String,
+    /// The key that it stood under.
+    pub key: String,
+    /// What stood there.
+    pub text: String,
 }
 
 /// The bar that says what was done. It lies over the page, so that it is in sight wherever the list stands.
@@ -46,7 +57,7 @@ fn said(page: Page, undo: Undo) -> Element {
             resting.record.title
         ),
         Undo::ForGood(gone) => match gone.as_slice() {
-            [one] => format!("Removed for good: {}.", one.record.title),
+            [one] => format!("Removed for good: {}.", one.title),
             many => format!("Removed for good: {} from the bin.", many.len()),
         },
     };
@@ -73,6 +84,6 @@ fn take_back(undo: &Undo) -> Result<(), storage::Refusal> {
         Undo::Removed(resting) => storage::put_back(resting).map(drop),
         Undo::ForGood(gone) => gone
             .iter()
-            .try_for_each(|resting| storage::rest(&resting.record)),
+            .try_for_each(|gone| storage::put_into_bin_again(&gone.key, &gone.text)),
     }
 }
