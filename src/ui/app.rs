@@ -3,7 +3,8 @@
 use super::dom::{self, Element, element};
 use super::route::{self, Place, Route};
 use super::state::Bench;
-use super::{device, early, pages, parts, storage};
+use super::storage::{self, Of};
+use super::{device, early, pages, parts};
 use leptos::ev::Custom;
 use leptos::prelude::*;
 use std::panic::PanicHookInfo;
@@ -90,15 +91,21 @@ fn keep_before_leaving(bench: Bench) {
 
 fn follow_other_windows(bench: Bench) {
     let _ = window_event_listener(Custom::<StorageEvent>::new("storage"), move |event| {
-        let key = event.key().unwrap_or_default();
-        if let Some(id) = storage::recipe_of_key(&key) {
-            bench.follow_other_window(id);
-        } else if storage::is_own_key(&key) {
-            bench.follow_other_larder();
-        } else {
-            bench.follow_other_kitchen(&key);
+        let Some(key) = event.key() else {
+            // Everything was cleared.
+            return bench.catch_up();
+        };
+        match storage::of_key(&key) {
+            Of::Recipe(id) => bench.follow_other_window(id, event.old_value().as_deref()),
+            Of::Settings => bench.follow_other_settings(),
+            Of::Larder => bench.follow_other_larder(),
+            Of::Other => bench.follow_other_kitchen(&key),
         }
     });
+    // A page that slept has missed what was told meanwhile.
+    for event in ["pageshow", "focus"] {
+        let _ = window_event_listener_untyped(event, move |_| bench.catch_up());
+    }
 }
 
 /// Opens the row that an address names, scrolls to places, and puts the focus at the top of a new page.

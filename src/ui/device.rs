@@ -33,6 +33,12 @@ pub fn date_shown(milliseconds: f64) -> String {
     String::from(date.to_locale_string("default", &JsValue::UNDEFINED))
 }
 
+/// The time of day of a moment, as this device writes it.
+pub fn time_shown(milliseconds: f64) -> String {
+    let date = js_sys::Date::new(&JsValue::from_f64(milliseconds));
+    String::from(date.to_locale_time_string("default"))
+}
+
 /// The part of the address from `#` on.
 pub fn hash() -> String {
     window().location().hash().unwrap_or_default()
@@ -148,6 +154,25 @@ pub fn share(text: &str) {
     let _ = js_sys::Reflect::set(&what, &"text".into(), &text.into());
     if let Some(asked) = ask_browser("", "share", &what) {
         settle(&asked, |_| ());
+    }
+}
+
+/// Whether the browser has promised to keep what is kept here until the person clears it; `None` where it does not tell.
+pub fn is_kept_firmly(then: impl FnOnce(Option<bool>) + 'static) {
+    ask_to_keep("persisted", then);
+}
+
+/// Asks the browser for that promise. Some ask the person, some decide by how often the page is used.
+pub fn keep_firmly(then: impl FnOnce(Option<bool>) + 'static) {
+    ask_to_keep("persist", then);
+}
+
+fn ask_to_keep(name: &str, then: impl FnOnce(Option<bool>) + 'static) {
+    match ask_browser("storage", name, &JsValue::UNDEFINED) {
+        Some(asked) => settle(&asked, move |answer| {
+            then(answer.and_then(|answer| answer.as_bool()))
+        }),
+        None => then(None),
     }
 }
 

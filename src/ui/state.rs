@@ -11,7 +11,7 @@ use crate::baking::finding::Remedy;
 use crate::baking::ingredient::Own;
 use crate::baking::ingredient::own::{Meaning, OwnRecord};
 use crate::baking::recipe::linked;
-use crate::baking::saved::VersionOf;
+use crate::baking::saved::{VersionOf, first_words};
 use crate::baking::worksheet::{
     Choices, Inputs, LeaveningPlan, LinePart, Looks, MixingSheet, Settings, Worksheet,
     leavening_plan, mixing_sheet, worksheet, worksheet_again,
@@ -21,6 +21,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 mod bakes;
+mod keeping;
 mod opening;
 mod pans;
 mod swaps;
@@ -29,6 +30,7 @@ mod versions;
 mod weighing;
 
 pub use bakes::Bakes;
+pub use keeping::{Clash, Keeping, Promise};
 pub use pans::PanPlace;
 pub use versions::{Compared, Original};
 use weighing::Kitchen;
@@ -90,6 +92,8 @@ pub struct Bench {
     pub own_unkept: RwSignal<Option<String>>,
     /// What had to be set aside when the page opened.
     pub aside: RwSignal<Option<String>>,
+    /// What else is to be said about keeping.
+    pub keeping: Keeping,
     /// A remedy or correction that was just carried out and can be taken back.
     pub done: RwSignal<Option<String>>,
     /// Whether the text box is open on a small screen.
@@ -111,10 +115,10 @@ impl Bench {
     /// Text that was typed before the module arrived becomes a recipe of its own.
     pub fn start(early: &Early) -> Self {
         let inputs = RwSignal::new(Inputs::default());
-        let settings = RwSignal::new(storage::load_settings());
+        let settings = RwSignal::new(storage::load::<Settings>());
         let pace = RwSignal::new(0);
         let looks = StoredValue::new(Looks::default());
-        let own = RwSignal::new(storage::load_own());
+        let own = RwSignal::new(storage::load::<OwnRecord>());
         // Made anew only when the baker's larder changes, since what was read before holds for one state of it.
         let larder =
             Memo::new_with_compare(move |_| own.with(|own| Arc::new(Own::of(own))), |_, _| true);
@@ -157,6 +161,7 @@ impl Bench {
             settings_unkept: RwSignal::new(None),
             own_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
+            keeping: Keeping::new(),
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
             asked: RwSignal::new(String::new()),
@@ -174,12 +179,12 @@ impl Bench {
         }
         let aside = [
             (
-                storage::settings_trouble(),
+                storage::trouble::<Settings>(),
                 "Your settings were set aside.",
                 "The usual ones hold until you set them again; the old ones are untouched: find them on the shelf.",
             ),
             (
-                storage::own_trouble(),
+                storage::trouble::<OwnRecord>(),
                 "Your own ingredients and words were set aside.",
                 "The larder goes on without them; they are untouched: find them on the shelf.",
             ),
@@ -386,13 +391,6 @@ impl Bench {
         }
     }
 
-    /// Changes what holds for every recipe, and keeps it.
-    pub fn set(self, change: impl FnOnce(&mut Settings)) {
-        self.settings.update(change);
-        self.settings_unkept
-            .set(storage::keep_settings(&self.settings.get_untracked()).err());
-    }
-
     /// The leavening that the open recipe's wish comes to, as things are now.
     pub fn leavening_plan(self) -> Result<LeaveningPlan, String> {
         let own = self.larder.get_untracked();
@@ -413,13 +411,6 @@ impl Bench {
     /// A piece of the baker's own ingredients and words as it is now.
     pub fn own_now<R>(self, read: impl FnOnce(&OwnRecord) -> R) -> R {
         self.own.with_untracked(read)
-    }
-
-    /// Changes the baker's own ingredients and words, and keeps them.
-    pub fn change_own(self, change: impl FnOnce(&mut OwnRecord)) {
-        self.own.update(change);
-        let trouble = self.own.with_untracked(storage::keep_own).err();
-        self.own_unkept.set(trouble);
     }
 
     /// Keeps, and reckons if that is waiting too, what came in last.
@@ -492,22 +483,6 @@ impl Bench {
         waiting.is_some()
     }
 
-    fn keep(self) {
-        let Open { id, own } = self.open.get_value();
-        let kept = self.version.with_untracked(|version| {
-            self.inputs
-                .with_untracked(|inputs| storage::keep_recipe(&id, inputs, version.as_ref()))
-        });
-        if !own && kept.is_ok() {
-            storage::set_last_open(&id);
-            self.open.set_value(Open { id, own: true });
-        }
-        let trouble = kept.err();
-        if self.unkept.with_untracked(|before| *before != trouble) {
-            self.unkept.set(trouble);
-        }
-    }
-
     /// Keeps a demo that nobody has changed yet, as a recipe of the baker's own.
     fn keep_open(self) {
         if !self.open.with_value(|open| open.own) {
@@ -518,6 +493,11 @@ impl Bench {
     fn reckon(self) {
         self.pace.update(|pace| *pace = pace.wrapping_add(1));
     }
+}
+
+/// What a recipe is called where there is room for one line.
+fn title_of(inputs: &Inputs) -> String {
+    first_words(&inputs.text)
 }
 
 /// Whether a text is so long that its worksheet waits for a pause in typing.

@@ -1,307 +1,288 @@
-//! What is kept on this device, through local storage: one record a recipe, one for the
-//! settings, one for the baker's own ingredients.
+//! What is kept on this device, through local storage: one record a recipe, one for the settings, one for the baker's own
+//! ingredients, one for each recipe in the bin.
 //!
-//! A record that cannot be read is left where it is and listed as set aside; it is never written
-//! over. Storage that is full or forbidden is a sentence for the page, never an end of it.
+//! A record that cannot be read is left where it is and listed as set aside; it is never written over. Nor is a record
+//! that another window has written since this one last saw it. Storage that is full or forbidden is a sentence for the
+//! page, never an end of it.
 
+mod bin;
 mod kitchen;
+mod room;
+mod shelf;
+mod single;
+mod store;
 
+pub use bin::{
+    Resting, clear_out, contents, in_bin, put_back, put_into_bin_again, remove_for_good, resting,
+    throw_away,
+};
 pub use kitchen::{
     is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };
+pub use room::{Effort, hold_reserve, room};
+pub use shelf::{SetAside, Shelf, doubt, shelf};
+pub use single::{Single, changed_elsewhere, keep, load, trouble};
+pub use store::Refusal;
 
 use super::device;
-use crate::baking::ingredient::own::OwnRecord;
-use crate::baking::saved::{self, KeptRecipe, Record, SavedTrouble, VersionOf};
-use crate::baking::worksheet::{Inputs, Settings};
-use gloo_storage::{LocalStorage, Storage as _};
+use crate::baking::saved::{self, KeptRecipe, SavedTrouble, VersionOf};
+use crate::baking::worksheet::Inputs;
 use std::cell::RefCell;
+use std::collections::HashMap;
 
 const RECIPE: &str = "batterwright/recipe/";
+const BIN: &str = "batterwright/bin/";
 const SETTINGS: &str = "batterwright/settings";
 const LARDER: &str = "batterwright/larder";
 const OPEN: &str = "batterwright/open";
+/// The list of the shelf: a help, made anew from the records where it is missing.
+const INDEX: &str = "batterwright/shelf";
+/// Letters of no meaning, given up when nothing else fits any more.
+const RESERVE: &str = "batterwright/reserve";
+/// How many letters the store has refused to hold.
+const LIMIT: &str = "batterwright/limit";
 
-/// A recipe on the shelf.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Kept {
-    /// Its record's name.
-    pub id: String,
-    /// Its first line with words on it.
-    pub title: String,
-    /// When it was last changed, milliseconds since 1970.
-    pub changed: f64,
-    /// What it is a version of.
-    pub version: Option<KeptVersion>,
-}
-
-/// What a recipe on the shelf is a version of.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct KeptVersion {
-    /// The version's own name.
-    pub name: String,
-    /// The name of the record that it was made from.
-    pub of: String,
-    /// What that was called.
-    pub from: String,
-}
-
-/// A record that cannot be read, left as it is.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SetAside {
-    /// The key it stands under.
-    pub key: String,
-    /// Why it cannot be read, in a sentence.
-    pub reason: String,
-    /// What stands there.
-    pub text: String,
-}
-
-/// Everything that is kept.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Shelf {
-    /// Recipes, the last changed first.
-    pub recipes: Vec<Kept>,
-    /// Records that cannot be read.
-    pub aside: Vec<SetAside>,
+/// What this window last saw of a record.
+struct Seen {
+    text: String,
+    /// Whether it wrote that itself.
+    is_ours: bool,
 }
 
 thread_local! {
-    /// What we last read or wrote, by key: another text under that key is another window's work.
-    static OURS: RefCell<Option<(String, String)>> = const { RefCell::new(None) };
+    /// By key. Another text under that key is another window's work.
+    static SEEN: RefCell<HashMap<String, Seen>> = RefCell::new(HashMap::new());
 }
 
-/// The store, or why there is none.
-fn store() -> Result<web_sys::Storage, String> {
-    // gloo-storage takes it for granted that the store is there, so that is asked first.
-    match web_sys::window()
-        .and_then(|window| window.local_storage().ok())
-        .flatten()
-    {
-        Some(_) => Ok(LocalStorage::raw()),
-        None => Err("this browser does not let the page keep anything".into()),
+/// Why a recipe was not kept.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NotKept {
+    /// A sentence's middle.
+    Refused(String),
+    /// Another window has kept something else under its name, which this one has not seen.
+    Otherwise(Box<KeptRecipe>),
+}
+
+impl NotKept {
+    /// Why, as a sentence's middle.
+    pub fn reason(self) -> String {
+        match self {
+            Self::Refused(reason) => reason,
+            Self::Otherwise(_) => "another window has changed it".into(),
+        }
     }
 }
 
-fn read(key: &str) -> Option<String> {
-    store().ok()?.get_item(key).ok().flatten()
+impl From<Refusal> for NotKept {
+    fn from(refusal: Refusal) -> Self {
+        Self::Refused(refusal.to_string())
+    }
 }
 
-fn write(key: &str, text: &str) -> Result<(), String> {
-    store()?.set_item(key, text).map_err(|error| {
-        let name = js_sys::Reflect::get(&error, &"name".into())
-            .ok()
-            .and_then(|name| name.as_string())
-            .unwrap_or_default();
-        if name.contains("Quota") || name.contains("QUOTA") {
-            "the space that this browser gives the page is full".to_owned()
-        } else {
-            "this browser does not let the page keep anything".to_owned()
-        }
+/// What came of keeping a recipe.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Written {
+    /// Its record was gone, and stands there anew.
+    pub again: bool,
+    /// What it took.
+    pub effort: Effort,
+}
+
+/// Where a recipe's record stands towards what this window last saw of it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Standing {
+    /// As it was seen, or never seen and not there.
+    AsSeen,
+    /// Gone.
+    Gone,
+    /// Written anew by another window; `true` where what stood there before was ours.
+    Changed(Box<KeptRecipe>, bool),
+    /// Not to be read by this page.
+    Unreadable,
+    /// The store does not tell.
+    Untold(Refusal),
+}
+
+fn key_of(id: &str) -> String {
+    format!("{RECIPE}{id}")
+}
+
+fn see(key: String, text: String, is_ours: bool) {
+    SEEN.with_borrow_mut(|seen| seen.insert(key, Seen { text, is_ours }));
+}
+
+/// How a recipe's record stands now.
+pub fn standing(id: &str) -> Standing {
+    let key = key_of(id);
+    let there = match store::read(&key) {
+        Ok(there) => there,
+        Err(refusal) => return Standing::Untold(refusal),
+    };
+    SEEN.with_borrow(|seen| match (there, seen.get(&key)) {
+        (None, None) => Standing::AsSeen,
+        (None, Some(_)) => Standing::Gone,
+        (Some(there), Some(seen)) if there == seen.text => Standing::AsSeen,
+        (Some(there), seen) => match saved::from_text(&there) {
+            Ok(theirs) => {
+                Standing::Changed(Box::new(theirs), seen.is_some_and(|seen| seen.is_ours))
+            }
+            Err(_) => Standing::Unreadable,
+        },
     })
+}
+
+/// Whether a text is what this window last saw of a recipe's record.
+pub fn was_seen(id: &str, text: Option<&str>) -> bool {
+    SEEN.with_borrow(|seen| seen.get(&key_of(id)).map(|seen| seen.text.as_str()) == text)
 }
 
 /// Keeps a recipe under its name.
 ///
 /// # Errors
-/// A sentence's middle that says why it is not being kept.
-pub fn keep_recipe(id: &str, inputs: &Inputs, version: Option<&VersionOf>) -> Result<(), String> {
-    let key = format!("{RECIPE}{id}");
-    let there = read(&key);
-    let ours = OURS.with_borrow(|ours| matches!((ours, &there), (Some((at, text)), Some(there)) if *at == key && text == there));
-    if !ours && there.is_some_and(|text| saved::from_text::<KeptRecipe>(&text).is_err()) {
-        return Err("another window has put a record here that this page cannot read".into());
-    }
+/// Why it is not being kept; then what stands there stays.
+pub fn keep_recipe(
+    id: &str,
+    inputs: &Inputs,
+    version: Option<&VersionOf>,
+) -> Result<Written, NotKept> {
+    let again = match standing(id) {
+        Standing::AsSeen => false,
+        Standing::Gone => true,
+        Standing::Changed(theirs, _) => {
+            if theirs.inputs != *inputs || theirs.version.as_ref() != version {
+                return Err(NotKept::Otherwise(theirs));
+            }
+            false
+        }
+        Standing::Unreadable => {
+            let reason = "another window has put a record here that this page cannot read";
+            return Err(NotKept::Refused(reason.into()));
+        }
+        // It may hold what must not be written over.
+        Standing::Untold(refusal) => return Err(refusal.into()),
+    };
+    let effort = write_recipe(id, inputs, version)?;
+    Ok(Written { again, effort })
+}
+
+/// Writes a recipe under its name, whatever stands there.
+pub fn write_recipe(
+    id: &str,
+    inputs: &Inputs,
+    version: Option<&VersionOf>,
+) -> Result<Effort, NotKept> {
     let record = KeptRecipe {
         changed: device::now() as u64,
         inputs: inputs.clone(),
         version: version.cloned(),
     };
-    let text = saved::to_text(&record).map_err(|error| error.to_string())?;
-    write(&key, &text)?;
-    OURS.set(Some((key, text)));
-    Ok(())
+    let text = saved::to_text(&record).map_err(NotKept::Refused)?;
+    let key = key_of(id);
+    let effort = room::write_making_room(&key, &text)?;
+    see(key, text, true);
+    Ok(effort)
 }
 
 /// The recipe of that name; `None` where there is none.
-pub fn load_recipe(id: &str) -> Option<Result<KeptRecipe, SavedTrouble>> {
-    let key = format!("{RECIPE}{id}");
-    let text = read(&key)?;
+pub fn load_recipe(id: &str) -> Result<Option<Result<KeptRecipe, SavedTrouble>>, Refusal> {
+    let key = key_of(id);
+    let Some(text) = store::read(&key)? else {
+        return Ok(None);
+    };
     let recipe = saved::from_text::<KeptRecipe>(&text);
-    if recipe.is_ok() {
-        OURS.set(Some((key, text)));
+    match recipe {
+        Ok(_) => see(key, text, false),
+        Err(_) => doubt(id),
     }
-    Some(recipe)
+    Ok(Some(recipe))
 }
 
 /// What a recipe holds that is only looked at and stays as it is; `None` where there is none that can be read.
 pub fn peek(id: &str) -> Option<Inputs> {
-    let recipe = saved::from_text::<KeptRecipe>(&read(&format!("{RECIPE}{id}"))?);
+    let text = store::read(&key_of(id)).ok()??;
+    let recipe = saved::from_text::<KeptRecipe>(&text);
     recipe.ok().map(|recipe| recipe.inputs)
 }
 
-/// The name of the recipe that a key of the store belongs to.
-pub fn recipe_of_key(key: &str) -> Option<&str> {
-    key.strip_prefix(RECIPE)
+/// What stands under a key, to the letter.
+pub fn text_at(key: &str) -> Option<String> {
+    store::read(key).ok().flatten()
 }
 
-/// Takes a recipe off the shelf and gives its record, so that it can be put back.
-pub fn remove_recipe(id: &str) -> Option<String> {
-    let key = format!("{RECIPE}{id}");
-    let text = read(&key)?;
-    store().ok()?.remove_item(&key).ok()?;
-    Some(text)
-}
-
-/// Puts a record that was removed back under its name.
+/// Takes a recipe off the shelf and into the bin; `None` where there is none of that name.
 ///
 /// # Errors
-/// As for [`keep_recipe`].
-pub fn put_recipe_back(id: &str, text: &str) -> Result<(), String> {
-    write(&format!("{RECIPE}{id}"), text)
+/// Where the store refuses; then it stays on the shelf.
+pub fn remove_recipe(id: &str, title: String) -> Result<Option<(Resting, Effort)>, Refusal> {
+    let key = key_of(id);
+    let removed = throw_away(&key, title)?;
+    SEEN.with_borrow_mut(|seen| seen.remove(&key));
+    Ok(removed)
 }
 
-/// Everything that is kept, and what had to be set aside.
-pub fn shelf() -> Shelf {
-    let mut shelf = Shelf::default();
-    let Ok(store) = store() else { return shelf };
-    let keys = (0..store.length().unwrap_or(0)).filter_map(|index| store.key(index).ok().flatten());
-    for key in keys.collect::<Vec<_>>() {
-        let Some(text) = read(&key) else { continue };
-        let trouble = if let Some(id) = key.strip_prefix(RECIPE) {
-            match saved::from_text::<KeptRecipe>(&text) {
-                Ok(recipe) => {
-                    shelf.recipes.push(kept(id, recipe));
-                    continue;
-                }
-                Err(trouble) => trouble,
-            }
-        } else {
-            let trouble = if key.starts_with(SETTINGS) {
-                saved::from_text::<Settings>(&text).err()
-            } else if key.starts_with(LARDER) {
-                saved::from_text::<OwnRecord>(&text).err()
-            } else {
-                None
-            };
-            let Some(trouble) = trouble else { continue };
-            trouble
-        };
-        shelf.aside.push(SetAside {
-            key,
-            reason: trouble.to_string(),
-            text,
-        });
-    }
-    shelf
-        .recipes
-        .sort_by(|one, other| other.changed.total_cmp(&one.changed));
-    shelf.aside.sort_by(|one, other| one.key.cmp(&other.key));
-    shelf
+/// Whether a recipe of that name was put into the bin.
+pub fn is_in_bin(id: &str) -> bool {
+    let resting = resting().unwrap_or_default();
+    resting.iter().any(|resting| resting.record.id == id)
 }
 
-fn kept(id: &str, recipe: KeptRecipe) -> Kept {
-    Kept {
-        id: id.to_owned(),
-        title: first_words(&recipe.inputs.text),
-        changed: recipe.changed as f64,
-        version: recipe.version.map(|version| KeptVersion {
-            from: first_words(&version.original.text),
-            name: version.called().to_owned(),
-            of: version.of,
-        }),
-    }
+/// Whether this recipe is the first one that is kept.
+pub fn is_first(id: &str) -> bool {
+    is_alone(id, RECIPE)
 }
 
-/// What a text is called where there is room for one line: its first one with words on it.
-pub fn first_words(text: &str) -> String {
-    let line = text
-        .lines()
-        .map(str::trim)
-        .find(|line| !line.is_empty())
-        .unwrap_or("Blank recipe");
-    line.chars().take(80).collect()
+/// Whether nothing of this page's is kept but this recipe, and that it is open.
+pub fn is_all_that_is_kept(id: &str) -> bool {
+    is_alone(id, store::OURS)
 }
 
-/// The settings, or the usual ones where none can be read.
-pub fn load_settings() -> Settings {
-    place(SETTINGS).1.unwrap_or_default()
+fn is_alone(id: &str, among: &str) -> bool {
+    let own = key_of(id);
+    let is_other = |key: &String| key.starts_with(among) && *key != own && key != OPEN;
+    store::keys().is_ok_and(|keys| !keys.iter().any(is_other))
 }
 
-/// Why the settings that were kept cannot be used, where none have been set anew since.
-pub fn settings_trouble() -> Option<SavedTrouble> {
-    trouble::<Settings>(SETTINGS)
+/// Takes a recipe's record away: what it held stands under another name.
+pub fn forget_recipe(id: &str) -> Result<(), Refusal> {
+    let key = key_of(id);
+    store::remove(&key)?;
+    SEEN.with_borrow_mut(|seen| seen.remove(&key));
+    Ok(())
 }
 
-/// Keeps the settings.
-///
-/// # Errors
-/// As for [`keep_recipe`].
-pub fn keep_settings(settings: &Settings) -> Result<(), String> {
-    keep(SETTINGS, settings)
+/// What a key of the store belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Of<'a> {
+    /// The recipe of that name.
+    Recipe(&'a str),
+    /// The settings.
+    Settings,
+    /// The baker's own ingredients and words.
+    Larder,
+    /// Anything else.
+    Other,
 }
 
-/// The baker's own ingredients and words; none where none can be read.
-pub fn load_own() -> OwnRecord {
-    place(LARDER).1.unwrap_or_default()
-}
-
-/// Why the own ingredients that were kept cannot be used, where none have been kept anew since.
-pub fn own_trouble() -> Option<SavedTrouble> {
-    trouble::<OwnRecord>(LARDER)
-}
-
-/// Keeps the baker's own ingredients and words.
-///
-/// # Errors
-/// As for [`keep_recipe`].
-pub fn keep_own(own: &OwnRecord) -> Result<(), String> {
-    keep(LARDER, own)
-}
-
-/// Whether a key of the store is that of own ingredients.
-pub fn is_own_key(key: &str) -> bool {
-    key.starts_with(LARDER)
-}
-
-/// Keeps the one record of its kind.
-fn keep<R: Record>(base: &str, record: &R) -> Result<(), String> {
-    let text = saved::to_text(record).map_err(|error| error.to_string())?;
-    write(&place::<R>(base).0, &text)
-}
-
-fn trouble<R: Record>(base: &str) -> Option<SavedTrouble> {
-    let (_, usable) = place::<R>(base);
-    let first = read(base).map(|text| saved::from_text::<R>(&text));
-    match (usable, first) {
-        (None, Some(Err(trouble))) => Some(trouble),
-        _ => None,
-    }
-}
-
-/// The first key that holds a record we can read, or else the first free one: a damaged record stays where it is.
-fn place<R: Record>(base: &str) -> (String, Option<R>) {
-    let mut key = base.to_owned();
-    let mut number = 1_u32;
-    loop {
-        match read(&key).map(|text| saved::from_text::<R>(&text)) {
-            None => return (key, None),
-            Some(Ok(record)) => return (key, Some(record)),
-            Some(Err(_)) => {
-                number += 1;
-                key = format!("{base}/{number}");
-            }
-        }
+/// What a key of the store belongs to.
+pub fn of_key(key: &str) -> Of<'_> {
+    match key.strip_prefix(RECIPE) {
+        Some(id) => Of::Recipe(id),
+        None if key.starts_with(SETTINGS) => Of::Settings,
+        None if key.starts_with(LARDER) => Of::Larder,
+        None => Of::Other,
     }
 }
 
 /// What was open when the page was last used.
-pub fn last_open() -> Option<String> {
-    read(OPEN)
+///
+/// # Errors
+/// Where the store does not tell.
+pub fn last_open() -> Result<Option<String>, Refusal> {
+    store::read(OPEN)
 }
 
 /// Remembers what is open.
 pub fn set_last_open(name: &str) {
     // A convenience: where it cannot be kept, the banner for the recipe itself says so.
-    let _ = write(OPEN, name);
+    let _ = store::write(OPEN, name);
 }

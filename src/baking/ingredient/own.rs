@@ -5,6 +5,7 @@
 //! it is like, that one's figures stand in for what the entry does not give, and every such figure says so.
 //! Which line of a recipe means an own ingredient is left to the reading.
 
+mod both;
 mod figure;
 mod kept;
 mod label;

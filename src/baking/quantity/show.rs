@@ -231,6 +231,28 @@ pub fn fixed(value: f64, decimals: u32) -> String {
     format!("{sign}{whole}.{part:0width$}")
 }
 
+/// How many there are, with thousands apart by a comma.
+pub fn count(many: usize) -> String {
+    thousands(many as f64)
+}
+
+/// A count that is no surer than its first two figures, rounded down to them.
+pub fn count_about(many: usize) -> String {
+    let mut step = 1;
+    while many / step >= 100 {
+        step *= 10;
+    }
+    count(many / step * step)
+}
+
+/// How full something is, from 0 to 1, in per cent, rounded down: only what is full is called so.
+pub fn fullness(share: f64) -> String {
+    match (share * 100.0).floor() {
+        0.0 => "Less than 1 %".to_owned(),
+        percent => format!("{} %", fixed(percent, 0)),
+    }
+}
+
 /// A whole number with thousands apart by a comma.
 fn thousands(value: f64) -> String {
     let text = fixed(value, 0);

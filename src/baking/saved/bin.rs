@@ -3,8 +3,10 @@
 use super::{Limits, Record};
 use serde::{Deserialize, Serialize};
 
+/// A day, in milliseconds.
+const DAY: u64 = 24 * 60 * 60 * 1000;
 /// How long a removed record stays in the bin, in milliseconds: 30 days.
-const KEPT_FOR: u64 = 30 * 24 * 60 * 60 * 1000;
+const KEPT_FOR: u64 = 30 * DAY;
 
 /// A record that was removed, as it stood.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -23,6 +25,13 @@ impl BinRecord {
     /// Whether its time in the bin is over. A clock that was set back keeps it.
     pub fn is_over(&self, now: u64) -> bool {
         now.saturating_sub(self.removed) >= KEPT_FOR
+    }
+
+    /// How many days it still stays there, a day that has begun counted whole.
+    pub fn days_left(&self, now: u64) -> u64 {
+        KEPT_FOR
+            .saturating_sub(now.saturating_sub(self.removed))
+            .div_ceil(DAY)
     }
 }
 

@@ -7,13 +7,19 @@ mod bin;
 mod compact;
 mod damage;
 mod family;
+mod index;
 mod limits;
+mod merge;
+mod room;
 mod words;
 
 pub use bin::BinRecord;
 pub(super) use damage::kind;
 pub use family::families;
+pub use index::{HEAD, Listed, ListedVersion, ShelfIndex, mark};
 pub use limits::Limits;
+pub use merge::{Merge, Moved};
+pub use room::Room;
 pub use words::{first_words, quoted};
 
 use super::ingredient::own::{OwnEntry, OwnRecord};

@@ -28,7 +28,7 @@ pub fn bench(bench: Bench) -> Element {
         undo(bench),
         unkept(bench),
         facts(bench),
-        head(bench, sheet),
+        head(sheet),
         parts::weigh_in(bench, sheet),
         after(bench, sheet),
         strays(sheet),
@@ -141,7 +141,7 @@ fn facts(bench: Bench) -> Element {
 }
 
 /// How far the weigh-in is.
-fn head(bench: Bench, sheet: Memo<WeighInSheet>) -> Element {
+fn head(sheet: Memo<WeighInSheet>) -> Element {
     let of = move |read: fn(&WeighInSheet) -> String| sheet.with(read);
     let so_far = element("p")
         .class("at-bench__so-far")

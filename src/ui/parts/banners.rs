@@ -1,9 +1,10 @@
 //! What concerns the whole page: a recipe that is not being kept, a record set aside, a new version.
 
 use super::common::button;
+use crate::baking::quantity::show;
 use crate::ui::device;
-use crate::ui::dom::{Element, element};
-use crate::ui::state::Bench;
+use crate::ui::dom::{Element, Words, element};
+use crate::ui::state::{Bench, Clash};
 use leptos::prelude::*;
 
 /// Banners below the head of the page.
@@ -13,6 +14,21 @@ pub fn banners(bench: Bench) -> Element {
         element("div")
             .attribute("role", "alert")
             .children_of(move || unkept(bench)),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || {
+                let clash = bench.keeping.clash.get();
+                clash.map(|it| clashing(bench, &it)).into_iter().collect()
+            }),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || gone(bench)),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || full(bench)),
+        element("div")
+            .attribute("role", "status")
+            .children_of(move || short(bench)),
         element("div")
             .attribute("role", "alert")
             .children_of(move || {
@@ -57,17 +73,109 @@ fn unkept(bench: Bench) -> Vec<Element> {
         return Vec::new();
     };
     let words = element("p").class("banner__words").child(element("strong").text("This recipe is not being kept: ")).text(
-        format!("{reason}. The text stays on this page while it is open; copy it or download it before you leave."),
+        format!("{reason}. What was kept before stays. The text stands on this page while it is open; copy it or download it before you leave."),
     );
     let download = button("button", "Download the text", move || {
         bench.inputs_now(|inputs| device::download("recipe.txt", &inputs.text));
     });
-    vec![
-        element("div")
-            .class("banner banner--fault")
-            .child(words)
-            .child(download),
-    ]
+    let banner = element("div")
+        .class("banner banner--fault")
+        .child(words)
+        .child(download);
+    vec![banner.child(to_shelf("Make room on the shelf"))]
+}
+
+/// A banner that asks for a look: its words, and what can be done.
+fn look(words: impl Into<Words>, choices: impl IntoIterator<Item = Element>) -> Element {
+    element("div")
+        .class("banner banner--look")
+        .child(element("p").class("banner__words").text(words))
+        .children(choices)
+}
+
+fn to_shelf(words: &'static str) -> Element {
+    element("a")
+        .class("button")
+        .attribute("href", "#/shelf")
+        .text(words)
+}
+
+/// Asks what is to become of two states of the same recipe. Both are kept by then.
+fn clashing(bench: Bench, clash: &Clash) -> Element {
+    let words = format!(
+        "Two windows have changed this recipe. The other one was changed at {}, yours at {}. Both are kept: yours is a copy \
+         now, and what differs stands on its ticket.",
+        device::date_shown(clash.theirs as f64),
+        device::date_shown(clash.ours as f64),
+    );
+    let clash = bench.keeping.clash;
+    look(
+        words,
+        [
+            button("button", "Keep both", move || clash.set(None)),
+            button("button", "Only this one", move || bench.stay_with_ours()),
+            button("button", "Only the other", move || bench.stay_with_theirs()),
+        ],
+    )
+}
+
+/// Says that the record of the open recipe was taken away.
+fn gone(bench: Bench) -> Vec<Element> {
+    let gone = bench.keeping.gone;
+    let said = gone
+        .get()
+        .map(|said| look(said, [close(move || gone.set(None))]));
+    said.into_iter().collect()
+}
+
+/// Says what was given up so that the open recipe could be kept.
+fn full(bench: Bench) -> Vec<Element> {
+    let mut said = Vec::new();
+    if bench.keeping.reserve_used.get() {
+        said.push(look(
+            "The space that this browser gives the page is full. Your last letters are kept from a reserve that is soon used \
+             up. Empty the bin, or download recipes and remove them.",
+            [to_shelf("Make room on the shelf")],
+        ));
+    }
+    let left = bench.keeping.left_bin;
+    let titles = left.with(|left| {
+        left.iter()
+            .map(|record| record.title.clone())
+            .collect::<Vec<_>>()
+    });
+    if !titles.is_empty() {
+        said.push(look(
+            format!(
+                "The space is full. So that this could be kept, what had rested in the bin longest went for good: {}.",
+                show::listed(&titles)
+            ),
+            [
+                to_shelf("Make room on the shelf"),
+                close(move || left.set(Vec::new())),
+            ],
+        ));
+    }
+    said
+}
+
+/// Says that room is running short.
+fn short(bench: Bench) -> Vec<Element> {
+    let short = bench.keeping.short;
+    let said = short.get().map(|said| {
+        look(
+            format!("Room is running short. {said}"),
+            [
+                to_shelf("Make room on the shelf"),
+                close(move || short.set(None)),
+            ],
+        )
+    });
+    said.into_iter().collect()
+}
+
+fn close(close: impl Fn() + 'static) -> Element {
+    button("button button--plain", "Close", close)
 }
 
 /// Says that something besides recipes is not being kept, and why.
@@ -87,19 +195,11 @@ fn aside(bench: Bench) -> Vec<Element> {
     let Some(words) = bench.aside.get() else {
         return Vec::new();
     };
-    let banner = element("div")
-        .class("banner banner--look")
-        .child(element("p").class("banner__words").text(words))
-        .child(
-            element("a")
-                .class("button")
-                .attribute("href", "#/shelf")
-                .text("Go to the shelf"),
-        )
-        .child(button("button button--plain", "Close", move || {
-            bench.aside.set(None)
-        }));
-    vec![banner]
+    let choices = [
+        to_shelf("Go to the shelf"),
+        close(move || bench.aside.set(None)),
+    ];
+    vec![look(words, choices)]
 }
 
 /// Offers a new version.

@@ -5,10 +5,10 @@ mod rows;
 pub use rows::rows;
 
 use super::common::{button, is_open, paragraph, section, select, text_field};
+use crate::baking::saved::first_words;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::state::{Bench, Compared, Original};
-use crate::ui::storage::first_words;
 use leptos::{leptos_dom::helpers::TimeoutHandle, prelude::*};
 use std::sync::Arc;
 use std::time::Duration;

@@ -1,8 +1,8 @@
 //! Below the recipe's name: that it is a version, and of what.
 
+use crate::baking::saved::first_words;
 use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
-use crate::ui::storage::first_words;
 
 /// The line that says so; it is not there for a recipe that stands by itself.
 pub fn version_head(bench: Bench) -> Element {

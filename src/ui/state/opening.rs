@@ -4,23 +4,32 @@ use super::{Bench, Open};
 use crate::baking::demo::DEMOS;
 use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::Inputs;
+use crate::ui::device;
 use crate::ui::history::History;
-use crate::ui::{device, storage};
+use crate::ui::storage::{self, Refusal};
 use leptos::prelude::*;
 
 impl Bench {
     /// Opens a kept recipe. One that cannot be read stays where it is.
     pub fn open_kept(self, id: &str) {
         match storage::load_recipe(id) {
-            Some(Ok(recipe)) => {
+            Ok(Some(Ok(recipe))) => {
                 self.show(id.to_owned(), true, recipe.inputs, recipe.version);
                 storage::set_last_open(id);
             }
-            Some(Err(trouble)) => {
+            Ok(Some(Err(trouble))) => {
                 self.aside.set(Some(format!("A recipe that was kept here was set aside. {trouble} It is untouched: find it on the shelf.")));
             }
-            None => {}
+            Ok(None) => {}
+            Err(refusal) => self.say_unread(refusal),
         }
+    }
+
+    fn say_unread(self, refusal: Refusal) {
+        let said = format!(
+            "What is kept on this device cannot be reached: {refusal}. It is left as it is; load the page again to try once more."
+        );
+        self.aside.set(Some(said));
     }
 
     /// Opens a demo; it becomes a recipe of the baker's own with the first change.
@@ -37,34 +46,15 @@ impl Bench {
         self.editing.set(true);
     }
 
-    /// Follows what another window has kept under the open recipe's name.
-    pub fn follow_other_window(self, id: &str) {
-        if id != self.open_id() {
-            return self.follow_original(id);
-        }
-        let Some(Ok(recipe)) = storage::load_recipe(id) else {
-            return;
-        };
-        if self.version.with_untracked(|ours| *ours != recipe.version) {
-            self.version.set(recipe.version);
-        }
-        if recipe.inputs != self.inputs.get_untracked() {
-            self.inputs.set(recipe.inputs);
-            self.reckon();
-            self.outside.update(|count| *count += 1);
-        }
-    }
-
-    /// Follows what another window has kept of own ingredients and words.
-    pub fn follow_other_larder(self) {
-        let theirs = storage::load_own();
-        if self.own.with_untracked(|ours| *ours != theirs) {
-            self.own.set(theirs);
-        }
-    }
-
     pub(super) fn open_last(self) {
-        let last = storage::last_open().unwrap_or_default();
+        let last = storage::last_open().unwrap_or_else(|refusal| {
+            // A browser that keeps nothing is said when there is something to keep.
+            if refusal == Refusal::Unread {
+                self.say_unread(refusal);
+            }
+            None
+        });
+        let last = last.unwrap_or_default();
         match last.strip_prefix("demo:") {
             Some(demo) => self.open_demo(demo),
             None => self.open_kept(&last),
@@ -72,7 +62,8 @@ impl Bench {
         if self.inputs.with_untracked(|inputs| inputs.text.is_empty())
             && !self.open.with_value(|open| open.own)
         {
-            match storage::shelf().recipes.first() {
+            let shelf = storage::shelf().unwrap_or_default();
+            match shelf.recipes.first() {
                 Some(kept) => self.open_kept(&kept.id),
                 None => self.open_demo(DEMOS.first().map_or("", |demo| demo.key)),
             }
@@ -90,6 +81,8 @@ impl Bench {
         self.open.set_value(Open { id, own });
         self.version.set(version);
         self.unkept.set(None);
+        self.keeping.clash.set(None);
+        self.keeping.gone.set(None);
         if lost {
             let what = "another recipe was opened; the one before could not be kept";
             self.remember(what.into(), before, false, None);

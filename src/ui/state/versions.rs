@@ -3,7 +3,8 @@
 use super::Bench;
 use crate::baking::saved::VersionOf;
 use crate::baking::worksheet::{Difference, Inputs, Looks, difference, worksheet_again};
-use crate::ui::{device, storage};
+use crate::ui::device;
+use crate::ui::storage::{self, NotKept};
 use leptos::prelude::*;
 
 /// Where the recipe is that a version was made from.
@@ -33,7 +34,7 @@ impl Bench {
 
     /// A name for a new version of the open recipe that none of the shelf has yet: "Version 2".
     pub fn version_name(self) -> String {
-        let recipes = storage::shelf().recipes;
+        let recipes = storage::shelf().unwrap_or_default().recipes;
         let is_taken = |name: &String| {
             let mut versions = recipes.iter().filter_map(|kept| kept.version.as_ref());
             versions.any(|version| version.name == *name)
@@ -67,7 +68,8 @@ impl Bench {
             of: self.open_id(),
             original: self.inputs.get_untracked(),
         };
-        storage::keep_recipe(&id, &version, Some(&of))?;
+        let written = storage::keep_recipe(&id, &version, Some(&of)).map_err(NotKept::reason)?;
+        self.keeping.note(written.effort);
         storage::set_last_open(&id);
         self.show(id, true, version, Some(of));
         Ok(())
@@ -119,7 +121,9 @@ impl Bench {
         let Some(version) = self.version.get_untracked() else {
             return Ok(());
         };
-        storage::keep_recipe(&version.of, &version.original, None)?;
+        let written =
+            storage::keep_recipe(&version.of, &version.original, None).map_err(NotKept::reason)?;
+        self.keeping.note(written.effort);
         self.version.notify();
         Ok(())
     }

@@ -1,6 +1,8 @@
 //! What is under way at the bench: a weigh-in for each recipe, and the timers.
 
-use super::{keep, place};
+use super::single::place_at;
+use super::store::write;
+use crate::baking::saved::{self, Record};
 use crate::baking::timer::Timers;
 use crate::baking::worksheet::WeighIn;
 
@@ -9,7 +11,7 @@ const TIMERS: &str = "batterwright/timers";
 
 /// The weigh-in of a recipe; an untouched one where none is under way.
 pub fn load_weigh_in(id: &str) -> WeighIn {
-    place(&format!("{WEIGH_IN}{id}")).1.unwrap_or_default()
+    load(&format!("{WEIGH_IN}{id}"))
 }
 
 /// Keeps the weigh-in of a recipe.
@@ -27,7 +29,7 @@ pub fn weigh_in_of_key(key: &str) -> Option<&str> {
 
 /// The timers; none where none can be read.
 pub fn load_timers() -> Timers {
-    place(TIMERS).1.unwrap_or_default()
+    load(TIMERS)
 }
 
 /// Keeps the timers.
@@ -41,4 +43,16 @@ pub fn keep_timers(timers: &Timers) -> Result<(), String> {
 /// Whether a key of the store is that of the timers.
 pub fn is_timers_key(key: &str) -> bool {
     key.starts_with(TIMERS)
+}
+
+/// A damaged record stays where it is, and another is begun beside it.
+fn load<R: Record>(base: &str) -> R {
+    let place = place_at::<R>(base).ok();
+    place.and_then(|place| place.record).unwrap_or_default()
+}
+
+fn keep<R: Record>(base: &str, record: &R) -> Result<(), String> {
+    let place = place_at::<R>(base).map_err(|refusal| refusal.to_string())?;
+    let text = saved::to_text(record)?;
+    write(&place.key, &text).map_err(|refusal| refusal.to_string())
 }

@@ -40,7 +40,7 @@ impl OwnWord {
     }
 
     /// Whether it tells the same of the same words as another: what they name, or how much.
-    fn is_like(&self, other: &Self) -> bool {
+    pub(super) fn is_like(&self, other: &Self) -> bool {
         self.words == other.words && self.amount.is_some() == other.amount.is_some()
     }
 }

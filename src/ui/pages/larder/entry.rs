@@ -340,7 +340,14 @@ fn place<T: PartialEq>(all: &[T], one: T) -> usize {
     all.iter().position(|known| *known == one).unwrap_or(0)
 }
 
+/// The button that puts back a measure that was removed: the focus goes there, since what was touched is gone.
+const PUT_BACK: &str = "own-put-back";
+
+/// A measure that was removed, and where it stood.
+type GoneMeasure = RwSignal<Option<(usize, Weighing)>>;
+
 fn scale(of: Of) -> Element {
+    let gone = GoneMeasure::new(None);
     let many = move || of.read(|entry| entry.weighings.len()).unwrap_or(0);
     let another = button("button button--plain", "Weigh another measure", move || {
         let region = of.bench.settings_now().region;
@@ -361,9 +368,34 @@ fn scale(of: Of) -> Element {
     .child(
         element("div")
             .class("larder__weighings")
-            .rows_of(move || (0..many()).collect(), move |at| weighing(of, at)),
+            .rows_of(move || (0..many()).collect(), move |at| weighing(of, gone, at)),
+    )
+    .child(
+        element("div")
+            .attribute("role", "status")
+            .children_of(move || put_measure_back(of, gone)),
     )
     .child(another)
+}
+
+fn put_measure_back(of: Of, gone: GoneMeasure) -> Vec<Element> {
+    let Some((at, weighing)) = gone.get() else {
+        return Vec::new();
+    };
+    let words = format!("Removed: measure {}.", at + 1);
+    let put_back = button("button", "Put it back", move || {
+        gone.set(None);
+        of.change(|entry| {
+            let at = at.min(entry.weighings.len());
+            entry.weighings.insert(at, weighing.clone());
+        });
+        device::focus("own-another");
+    });
+    let bar = element("div")
+        .class("done")
+        .child(paragraph("done__words", words))
+        .child(put_back.attribute("id", PUT_BACK));
+    vec![bar]
 }
 
 /// A choice of a weighing. What it reads and changes are plain functions, so that all of them share one type.
@@ -385,7 +417,7 @@ fn choice_of(
     )
 }
 
-fn weighing(of: Of, at: usize) -> Element {
+fn weighing(of: Of, gone: GoneMeasure, at: usize) -> Element {
     // The first of a list of states or of ways is none of them.
     let mut forms = vec!["as it is"];
     forms.extend(Form::ALL.map(Form::words));
@@ -465,10 +497,10 @@ fn weighing(of: Of, at: usize) -> Element {
     let remove = button("button button--plain", "Remove this measure", move || {
         of.change(|entry| {
             if at < entry.weighings.len() {
-                entry.weighings.remove(at);
+                gone.set(Some((at, entry.weighings.remove(at))));
             }
         });
-        device::focus("own-another");
+        device::focus(PUT_BACK);
     });
     element("div")
         .class("larder__weighing")

@@ -21,9 +21,12 @@ enum Gone {
     Word(usize, OwnWord),
 }
 
+/// What was removed while the page is open, the last one last: each can be put back.
+type AllGone = StoredValue<Vec<Gone>>;
+
 /// The page of the baker's own.
 pub fn own(bench: Bench, sheet: Element) -> Element {
-    let gone = StoredValue::new(None::<Gone>);
+    let gone = AllGone::new(Vec::new());
     let entries = move || {
         bench.own(|own| {
             let entries = own.entries.iter().enumerate();
@@ -42,7 +45,8 @@ pub fn own(bench: Bench, sheet: Element) -> Element {
     };
     let bar = move || {
         bench
-            .own(|_| gone.get_value().map(|it| gone_bar(bench, gone, it)))
+            .own(|_| gone.with_value(|all| all.last().cloned()))
+            .map(|it| gone_bar(bench, gone, it))
             .into_iter()
             .collect()
     };
@@ -103,12 +107,7 @@ fn take_in(bench: Bench, text: Option<String>) -> String {
     }
 }
 
-fn listed_entry(
-    bench: Bench,
-    gone: StoredValue<Option<Gone>>,
-    at: usize,
-    entry: &OwnEntry,
-) -> Element {
+fn listed_entry(bench: Bench, gone: AllGone, at: usize, entry: &OwnEntry) -> Element {
     let name = show::sentence(&entry.shown_name());
     let like = entry
         .like()
@@ -125,7 +124,7 @@ fn listed_entry(
         bench.change_own(|own| {
             if own.entries.get(at).is_some_and(|entry| entry.key == key) {
                 let entry = Box::new(own.entries.remove(at));
-                gone.set_value(Some(Gone::Entry(at, entry)));
+                gone.update_value(|all| all.push(Gone::Entry(at, entry)));
             }
         });
         device::focus(PUT_BACK);
@@ -134,13 +133,7 @@ fn listed_entry(
     element("li").class("shelf__item").child(link).child(remove)
 }
 
-fn listed_word(
-    bench: Bench,
-    gone: StoredValue<Option<Gone>>,
-    at: usize,
-    word: &OwnWord,
-    own: &OwnRecord,
-) -> Element {
+fn listed_word(bench: Bench, gone: AllGone, at: usize, word: &OwnWord, own: &OwnRecord) -> Element {
     let means = match word.meaning() {
         Meaning::NoIngredient => "is no ingredient".to_owned(),
         Meaning::Amount(amount) => format!("is {amount}"),
@@ -162,7 +155,8 @@ fn listed_word(
     let forget = button("button button--plain", "Forget", move || {
         bench.change_own(|own| {
             if own.words.get(at) == Some(&same) {
-                gone.set_value(Some(Gone::Word(at, own.words.remove(at))));
+                let word = Gone::Word(at, own.words.remove(at));
+                gone.update_value(|all| all.push(word));
             }
         });
         device::focus(PUT_BACK);
@@ -174,13 +168,13 @@ fn listed_word(
         .child(forget)
 }
 
-fn gone_bar(bench: Bench, gone: StoredValue<Option<Gone>>, it: Gone) -> Element {
+fn gone_bar(bench: Bench, gone: AllGone, it: Gone) -> Element {
     let words = match &it {
         Gone::Entry(_, entry) => format!("Removed: {}", entry.shown_name()),
         Gone::Word(_, word) => format!("Forgotten: {}", word.words),
     };
     let put_back = button("button", "Put it back", move || {
-        gone.set_value(None);
+        gone.update_value(|all| drop(all.pop()));
         bench.change_own(|own| match it.clone() {
             Gone::Entry(at, entry) => own.entries.insert(at.min(own.entries.len()), *entry),
             Gone::Word(at, word) => own.words.insert(at.min(own.words.len()), word),
