@@ -2,6 +2,8 @@
 
 #[path = "carry/everything.rs"]
 mod everything;
+#[path = "carry/link.rs"]
+mod link;
 #[path = "carry/merging.rs"]
 mod merging;
 #[path = "carry/some.rs"]

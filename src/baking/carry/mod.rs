@@ -6,6 +6,7 @@
 
 mod everything;
 mod keys;
+pub mod link;
 mod merge;
 mod preview;
 
