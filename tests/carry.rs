@@ -8,3 +8,5 @@ mod link;
 mod merging;
 #[path = "carry/some.rs"]
 mod some;
+#[path = "carry/words.rs"]
+mod words;
