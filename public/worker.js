@@ -52,7 +52,7 @@ async function sumOf(content) {
 function responseOf(content, { status, headers }) {
   const kept = new Headers(headers);
   // Said of how it travelled, which is over.
-  for (const name of ["content-encoding", "content-length"]) kept.delete(name);
+  for (const name of ["content-encoding", "content-length", "vary"]) kept.delete(name);
   return new Response(content, { status, headers: kept });
 }
 

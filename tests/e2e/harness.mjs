@@ -22,7 +22,8 @@ import { COLOURS, LOOKS, PATIENCE, SCREENS, ready, textBox } from "./screens.mjs
 
 export { ready, textBox };
 
-const DIST = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
+/** The built page. */
+export const DIST = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 let browser = null;
@@ -50,17 +51,35 @@ async function site(under) {
   assert.ok(existsSync(join(DIST, "index.html")), "There is no built page: run make dist first.");
   const folder = mkdtempSync(join(tmpdir(), "batterwright-"));
   cpSync(DIST, folder, { recursive: true });
-  let server = await serve({ folder, under });
+  const asked = [];
+  let breaksOff = null;
+  /** Writes each request down, and sends half of what is to break off. */
+  const first = (request, response) => {
+    asked.push(request.url);
+    const broken = breaksOff && request.url.endsWith(breaksOff);
+    if (!broken) return false;
+    const content = readFileSync(join(folder, breaksOff));
+    response.writeHead(200, { "content-length": content.length });
+    response.write(content.subarray(0, content.length / 2), () => response.destroy());
+    return true;
+  };
+  let server = await serve({ folder, under, first });
   const { address, port } = server;
   return {
     address,
+    /** Every address that was asked for, without the origin. */
+    asked,
+    /** From now on this file breaks off half way. */
+    breakOff(file) {
+      breaksOff = file;
+    },
     /** Where the served files lie; a test may change them. */
     folder,
     /** Stops the server: from now on the network has nothing to give. */
     stop: () => server.close(),
     /** Starts it again at the same address. */
     start: async () => {
-      server = await serve({ folder, under, port });
+      server = await serve({ folder, under, port, first });
     },
     /** Publishes a next version: the same page with data-version on its html element, and a worker that knows it. */
     publish(version) {
@@ -71,6 +90,8 @@ async function site(under) {
       const next = readFileSync(worker, "utf8").replace(/VERSION = "[^"]*"/, `VERSION = "${version}"`);
       writeFileSync(worker, next.replace(/"index.html": "[^"]*"/, `"index.html": "${sum}"`));
     },
+    /** Publishes the first version again. */
+    publishFirst: () => cpSync(DIST, folder, { recursive: true }),
     close: async () => {
       await server.close();
       rmSync(folder, { recursive: true, force: true });
