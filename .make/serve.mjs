@@ -79,11 +79,13 @@ async function answer(request, response, folder, under) {
 
 /**
  * Serves `folder` and resolves once it answers, with its address and a way to close it.
- * Port 0 takes any free port. Rejects when the port is taken or the folder does not exist.
+ * Port 0 takes any free port. `first` is called with each request and its response, and may answer it, which it says by
+ * true. Rejects when the port is taken or the folder does not exist.
  */
-export async function serve({ folder, port = 0, under = "/" }) {
+export async function serve({ folder, port = 0, under = "/", first = () => false }) {
   const root = await realpath(folder);
   const server = createServer((request, response) => {
+    if (first(request, response)) return;
     answer(request, response, root, under).catch((error) => {
       console.error(error);
       response.destroy();

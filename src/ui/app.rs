@@ -10,6 +10,10 @@ use leptos::prelude::*;
 use std::panic::PanicHookInfo;
 use web_sys::{HtmlElement, StorageEvent};
 
+/// What is said of a page that broke.
+const BROKEN: &str = "This page has broken. Your recipe is kept on this device as you last typed it; load the page \
+    again to go on. If it breaks again, please report what you did.";
+
 /// Starts the page in place of the first paint, and takes over what was typed into that.
 pub fn start() {
     let (early, place) = early::take();
@@ -33,17 +37,26 @@ pub fn start_in(place: HtmlElement, early: early::Early) {
 /// Says in plain words that the page broke. What was typed is kept already, so loading again goes on from there.
 pub fn say_broken(trouble: &PanicHookInfo<'_>) {
     console_error_panic_hook::hook(trouble);
-    let Some(place) = web_sys::window()
-        .and_then(|window| window.document())
-        .and_then(|document| document.body())
-    else {
-        return;
-    };
-    let said = "<div class=\"banner banner--fault\" role=\"alert\"><p class=\"banner__words\"><strong>This page has broken.</strong> \
-        Your recipe is kept on this device as you last typed it; load the page again to go on. \
-        If it breaks again, please report what you did.</p><p><a class=\"button\" href=\"\">Load again</a></p></div>";
     // Nothing is left to do where even this is refused.
-    let _ = place.insert_adjacent_html("afterbegin", said);
+    let _ = put_broken();
+}
+
+/// Puts the banner of a broken page first on it, with nothing of our own drawing: that may be what broke.
+fn put_broken() -> Option<()> {
+    let document = web_sys::window()?.document()?;
+    let made = |name, class, words: &str| {
+        let element = document.create_element(name).ok()?;
+        element.set_class_name(class);
+        element.set_text_content(Some(words));
+        Some(element)
+    };
+    let said = made("p", "banner__words", BROKEN)?;
+    let again = made("a", "button", "Load again")?;
+    again.set_attribute("href", "").ok()?;
+    let banner = made("div", "banner banner--fault", "")?;
+    banner.set_attribute("role", "alert").ok()?;
+    banner.append_with_node_2(&said, &again).ok()?;
+    document.body()?.prepend_with_node_1(&banner).ok()
 }
 
 fn page(bench: Bench) -> Vec<Element> {

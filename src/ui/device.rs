@@ -213,22 +213,42 @@ fn settle(promise: &js_sys::Promise, then: impl FnOnce(Option<JsValue>) + 'stati
     refused.forget();
 }
 
-/// Reads the file that was chosen in a field, and hands its text on; `None` where it cannot be read.
-pub fn read_file(event: &web_sys::Event, then: impl FnOnce(Option<String>) + 'static) {
-    let Some(text) = chosen_text(event) else {
+/// The largest file that is opened, in bytes: some thousands of recipes, and far more than any page that holds one.
+const LARGEST_FILE: f64 = 32e6;
+
+/// Reads the file that was chosen in a field, and hands its text on, or a sentence that says why it has none.
+pub fn read_file(
+    event: &web_sys::Event,
+    then: impl FnOnce(Result<String, &'static str>) + 'static,
+) {
+    let Some(file) = chosen_file(event) else {
         return;
     };
-    settle(&text, |text| then(text.and_then(|text| text.as_string())));
+    let size = get(&file, "size").and_then(|size| size.as_f64());
+    if size.is_none_or(|size| size > LARGEST_FILE) {
+        then(Err("This file is larger than 32 MB, so it was not opened."));
+        return;
+    }
+    if let Some(text) = text_of(&file) {
+        settle(&text, |text| {
+            let text = text.and_then(|text| text.as_string());
+            then(text.ok_or("This file could not be read as text."));
+        });
+    }
 }
 
-/// The promise of the text of the file that was chosen. The field is emptied, so that the same file can be chosen again.
-fn chosen_text(event: &web_sys::Event) -> Option<js_sys::Promise> {
+/// The file that was chosen. The field is emptied, so that the same file can be chosen again.
+fn chosen_file(event: &web_sys::Event) -> Option<JsValue> {
     let field: JsValue = event.target()?.into();
-    let file = get(&get(&field, "files")?, "0")?;
-    let text: js_sys::Function = get(&file, "text")?.dyn_into().ok()?;
-    let promise = text.call0(&file).ok()?.dyn_into().ok()?;
+    let file = get(&get(&field, "files")?, "0").filter(|file| !file.is_undefined())?;
     let _ = js_sys::Reflect::set(&field, &"value".into(), &"".into());
-    Some(promise)
+    Some(file)
+}
+
+/// The promise of a file's text.
+fn text_of(file: &JsValue) -> Option<js_sys::Promise> {
+    let text: js_sys::Function = get(file, "text")?.dyn_into().ok()?;
+    text.call0(file).ok()?.dyn_into().ok()
 }
 
 /// Opens the browser's own way to print.

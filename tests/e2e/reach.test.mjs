@@ -29,7 +29,7 @@ const unfold = (page) =>
     for (const details of document.querySelectorAll("details")) details.open = true;
   });
 
-everywhere("no serious barrier on any page, open or in trouble", async ({ page, paste, reload, reachable, picture }) => {
+everywhere("no barrier on any page, open or in trouble", async ({ page, paste, reload, reachable, picture }) => {
   await page.evaluate(() => {
     localStorage.setItem("batterwright/recipe/gone", "{");
     localStorage.setItem("batterwright/open", "gone");

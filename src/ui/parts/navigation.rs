@@ -71,7 +71,7 @@ pub fn navigation(route: ReadSignal<Route>) -> Vec<Element> {
         .text("Skip to the page");
     let head = element("header")
         .class("head")
-        .child(element("p").class("head__name").text("Batterwright"))
+        .child(element("div").class("head__name").text("Batterwright"))
         .child(
             element("p")
                 .class("head__job")

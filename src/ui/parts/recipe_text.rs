@@ -68,8 +68,8 @@ pub fn recipe_text(bench: Bench) -> Element {
         )
         .on("change", move |event| {
             device::read_file(event, move |text| match text {
-                Some(text) => bench.open_text("the file", text),
-                None => unread.set("This file could not be read as text.".to_owned()),
+                Ok(text) => bench.open_text("the file", text),
+                Err(why) => unread.set(why.to_owned()),
             });
         });
     let file = element("div")
