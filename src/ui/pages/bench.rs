@@ -119,7 +119,7 @@ fn facts(bench: Bench) -> Element {
                 let from = usize::from(sheets.len() > 1);
                 sheets[from.min(sheets.len())..]
                     .iter()
-                    .map(|sheet| format!("{}. {}", sheet.time, sheet.look))
+                    .map(|sheet| sheet.time.clone())
                     .collect::<Vec<_>>()
             });
             let mut facts = Vec::new();
@@ -128,12 +128,12 @@ fn facts(bench: Bench) -> Element {
             }
             facts.push(fact("Pan", pans.join("; ")));
             let time = match (times.is_empty(), &oven.cannot) {
-                (false, _) => times.join(" "),
+                (false, _) => times.join("; "),
                 (true, Some(_)) => oven.recipe_time.clone(),
                 (true, None) => "Being worked out.".to_owned(),
             };
             facts.push(fact("Time", time));
-            if let Some(core) = oven.core {
+            if let Some(core) = oven.core_usual {
                 facts.push(fact("Core", core));
             }
             facts
@@ -266,13 +266,23 @@ fn method(bench: Bench, sheet: Memo<WeighInSheet>) -> Element {
 fn done(bench: Bench) -> Element {
     let of = move || {
         bench.part(Part::Oven, |sheet| {
-            (sheet.oven.signs, sheet.oven.cautions.clone())
+            let oven = &sheet.oven;
+            let core = oven.core.as_ref().map(|core| format!("{core}. "));
+            let signs = format!("{}{}", core.unwrap_or_default(), oven.signs);
+            (signs, oven.cautions.clone())
+        })
+    };
+    let look = move || {
+        bench.bakes.with(|bakes| {
+            let last = bakes.sheets.last();
+            last.map_or_else(String::new, |sheet| sheet.look.clone())
         })
     };
     element("div")
         .class("at-bench__done")
         .child(element("h2").class("part__title").text("Done when"))
-        .child(paragraph("", "").text_of(move || of().0.to_owned()))
+        .child(paragraph("", "").text_of(move || of().0))
+        .child(paragraph("", "").text_of(look))
         .child(element("div").class("cautions").children_of(move || {
             let raw =
                 "Raw flour and raw egg are not to be eaten, in batter or in dough.".to_owned();

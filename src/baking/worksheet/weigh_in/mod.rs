@@ -162,7 +162,7 @@ fn sheet(known: &Known, inputs: &Inputs, settings: &Settings, weigh_in: &WeighIn
             format!(
                 "{} of {} are in a bowl, and the recipe has no such line any more.",
                 show::mass(Mass::grams(it.grams)),
-                it.name
+                show::amid(&it.name)
             )
         })
         .collect();

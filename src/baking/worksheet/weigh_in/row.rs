@@ -15,7 +15,7 @@ pub struct WeighRow {
     /// The ingredient as it is kept: the words of its line.
     #[serde(skip)]
     pub words: LineWords,
-    /// The ingredient's name.
+    /// The ingredient, as the recipe calls it.
     pub name: String,
     /// What the recipe writes.
     pub written: String,
@@ -134,7 +134,10 @@ pub fn row(
     }
     WeighRow {
         line: weighed.line,
-        name: weighed.ingredient.name.to_owned(),
+        name: reading
+            .map(|reading| reading.name.trim())
+            .filter(|name| !name.is_empty())
+            .map_or_else(|| weighed.ingredient.name.to_owned(), show::sentence),
         written: recipe
             .lines
             .get(weighed.line - 1)
