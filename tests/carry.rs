@@ -6,6 +6,8 @@ mod everything;
 mod link;
 #[path = "carry/merging.rs"]
 mod merging;
+#[path = "carry/shared.rs"]
+mod shared;
 #[path = "carry/some.rs"]
 mod some;
 #[path = "carry/words.rs"]

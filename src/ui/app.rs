@@ -61,6 +61,7 @@ fn put_broken() -> Option<()> {
 
 fn page(bench: Bench) -> Vec<Element> {
     let route = route::follow();
+    bench.open_shared();
     keep_before_leaving(bench);
     follow_other_windows(bench);
     go_where_the_address_says(bench, route);
@@ -125,8 +126,10 @@ fn follow_other_windows(bench: Bench) {
 fn go_where_the_address_says(bench: Bench, route: ReadSignal<Route>) {
     Effect::new(move |before: Option<Route>| {
         let now = route.get();
-        if let Route::Ticket(Place::Line(line)) = now {
-            bench.open_line(line);
+        match now {
+            Route::Ticket(Place::Line(line)) => bench.open_line(line),
+            Route::Ticket(Place::Given) => bench.open_given(),
+            _ => {}
         }
         let new_page = before.is_none_or(|before| !before.same_page(now));
         match now {

@@ -44,6 +44,34 @@ pub fn hash() -> String {
     window().location().hash().unwrap_or_default()
 }
 
+/// The address of the page itself: no query, nothing from `#` on.
+pub fn page_address() -> String {
+    let location = window().location();
+    let [origin, path] = [location.origin(), location.pathname()].map(Result::unwrap_or_default);
+    origin + &path
+}
+
+/// What the query of the address says under these names; empty where it says nothing.
+pub fn query<const COUNT: usize>(names: [&str; COUNT]) -> [String; COUNT] {
+    let query = window().location().search().unwrap_or_default();
+    let query = web_sys::UrlSearchParams::new_with_str(&query).ok();
+    names.map(|name| {
+        query
+            .as_ref()
+            .and_then(|query| query.get(name))
+            .unwrap_or_default()
+    })
+}
+
+/// Takes query and fragment off the address, another place in their stead. Nobody is told, and nothing is loaded.
+pub fn tidy_address(hash: &str) {
+    let address = page_address() + hash;
+    if let Ok(history) = window().history() {
+        // A refusal leaves an address that opens the same again.
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
+    }
+}
+
 /// Goes to another page or place.
 pub fn go(hash: &str) {
     // The address bar takes any text; a refusal leaves the page where it is.
@@ -148,10 +176,13 @@ pub fn can_share() -> bool {
     of_browser("share").is_some_and(|share| share.is_function())
 }
 
-/// Hands the text on to a program that the person chooses; whoever chooses none changes nothing.
-pub fn share(text: &str) {
+/// Hands something on to a program that the person chooses, under the names that browsers give its pieces: "title",
+/// "text", "url". Whoever chooses none changes nothing.
+pub fn share(pieces: &[(&str, &str)]) {
     let what = js_sys::Object::new();
-    let _ = js_sys::Reflect::set(&what, &"text".into(), &text.into());
+    for (name, piece) in pieces {
+        let _ = js_sys::Reflect::set(&what, &(*name).into(), &(*piece).into());
+    }
     if let Some(asked) = ask_browser("", "share", &what) {
         settle(&asked, |_| ());
     }

@@ -29,6 +29,8 @@ pub enum Route {
 pub enum Place {
     /// Its top.
     Top,
+    /// Its top, with the recipe that the address holds.
+    Given,
     /// A part of it, or an unknown address: the browser scrolls to it if it is there.
     Part,
     /// The row of a line, counted from 1.
@@ -77,6 +79,9 @@ impl Route {
             "/about" => Self::About,
             "" | "/" => Self::Ticket(Place::Top),
             other => {
+                if other.starts_with("/given/") {
+                    return Self::Ticket(Place::Given);
+                }
                 if let Some(place) = other.strip_prefix("/larder/") {
                     return Self::Larder(Larder::read(place));
                 }
@@ -134,6 +139,7 @@ mod tests {
             ("#/larder/patience", Route::Larder(Larder::Unknown)),
             ("#/line/12", Route::Ticket(Place::Line(12))),
             ("#/line/x", Route::Ticket(Place::Part)),
+            ("#/given/abc", Route::Ticket(Place::Given)),
             ("#/weights", Route::Ticket(Place::Part)),
         ] {
             assert_eq!(Route::read(hash), route, "{hash}");

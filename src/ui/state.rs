@@ -21,6 +21,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 mod bakes;
+mod carrying;
 mod keeping;
 mod opening;
 mod pans;
@@ -30,6 +31,7 @@ mod versions;
 mod weighing;
 
 pub use bakes::Bakes;
+pub use carrying::Came;
 pub use keeping::{Clash, Keeping, Promise};
 pub use pans::PanPlace;
 pub use versions::{Compared, Original};
@@ -94,6 +96,8 @@ pub struct Bench {
     pub aside: RwSignal<Option<String>>,
     /// What else is to be said about keeping.
     pub keeping: Keeping,
+    /// What came by an address, while there is something to say of it.
+    pub came: RwSignal<Option<Came>>,
     /// A remedy or correction that was just carried out and can be taken back.
     pub done: RwSignal<Option<String>>,
     /// Whether the text box is open on a small screen.
@@ -162,6 +166,7 @@ impl Bench {
             own_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
             keeping: Keeping::new(),
+            came: RwSignal::new(None),
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
             asked: RwSignal::new(String::new()),
@@ -437,6 +442,7 @@ impl Bench {
     /// The one way in: new inputs, the worksheet after them, and right behind it the record on this device; whoever
     /// leaves the page before that flushes it.
     fn take(self, inputs: Inputs) {
+        self.settle_came();
         let long = is_long(&inputs);
         let (chosen, swaps_alone) = self.inputs.with_untracked(|before| {
             let chosen = before.choices != inputs.choices;

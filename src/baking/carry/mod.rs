@@ -11,9 +11,11 @@ pub mod link;
 mod linked_data;
 mod merge;
 mod preview;
+mod shared;
 
 pub use as_text::as_text;
 pub use everything::{Carried, Everything, read, write};
 pub use linked_data::linked_data;
 pub use merge::{Taken, WhenBoth, Writes, merge};
 pub use preview::{Here, Preview, Row, Standing, preview};
+pub use shared::{Shared, shared};
