@@ -224,7 +224,9 @@ proptest! {
     fn a_damaged_file_is_refused_or_comes_in_whole(file in prop_oneof![damaged_one(everything()), damaged_one(records()), any::<String>()], choice in 0..3_usize) {
         match carry::read(&file) {
             Err(said) => prop_assert!(said.starts_with("This file cannot be brought in: ") && said.ends_with('.'), "{said}"),
-            Ok(found) => {
+            Ok(mut found) => {
+                // In the order in which they are written.
+                found.recipes.sort_by(|one, other| one.id.cmp(&other.id));
                 let taken = Taken { all: WhenBoth::ALL[choice], settings: true, larder: true, ..Taken::default() };
                 let here = Here::default();
                 let writes = merge(&found, &here, &taken, || unreachable!("no name is taken"));
