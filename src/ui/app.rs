@@ -79,6 +79,7 @@ fn page(bench: Bench) -> Vec<Element> {
                 Route::Ticket(_) => pages::ticket(bench),
                 Route::Bench => pages::bench(bench),
                 Route::Shelf => pages::shelf(bench),
+                Route::Carry => pages::carry(bench),
                 Route::Larder(place) => pages::larder(bench, place),
                 Route::Settings => pages::settings(bench),
                 Route::About => pages::about(),

@@ -13,6 +13,11 @@ pub fn now() -> f64 {
     js_sys::Date::now()
 }
 
+/// The moment as ISO 8601 writes it.
+pub fn moment() -> String {
+    js_sys::Date::new_0().to_iso_string().into()
+}
+
 /// A name that no other record has: the clock and a random number, in base 36.
 pub fn fresh_id() -> String {
     let chance = (js_sys::Math::random() * 1e12) as u64;

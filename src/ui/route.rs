@@ -16,6 +16,8 @@ pub enum Route {
     Bench,
     /// The kept recipes.
     Shelf,
+    /// Everything taken out, and brought in.
+    Carry,
     /// What is known of ingredients.
     Larder(Larder),
     /// What holds for every recipe.
@@ -74,6 +76,7 @@ impl Route {
         match hash.trim_start_matches('#') {
             "/bench" => Self::Bench,
             "/shelf" => Self::Shelf,
+            "/out-and-in" => Self::Carry,
             "/larder" => Self::Larder(Larder::Search),
             "/settings" => Self::Settings,
             "/about" => Self::About,
@@ -131,6 +134,7 @@ mod tests {
             ("#/", Route::Ticket(Place::Top)),
             ("#/bench", Route::Bench),
             ("#/shelf", Route::Shelf),
+            ("#/out-and-in", Route::Carry),
             ("#/larder", Route::Larder(Larder::Search)),
             ("#/larder/butter", Route::Larder(Larder::Card("butter"))),
             ("#/larder/own", Route::Larder(Larder::Own)),

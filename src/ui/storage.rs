@@ -6,6 +6,7 @@
 //! page, never an end of it.
 
 mod bin;
+mod carrying;
 mod kitchen;
 mod room;
 mod shelf;
@@ -16,6 +17,7 @@ pub use bin::{
     Resting, clear_out, contents, in_bin, put_back, put_into_bin_again, remove_for_good, resting,
     throw_away,
 };
+pub use carrying::{Brought, all_recipes, binned, bring_in, undo_bringing};
 pub use kitchen::{
     is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };

@@ -11,6 +11,7 @@ pub mod link;
 mod linked_data;
 mod merge;
 mod preview;
+mod said;
 mod shared;
 
 pub use as_text::as_text;

@@ -2,6 +2,7 @@
 
 mod about;
 mod bench;
+mod carry;
 mod larder;
 mod settings;
 mod shelf;
@@ -9,6 +10,7 @@ mod ticket;
 
 pub use about::about;
 pub use bench::bench;
+pub use carry::carry;
 pub use larder::larder;
 pub use settings::settings;
 pub use shelf::shelf;

@@ -232,3 +232,22 @@ pub fn line_link(bench: Bench, line: usize) -> Element {
         .on_touch(move || bench.open_line(line))
         .text(format!("Line {line}"))
 }
+
+/// One of several choices of a name, of which one holds.
+pub fn radio(
+    name: &'static str,
+    words: impl Into<Words>,
+    chosen: impl Fn() -> bool + 'static,
+    choose: impl Fn() + 'static,
+) -> Element {
+    let radio = element("input")
+        .class("choice__button")
+        .attribute("type", "radio")
+        .attribute("name", name)
+        .chosen_while(chosen)
+        .on("change", move |_| choose());
+    element("label")
+        .class("choice__option")
+        .child(radio)
+        .child(element("span").text(words))
+}

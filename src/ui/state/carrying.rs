@@ -2,9 +2,12 @@
 
 use super::Bench;
 use crate::baking::carry::link::{self, Link};
-use crate::baking::carry::{Shared, as_text, linked_data, shared};
+use crate::baking::carry::{
+    Carried, Everything, Here, Shared, Taken, as_text, linked_data, merge, shared,
+};
 use crate::baking::worksheet::Inputs;
 use crate::ui::device;
+use crate::ui::storage::{self, Brought, Refusal};
 use leptos::prelude::*;
 
 /// What came by an address, as the page says it.
@@ -32,6 +35,54 @@ impl Bench {
     pub fn as_linked_data(self) -> String {
         let own = self.larder.get_untracked();
         self.inputs_now(|inputs| linked_data(inputs, &self.settings_now(), &own))
+    }
+
+    /// Everything that is kept, and how many records cannot be read and are not in it.
+    pub fn everything(self) -> Result<(Everything, usize), Refusal> {
+        self.flush();
+        let all = storage::all_recipes()?;
+        let many = all.len();
+        let recipes: Vec<Carried> = all
+            .into_iter()
+            .filter_map(|(id, recipe)| recipe.map(|recipe| Carried { id, recipe }))
+            .collect();
+        let unread = many - recipes.len();
+        let everything = Everything {
+            taken_out: device::moment(),
+            recipes,
+            settings: Some(self.settings_now()),
+            larder: Some(self.own.get_untracked()),
+        };
+        Ok((everything, unread))
+    }
+
+    /// What a file is held against.
+    pub fn here(self) -> Result<Here, Refusal> {
+        self.flush();
+        Ok(Here {
+            recipes: storage::all_recipes()?,
+            bin: storage::binned()?,
+            settings: self.settings_now(),
+            larder: self.own.get_untracked(),
+        })
+    }
+
+    /// Brings in what is taken of a file, whole or not at all; what came, in words, and the way back.
+    pub fn bring_in(self, file: &Everything, taken: &Taken) -> Result<(String, Brought), String> {
+        // As things are now: another window may have kept something since the file was looked at.
+        let here = self.here().map_err(|refusal| refusal.to_string())?;
+        let writes = merge(file, &here, taken, device::fresh_id);
+        let brought = storage::bring_in(&writes)?;
+        self.catch_up();
+        Ok((writes.sentence(), brought))
+    }
+
+    /// Takes out again what was brought in; how much stays since it was changed.
+    pub fn undo_bringing(self, brought: &Brought) -> Result<usize, Refusal> {
+        self.flush();
+        let stays = storage::undo_bringing(brought)?;
+        self.catch_up();
+        Ok(stays)
     }
 
     /// Opens the recipe that the address holds, as one that is not kept, and takes it out of the address.
