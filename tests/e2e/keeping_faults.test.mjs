@@ -265,6 +265,7 @@ inBrowser("records that are damaged, half written or of wrong types are set asid
   for (const key of aside) assert.equal(after[key], DAMAGED[key], key);
 
   // One goes into the bin, to the letter, and comes back.
+  await page.locator("summary").filter({ hasText: "Bin: 2 recipes" }).click();
   const cut = page.getByRole("listitem").filter({ has: page.getByText("batterwright/recipe/cut", { exact: true }) });
   await cut.getByRole("button", { name: "Put it into the bin" }).click();
   await cut.waitFor({ state: "detached" });

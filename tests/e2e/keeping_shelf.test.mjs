@@ -199,7 +199,7 @@ for (const [granted, words] of [[true, /has promised to keep it/], [false, /was 
       await sees(page.getByRole("main"), words);
       await reachable();
       assert.equal(await page.evaluate(() => window.asked), 1);
-      assert.equal(await page.getByRole("button", { name: "Ask it to keep it" }).count(), granted ? 0 : 1);
+      assert.equal(await page.getByRole("button", { name: "Ask the browser to keep it" }).count(), granted ? 0 : 1);
     },
   );
 }

@@ -94,8 +94,8 @@ impl Room {
                 show::count(refused)
             ),
             None => format!(
-                "No browser tells how much it keeps for a page. {} letters is what they usually do (the HTML standard \
-                 suggests five megabytes; common practice, from memory), and it is put right when this one refuses to keep as much.",
+                "No browser tells how many letters it keeps for a page. Most stop at {} (common practice, from memory; the \
+                 HTML standard suggests five megabytes). That is put right when this one refuses to keep as many.",
                 show::count(self.limit())
             ),
         }

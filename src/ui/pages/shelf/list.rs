@@ -79,6 +79,7 @@ pub fn list(page: Page) -> Element {
         })
     };
     element("section")
+        .class("shelf__part")
         .attribute("aria-labelledby", "shelf-title")
         .children([
             element("h2")
