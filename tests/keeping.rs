@@ -134,10 +134,18 @@ fn the_room_that_is_left_is_told_in_recipes() {
 }
 
 #[test]
-fn a_shelf_that_is_empty_reckons_with_usual_recipes() {
+fn a_shelf_of_few_recipes_reckons_with_usual_ones() {
     // 5,242,880 / 1,500 is 3,495.
     let said = "Less than 1 % used. There is room for about 3,400 more recipes of usual length.";
     assert_eq!(Room::default().sentence(), said);
+    // One short recipe tells nothing: 9,100 letters are left, and 9,100 / 1,500 is 6.07.
+    let one = Room {
+        recipes: 1,
+        of_recipes: 100,
+        of_others: 5_242_880 - 100 - 9_100,
+        ..Room::default()
+    };
+    assert_eq!(one.more_recipes(), 6);
 }
 
 /// The limit is what was refused, where that is less than usual and was not reached since.
@@ -159,13 +167,13 @@ fn what_a_browser_refuses_puts_its_limit_right() {
     assert_eq!(beyond.sentence(), said);
 }
 
-/// Recipes of 10,000 letters: with room for 24 it is said, with room for 25 not yet.
+/// Ten recipes of 10,000 letters each: with room for 24 it is said, with room for 25 not yet.
 #[test]
 fn room_is_called_short_while_there_is_some() {
     let with = |more: usize| Room {
-        recipes: 1,
-        of_recipes: 10_000,
-        of_others: 5_242_880 - 10_000 - more * 10_000,
+        recipes: 10,
+        of_recipes: 100_000,
+        of_others: 5_242_880 - 100_000 - more * 10_000,
         ..Room::default()
     };
     assert!(with(24).is_short() && !with(25).is_short());

@@ -14,7 +14,7 @@ mod single;
 mod store;
 
 pub use bin::{
-    Resting, clear_out, contents, in_bin, put_back, put_into_bin_again, remove_for_good, resting,
+    Resting, clear_out, contents, in_bin, put_back, remove_for_good, resting, stand_again,
     throw_away,
 };
 pub use carrying::{Brought, all_recipes, binned, bring_in, undo_bringing};
@@ -105,7 +105,8 @@ pub enum Standing {
     Untold(Refusal),
 }
 
-fn key_of(id: &str) -> String {
+/// The key that a recipe's record stands under.
+pub fn key_of(id: &str) -> String {
     format!("{RECIPE}{id}")
 }
 
@@ -220,6 +221,14 @@ pub fn remove_recipe(id: &str, title: String) -> Result<Option<(Resting, Effort)
     let removed = throw_away(&key, title)?;
     SEEN.with_borrow_mut(|seen| seen.remove(&key));
     Ok(removed)
+}
+
+/// Puts a recipe's record into the bin too, since it is about to be written over.
+///
+/// # Errors
+/// Where the store refuses.
+pub fn copy_recipe_into_bin(id: &str, title: String) -> Result<Effort, Refusal> {
+    bin::copy_into_bin(&key_of(id), title)
 }
 
 /// Whether a recipe of that name was put into the bin.

@@ -116,7 +116,7 @@ inBrowser("removed recipes rest in the bin, come back, and go for good", { scree
   await sees(bin(page), /Bin: 1 recipe/);
 
   // For good, and still back while the page is open.
-  await page.getByRole("button", { name: "Remove Pump-house scones for good" }).click();
+  await page.getByRole("button", { name: "Remove for good: Pump-house scones" }).click();
   await bin(page).waitFor({ state: "hidden" });
   await page.getByRole("button", { name: "Put it back" }).click();
   await sees(bin(page), /Bin: 1 recipe/);
@@ -199,7 +199,7 @@ for (const [granted, words] of [[true, /has promised to keep it/], [false, /was 
       await sees(page.getByRole("main"), words);
       await reachable();
       assert.equal(await page.evaluate(() => window.asked), 1);
-      assert.equal(await page.getByRole("button", { name: "Ask it to keep it" }).count(), granted ? 0 : 1);
+      assert.equal(await page.getByRole("button", { name: "Ask the browser to keep it" }).count(), granted ? 0 : 1);
     },
   );
 }

@@ -75,7 +75,7 @@ inBrowser("a window that slept does not write over what another one wrote meanwh
   // From here on each goes on by itself.
   await helpers.paste(`${OURS}\n1 egg`);
   await (await textBox(other)).fill(`${THEIRS}\n2 eggs`);
-  await sees(row(other, 5), /2/);
+  await sees(row(other, 5), /egg/);
   assert.deepEqual(texts(await kept(page)), [`${OURS}\n1 egg`, `${THEIRS}\n2 eggs`].sort());
   await go(page, "Shelf");
   await page.getByRole("list", { name: "Versions of Pump-house scones" }).getByRole("link", { name: /A copy from/ }).waitFor();

@@ -6,8 +6,10 @@ use crate::baking::quantity::show;
 /// five megabytes, without saying of what; that browsers count 5 * 2^20 letters is common practice, from memory. No
 /// browser tells its limit, so it is corrected by what one refuses.
 pub const USUAL: usize = 5 * 1024 * 1024;
-/// A recipe of usual length with what is chosen for it, in letters: a judgement of our own, for a shelf that is empty.
+/// A recipe of usual length with what is chosen for it, in letters: a judgement of our own.
 const USUAL_RECIPE: usize = 1_500;
+/// A shelf of so many recipes tells better how long they are.
+const TELLING: usize = 10;
 /// With room for fewer recipes than this, it is time to say so.
 const FEW: usize = 25;
 
@@ -51,17 +53,18 @@ impl Room {
         self.used() as f64 / self.limit().max(1) as f64
     }
 
-    /// What a recipe takes here, by the mean of the shelf.
-    fn of_a_recipe(&self) -> usize {
+    /// What a recipe takes here, by the mean of the shelf, and what such a recipe is called.
+    fn of_a_recipe(&self) -> (usize, &'static str) {
         match self.recipes {
-            0 => USUAL_RECIPE,
-            many => (self.of_recipes / many).max(1),
+            // Too few to tell by.
+            0..TELLING => (USUAL_RECIPE, "of usual length"),
+            many => ((self.of_recipes / many).max(1), "like yours"),
         }
     }
 
     /// For how many more recipes there is room, if they are like those of the shelf.
     pub fn more_recipes(&self) -> usize {
-        (self.limit() - self.used()) / self.of_a_recipe()
+        (self.limit() - self.used()) / self.of_a_recipe().0
     }
 
     /// Whether the room is running short.
@@ -71,10 +74,7 @@ impl Room {
 
     /// How much is used and how much is left, in a sentence or two.
     pub fn sentence(&self) -> String {
-        let like = match self.recipes {
-            0 => "of usual length",
-            _ => "like yours",
-        };
+        let (_, like) = self.of_a_recipe();
         let left = match self.more_recipes() {
             0 => "There is no room for another recipe.".to_owned(),
             1 => format!("There is room for about one more recipe {like}."),
@@ -94,8 +94,8 @@ impl Room {
                 show::count(refused)
             ),
             None => format!(
-                "No browser tells how much it keeps for a page. {} letters is what they usually do (the HTML standard \
-                 suggests five megabytes; common practice, from memory), and it is put right when this one refuses to keep as much.",
+                "No browser tells how many letters it keeps for a page. Most stop at {} (common practice, from memory; the \
+                 HTML standard suggests five megabytes). That is put right when this one refuses to keep as many.",
                 show::count(self.limit())
             ),
         }

@@ -40,6 +40,13 @@ impl Page {
         self.changes.update(|count| *count += 1);
     }
 
+    /// A recipe that is gone is not left open.
+    fn leave(self, id: &str) {
+        if id == self.bench.open_id() {
+            self.bench.open_blank();
+        }
+    }
+
     /// Says that something could not be done.
     fn refused(self, what: &str, refusal: Refusal) {
         self.trouble

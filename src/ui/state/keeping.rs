@@ -2,7 +2,7 @@
 
 use super::{Bench, Open};
 use crate::baking::ingredient::own::OwnRecord;
-use crate::baking::saved::{BinRecord, KeptRecipe, VersionOf};
+use crate::baking::saved::{BinRecord, KeptRecipe, Moved, VersionOf};
 use crate::baking::worksheet::Settings;
 use crate::ui::storage::{self, Effort, NotKept, Standing, Written};
 use crate::ui::{device, history::Step};
@@ -229,14 +229,11 @@ impl Bench {
             return;
         };
         let ours = self.inputs.get_untracked();
-        let title = |id: &str| storage::peek(id).map(|inputs| super::title_of(&inputs));
-        let binned = match title(&clash.id) {
-            Some(title) => storage::remove_recipe(&clash.id, title).map_err(NotKept::from),
-            None => Ok(None),
-        };
-        let written = binned.and_then(|removed| {
-            self.keeping
-                .note(removed.map(|(_, effort)| effort).unwrap_or_default());
+        let title = storage::peek(&clash.id).as_ref().map(super::title_of);
+        let title = title.unwrap_or_default();
+        let binned = storage::copy_recipe_into_bin(&clash.id, title).map_err(NotKept::from);
+        let written = binned.and_then(|effort| {
+            self.keeping.note(effort);
             storage::write_recipe(&clash.id, &ours, clash.version.as_ref())
         });
         match written {
@@ -315,7 +312,9 @@ impl Bench {
 
     fn follow_record(self, id: &str) {
         match storage::standing(id) {
-            Standing::AsSeen | Standing::Unreadable | Standing::Untold(_) => {}
+            // It may have been gone for a moment.
+            Standing::AsSeen => self.keeping.gone.set(None),
+            Standing::Unreadable | Standing::Untold(_) => {}
             Standing::Gone => self.keeping.gone.set(Some(
                 "The record of this recipe was taken away, here or in another window. It still stands in this window: change \
                  it, and it is kept again.",
@@ -329,6 +328,7 @@ impl Bench {
         let Ok(Some(Ok(recipe))) = storage::load_recipe(id) else {
             return;
         };
+        self.keeping.gone.set(None);
         if self.version.with_untracked(|ours| *ours != recipe.version) {
             self.version.set(recipe.version);
         }
@@ -381,8 +381,8 @@ impl Bench {
         }
     }
 
-    /// Changes the baker's own ingredients and words, and keeps them.
-    pub fn change_own(self, change: impl FnOnce(&mut OwnRecord)) {
+    /// Changes the baker's own ingredients and words, and keeps them; gives keys that moved for another window's work.
+    pub fn change_own(self, change: impl FnOnce(&mut OwnRecord)) -> Moved {
         self.own.update(change);
         match self.own.with_untracked(storage::keep) {
             Ok((kept, moved)) => {
@@ -398,8 +398,12 @@ impl Bench {
                 {
                     device::go(&format!("#/larder/{key}"));
                 }
+                moved
             }
-            Err(reason) => self.own_unkept.set(Some(reason)),
+            Err(reason) => {
+                self.own_unkept.set(Some(reason));
+                Moved::new()
+            }
         }
     }
 }

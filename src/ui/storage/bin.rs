@@ -59,16 +59,32 @@ pub fn clear_out() -> Result<(), Refusal> {
     Ok(())
 }
 
-/// Takes a record off its place and puts it into the bin; `None` where nothing stands there.
-pub fn throw_away(key: &str, title: String) -> Result<Option<(Resting, Effort)>, Refusal> {
-    let Some(text) = store::read(key)? else {
-        return Ok(None);
-    };
-    let record = BinRecord {
+/// What stands under a key, as it goes into the bin now.
+fn record_of(key: &str, title: String) -> Result<Option<BinRecord>, Refusal> {
+    let text = store::read(key)?;
+    Ok(text.map(|text| BinRecord {
         id: key.strip_prefix(RECIPE).unwrap_or(key).to_owned(),
         title,
         removed: device::now() as u64,
         text,
+    }))
+}
+
+/// Puts what stands under a key into the bin too, since it is about to be written over.
+pub fn copy_into_bin(key: &str, title: String) -> Result<Effort, Refusal> {
+    match record_of(key, title)? {
+        None => Ok(Effort::default()),
+        Some(record) => {
+            let written = saved::to_text(&record).map_err(|_| Refusal::Full)?;
+            write_making_room(&fresh_key(), &written)
+        }
+    }
+}
+
+/// Takes a record off its place and puts it into the bin; `None` where nothing stands there.
+pub fn throw_away(key: &str, title: String) -> Result<Option<(Resting, Effort)>, Refusal> {
+    let Some(record) = record_of(key, title)? else {
+        return Ok(None);
     };
     let in_bin = fresh_key();
     let effort = go_into_bin(key, &in_bin, &record)?;
@@ -129,15 +145,15 @@ pub fn put_back(resting: &Resting) -> Result<String, Refusal> {
     Ok(key)
 }
 
-/// Removes what stands under a key of the bin for good, and gives it.
+/// Removes what stands under a key for good, and gives it.
 pub fn remove_for_good(key: &str) -> Result<String, Refusal> {
     let text = store::read(key)?.unwrap_or_default();
     store::remove(key)?;
     Ok(text)
 }
 
-/// Puts what was removed for good back into the bin.
-pub fn put_into_bin_again(key: &str, text: &str) -> Result<(), Refusal> {
+/// Puts what was removed for good back under its key.
+pub fn stand_again(key: &str, text: &str) -> Result<(), Refusal> {
     store::write(key, text)
 }
 

@@ -66,8 +66,9 @@ pub fn begin(bench: Bench) {
     });
     let key = unused.unwrap_or_else(|| {
         let mut key = String::new();
-        bench.change_own(|own| key = own.add(blank));
-        key
+        let moved = bench.change_own(|own| key = own.add(blank));
+        let moved = moved.into_iter().find(|(from, _)| *from == key);
+        moved.map_or(key, |(_, key)| key)
     });
     device::go(&format!("#/larder/{key}"));
 }

@@ -13,7 +13,7 @@ const KEY_SHOWN: usize = 80;
 
 /// The records that were set aside.
 pub fn aside(page: Page) -> Element {
-    element("div").children_of(move || {
+    element("div").class("shelf__part").children_of(move || {
         page.changes.track();
         let aside = page.shelf.with_value(|shelf| match shelf {
             Ok(shelf) => shelf.aside.clone(),

@@ -99,7 +99,7 @@ fn item(page: Page, resting: Resting, now: u64) -> Element {
 }
 
 fn remove(page: Page, named: Named) -> Element {
-    let label = format!("Remove {} for good", named.1);
+    let label = format!("Remove for good: {}", named.1);
     button("button button--plain", "Remove for good", move || {
         for_good(page, vec![named.clone()]);
     })

@@ -9,7 +9,7 @@ use crate::baking::saved::Listed;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::{button, paragraph};
-use crate::ui::storage;
+use crate::ui::storage::{self, Refusal};
 use leptos::prelude::*;
 
 /// More rows than a screen shows.
@@ -79,6 +79,7 @@ pub fn list(page: Page) -> Element {
         })
     };
     element("section")
+        .class("shelf__part")
         .attribute("aria-labelledby", "shelf-title")
         .children([
             element("h2")
@@ -200,17 +201,16 @@ impl List {
 
 /// Puts a recipe into the bin.
 fn remove(page: Page, id: &str, called: String) {
-    match storage::remove_recipe(id, called) {
+    match storage::remove_recipe(id, called.clone()) {
         Ok(removed) => {
-            if id == page.bench.open_id() {
-                page.bench.open_blank();
-            }
+            page.leave(id);
             let undo = removed.map(|(resting, effort)| {
                 page.bench.keeping.note(effort);
                 Undo::Removed(resting)
             });
             page.done(undo);
         }
+        Err(Refusal::Full) => page.undo.set(Some(Undo::NoRoom(id.to_owned(), called))),
         Err(refusal) => page.refused("It could not be removed", refusal),
     }
 }

@@ -54,7 +54,9 @@ fn gauge(page: Page, room: &Room) -> Element {
         bar,
         element("dl").class("facts").children(facts),
         paragraph("hint", room.how()),
-        element("div").children_of(move || promise(page)),
+        element("div")
+            .class("shelf__promise")
+            .children_of(move || promise(page)),
     ])
 }
 
@@ -88,7 +90,9 @@ fn promise(page: Page) -> Vec<Element> {
              space. Put on the home screen, or used often, the page may be promised it later. Download what you cannot do without."
         }
     };
-    let ask = button("button", "Ask it to keep it", move || keeping.ask_promise());
+    let ask = button("button", "Ask the browser to keep it", move || {
+        keeping.ask_promise()
+    });
     let can_ask = matches!(keeping.promise.get(), Promise::NotGiven | Promise::Refused);
     let mut shown = vec![paragraph("", said).attribute("role", "status")];
     shown.extend(can_ask.then_some(ask));

@@ -15,11 +15,13 @@ const PUT_BACK: &str = "shelf-put-back";
 pub enum Undo {
     /// A record was put into the bin.
     Removed(Resting),
-    /// Records left the bin for good. They are held while this page is open.
+    /// Records went for good. They are held while this page is open.
     ForGood(Vec<Gone>),
+    /// Nothing was done yet: the bin has no room for a recipe of that name and title.
+    NoRoom(String, String),
 }
 
-/// What left the bin for good.
+/// What went for good.
 #[derive(Clone, PartialEq)]
 pub struct Gone {
     /// What it was called.
@@ -60,14 +62,22 @@ fn said(page: Page, undo: Undo) -> Element {
             [one] => format!("Removed for good: {}.", one.title),
             many => format!("Removed for good: {} from the bin.", many.len()),
         },
-    };
-    let put_back = button("button", "Put it back", move || {
-        match take_back(&undo) {
-            Ok(()) => page.done(None),
-            Err(refusal) => page.refused("It could not be put back", refusal),
+        Undo::NoRoom(_, title) => {
+            format!("The space is full, and the bin has no room for {title}.")
         }
-        device::focus("main");
-    });
+    };
+    let choice = match undo {
+        Undo::NoRoom(id, title) => button("button", "Remove it for good", move || {
+            remove_for_good(page, &id, &title);
+        }),
+        undo => button("button", "Put it back", move || {
+            match take_back(&undo) {
+                Ok(()) => page.done(None),
+                Err(refusal) => page.refused("It could not be put back", refusal),
+            }
+            device::focus("main");
+        }),
+    };
     let close = button("button button--plain", "Close", move || {
         page.undo.set(None);
         device::focus("main");
@@ -75,8 +85,23 @@ fn said(page: Page, undo: Undo) -> Element {
     element("div")
         .class("done")
         .child(element("p").class("done__words").text(words))
-        .child(put_back.attribute("id", PUT_BACK))
+        .child(choice.attribute("id", PUT_BACK))
         .child(close)
+}
+
+fn remove_for_good(page: Page, id: &str, title: &str) {
+    let key = storage::key_of(id);
+    match storage::remove_for_good(&key) {
+        Ok(text) => {
+            page.leave(id);
+            page.done(Some(Undo::ForGood(vec![Gone {
+                title: title.to_owned(),
+                key,
+                text,
+            }])));
+        }
+        Err(refusal) => page.refused("It could not be removed", refusal),
+    }
 }
 
 fn take_back(undo: &Undo) -> Result<(), storage::Refusal> {
@@ -84,6 +109,7 @@ fn take_back(undo: &Undo) -> Result<(), storage::Refusal> {
         Undo::Removed(resting) => storage::put_back(resting).map(drop),
         Undo::ForGood(gone) => gone
             .iter()
-            .try_for_each(|gone| storage::put_into_bin_again(&gone.key, &gone.text)),
+            .try_for_each(|gone| storage::stand_again(&gone.key, &gone.text)),
+        Undo::NoRoom(..) => Ok(()),
     }
 }
