@@ -45,7 +45,7 @@ pub use alarm::alarm;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
-pub use common::{button, fact, is_open, paragraph, select, text_field, tick};
+pub use common::{button, fact, hinted_field, is_open, paragraph, select, text_field, tick};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
