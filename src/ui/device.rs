@@ -104,15 +104,27 @@ pub fn show(id: String, focus: bool) {
 /// Once the page is drawn: puts the focus on the element of that id, and leaves the page where it stands.
 pub fn focus(id: impl Into<String>) {
     let id: String = id.into();
+    after_frame(move || focus_now(&id));
+}
+
+/// Once the page is drawn: the same, but only where what had the focus has gone with it.
+pub fn focus_if_lost(id: &'static str) {
     after_frame(move || {
-        let element = document().get_element_by_id(&id);
-        if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
-            let quietly = FocusOptions::new();
-            quietly.set_prevent_scroll(true);
-            // Where the focus cannot go there it stays where it was.
-            let _ = element.focus_with_options(&quietly);
+        let has_it = document().active_element();
+        if has_it.is_none_or(|element| element.tag_name() == "BODY") {
+            focus_now(id);
         }
     });
+}
+
+fn focus_now(id: &str) {
+    let element = document().get_element_by_id(id);
+    if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+        let quietly = FocusOptions::new();
+        quietly.set_prevent_scroll(true);
+        // Where the focus cannot go there it stays where it was.
+        let _ = element.focus_with_options(&quietly);
+    }
 }
 
 /// Sends an event of ours to the script that keeps the page for offline use.

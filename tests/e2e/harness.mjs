@@ -5,8 +5,9 @@
 //   inBrowser("the page says what it is", { screen: "phone" }, async ({ page }) => { ... });
 //   everywhere("no barrier", async ({ page, reachable }) => { await reachable(); });
 //
-// A test gets a fresh server, a fresh browser context and the page, loaded and ready. It fails when the page
-// writes an error to the console, throws, or asks for anything from elsewhere, whatever else it checks.
+// A test gets a fresh server, a fresh browser context and the page, loaded and ready. It fails when the page writes an
+// error to the console, throws, does what its policy forbids or has none, or asks for anything from elsewhere, whatever
+// else it checks.
 
 import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
@@ -99,6 +100,22 @@ async function site(under) {
   };
 }
 
+/** Runs in the page: what its policy forbids becomes an error, as every other. */
+function watchPolicy() {
+  document.addEventListener("securitypolicyviolation", ({ effectiveDirective, blockedURI, sample }) => {
+    console.error(`against the policy: ${effectiveDirective}, ${blockedURI} ${sample}`);
+  });
+}
+
+/** Fails unless the page has its policy, which lets no script or style stand in the page and no text become either. */
+async function hasPolicy(page) {
+  const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
+  for (const needed of ["default-src 'none'", "script-src 'self' 'wasm-unsafe-eval';", "style-src 'self';", "connect-src 'self';", "require-trusted-types-for 'script'"]) {
+    assert.ok(policy.includes(needed), `The policy has no ${needed}`);
+  }
+  assert.doesNotMatch(policy, /unsafe-inline|'unsafe-eval'|https?:|\*/);
+}
+
 /** Every error that the pages of `context` report, and every request that leaves `address`. */
 function watch(context, address, errors) {
   const origin = new URL(address).origin;
@@ -159,6 +176,7 @@ export function inBrowser(name, options, body) {
     try {
       context.setDefaultTimeout(PATIENCE);
       watch(context, here.address, errors);
+      await context.addInitScript(watchPolicy);
       if (storage) await context.addInitScript(breakStorage, storage);
       if (before) await context.addInitScript(before);
       const page = await context.newPage();
@@ -195,6 +213,7 @@ export function inBrowser(name, options, body) {
       if (opened) {
         await page.goto(here.address);
         await ready(page);
+        await hasPolicy(page);
       }
       if (offline) await helpers.keptOffline();
       await body(helpers);

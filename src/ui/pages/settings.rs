@@ -4,7 +4,7 @@ use crate::baking::ingredient::{PieceSize, Region};
 use crate::baking::oven::scale::{OvenKind, OvenScale};
 use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit, Settings};
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{radio, text_field};
+use crate::ui::parts::{hinted_field, radio};
 use crate::ui::state::Bench;
 use leptos::prelude::{Get, document};
 
@@ -174,16 +174,15 @@ pub fn settings(bench: Bench) -> Element {
 
 /// A field of text with its hint. It is kept as typed, whatever it is.
 fn field(bench: Bench, field: Field) -> Element {
-    let typed = text_field(
+    hinted_field(
         field.id.into(),
         "text",
         move || field.label.to_owned(),
+        Some(field.hint),
         move || (field.value)(&bench.settings()).clone(),
         move || (field.trouble)(&bench.settings()).map(str::to_owned),
         move |text| bench.set(|settings| *(field.place)(settings) = text),
-    );
-    let hint = element("p").class("hint").text(field.hint);
-    element("div").child(typed).child(hint)
+    )
 }
 
 /// A choice of one among few.
