@@ -90,6 +90,7 @@ fn page(bench: Bench) -> Vec<Element> {
         parts::banners(bench),
         parts::alarm(bench),
         main,
+        parts::paper(bench, route),
         parts::foot(),
         parts::spoken(bench),
     ]);

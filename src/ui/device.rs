@@ -8,6 +8,9 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, FocusOptions, HtmlAnchorElement, HtmlElement, Url};
 
+/// What a browser tells the page before it prints it.
+const BEFORE_PRINT: &str = "beforeprint";
+
 /// The clock, in milliseconds since 1970.
 pub fn now() -> f64 {
     js_sys::Date::now()
@@ -299,8 +302,19 @@ fn text_of(file: &JsValue) -> Option<js_sys::Promise> {
     text.call0(file).ok()?.dyn_into().ok()
 }
 
-/// Opens the browser's own way to print.
+/// True while the page is being printed. The page listens for as long as it lives.
+pub fn printing() -> RwSignal<bool> {
+    let printing = RwSignal::new(false);
+    let _ = window_event_listener_untyped(BEFORE_PRINT, move |_| printing.set(true));
+    let _ = window_event_listener_untyped("afterprint", move |_| printing.set(false));
+    printing
+}
+
+/// Opens the browser's own way to print, once what is printed is drawn.
 pub fn print() {
-    // A browser without one does nothing.
-    let _ = window().print();
+    tell(BEFORE_PRINT);
+    after_frame(|| {
+        // A browser without one does nothing.
+        let _ = window().print();
+    });
 }

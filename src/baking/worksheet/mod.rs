@@ -53,7 +53,7 @@ pub use weigh_in::{
     grams_typed, weigh_in_sheet,
 };
 
-pub use crate::baking::finding::{Verdict, VerdictKind};
+pub use crate::baking::finding::{Severity, Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;
 pub use record::{
     AcidShare, AllergenNote, BalanceSheet, CountrySheet, EggCount, EggOffer, EggSheet, FigureShown,

@@ -2,7 +2,7 @@
 
 use crate::baking::ingredient::{PieceSize, Region};
 use crate::baking::oven::scale::{OvenKind, OvenScale};
-use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit, Settings};
+use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit, ScaleStep, Settings};
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::{hinted_field, radio};
 use crate::ui::state::Bench;
@@ -106,6 +106,12 @@ pub fn settings(bench: Bench) -> Element {
             bench.set(|settings| settings.lengths = unit)
         })
     });
+    let scale_steps = ScaleStep::ALL.map(|step| {
+        let chosen = move || bench.settings().scale == step;
+        radio("scale-step", step.words(), chosen, move || {
+            bench.set(|settings| settings.scale = step)
+        })
+    });
     let ovens = OVENS.map(|(oven, words)| {
         let chosen = move || bench.settings().oven == oven;
         radio("oven", words, chosen, move || {
@@ -149,6 +155,12 @@ pub fn settings(bench: Bench) -> Element {
             "Pans in",
             "For pans that you choose from now on.",
             lengths,
+        ),
+        choice(
+            "scale-step",
+            "Your scale reads to",
+            "Weights at the bench are given so that it can show them.",
+            scale_steps,
         ),
         field(bench, HEIGHT),
         choice(

@@ -26,8 +26,9 @@ pub fn alarm(bench: Bench) -> Element {
                 .map(|(id, name, recipe)| one(bench, id, name, recipe))
                 .collect()
         });
-    element("div")
+    element("section")
         .class("alarms")
+        .attribute("aria-label", "Timers")
         .child(rung)
         .child(running(bench))
 }
@@ -81,7 +82,6 @@ fn running(bench: Bench) -> Element {
     element("a")
         .class("alarms__running no-print")
         .attribute("href", "#/bench")
-        .attribute("aria-label", "Timers that run")
         .hidden_while(move || !is_any.get())
         .text_of(words)
 }

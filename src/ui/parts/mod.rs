@@ -29,6 +29,7 @@ mod pan_amount;
 mod pan_drawing;
 mod pan_form;
 mod pans;
+mod paper;
 mod percentages;
 mod ph_rule;
 mod recipe_text;
@@ -47,9 +48,7 @@ pub use alarm::alarm;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
-pub use common::{
-    button, fact, hinted_field, is_open, paragraph, radio, select, text_field, tick,
-};
+pub use common::{button, fact, hinted_field, is_open, paragraph, radio, select, text_field, tick};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
@@ -59,6 +58,7 @@ pub use method::method;
 pub use navigation::navigation;
 pub use oven::oven;
 pub use pans::pans;
+pub use paper::paper;
 pub use percentages::percentages;
 pub use recipe_text::recipe_text;
 pub use sources::sources;

@@ -58,7 +58,7 @@ fn look_at(bench: Bench) -> Option<TimeOffer> {
         Some(TimeOffer {
             name: "Look at the cake".to_owned(),
             minutes,
-            words: format!("Look at the cake: reckoned {}", sheet.time),
+            words: format!("reckoned: {}", sheet.time),
         })
     })
 }
@@ -70,12 +70,12 @@ fn start(bench: Bench, offer: TimeOffer) -> Element {
         words,
     } = offer;
     let shown = format!("{name}, {} min", show::plain(minutes));
-    let label = format!("Start a timer: {shown}; {words}");
     let start = button("button timers__start", "", move || {
         bench.start_timer(&name, minutes);
     })
-    .attribute("aria-label", label)
+    .child(element("span").class("unseen").text("Start a timer: "))
     .child(element("span").text(shown))
+    .text(" ")
     .child(element("span").class("timers__from").text(words));
     element("li").child(start)
 }
@@ -109,7 +109,7 @@ fn timer(bench: Bench, id: u32) -> Element {
         })
         .on_touch(move || bench.change_timer(id, |timer, now| timer.turn(now)))
         .text_of(move || if is_stopped.get() { "Go on" } else { "Hold" }.to_owned());
-    let more = button("button", "1 minute more", move || {
+    let more = button("button", "+1 min", move || {
         bench.change_timer(id, |timer, now| timer.add(1.0, now));
     });
     let stop = button("button", "Stop", move || bench.put_timer_away(id));
@@ -137,7 +137,7 @@ fn timer(bench: Bench, id: u32) -> Element {
             element("div")
                 .class("timer__buttons")
                 .child(turn)
-                .child(more.attribute("aria-label", format!("1 minute more for {name}")))
+                .child(more.child(element("span").class("unseen").text(format!(" for {name}"))))
                 .child(stop.attribute("aria-label", format!("Stop {name}"))),
         )
 }

@@ -1,7 +1,9 @@
 //! The formula at the scale: bowl after bowl, one large touch for each weight.
 
 use super::common::{button, paragraph, text_field};
-use crate::baking::worksheet::{BowlSheet, Difference, WeighInSheet, WeighRow, grams_typed};
+use crate::baking::worksheet::{
+    BowlSheet, Call, Difference, FigureChange, WeighInSheet, WeighRow, grams_typed,
+};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
@@ -339,7 +341,12 @@ fn effect(found: &Difference) -> Vec<Element> {
             _ => format!("{}: {}", it.name, it.change_shown),
         }
     });
-    let figures = found.figures.iter().filter(|it| it.differs()).map(|it| {
+    // A change that is no larger than the spread is no news at the bench; the pH and the gas are looked for all the same.
+    let is_news = |it: &&FigureChange| {
+        let is_sure = matches!(it.call, Call::More | Call::Less);
+        it.differs() && (is_sure || it.label.contains("pH") || it.label.contains("Gas"))
+    };
+    let figures = found.figures.iter().filter(is_news).map(|it| {
         format!(
             "{}: {}, planned {} ({})",
             it.label,

@@ -80,6 +80,12 @@ impl Bench {
         })
     }
 
+    /// The open recipe at the scale, as it is now.
+    pub fn sheet_at_scale(self, weigh_in: &WeighIn) -> WeighInSheet {
+        let own = self.larder.get_untracked();
+        self.inputs_now(|inputs| weigh_in_sheet(inputs, &self.settings_now(), &own, weigh_in))
+    }
+
     /// A piece of the weigh-in, followed.
     pub fn weigh_in<R>(self, read: impl FnOnce(&WeighIn) -> R) -> R {
         self.kitchen.weigh_in.with(read)

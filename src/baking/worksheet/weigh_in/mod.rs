@@ -110,6 +110,8 @@ pub fn weigh_in_sheet(
 fn sheet(known: &Known, inputs: &Inputs, settings: &Settings, weigh_in: &WeighIn) -> WeighInSheet {
     let (recipe, formula) = (known.recipe, known.facts.formula);
     let scale = Scale {
+        recipe,
+        percentages: known.facts.percentages,
         times: known.facts.fit.factor.unwrap_or(1.0) * weigh_in.growth(),
         step: settings.scale.grams(),
         is_zeroed: weigh_in.zeroed,
@@ -132,7 +134,7 @@ fn sheet(known: &Known, inputs: &Inputs, settings: &Settings, weigh_in: &WeighIn
                 .filter_map(|(weighed, portion)| {
                     let line = inputs.line_words(portion.place)?;
                     let is_in = weigh_in.grams_of(&line);
-                    let found = row(recipe, weighed, portion, line, is_in, total, &scale);
+                    let found = row(weighed, portion, line, is_in, total, &scale);
                     total = found.total;
                     if let Some(grams) = is_in
                         && found.miss.is_some()

@@ -1,6 +1,7 @@
 //! One weighing: what to put in, what the scale then shows, and how far off it was.
 
-use crate::baking::formula::{Weighed, eggs};
+use crate::baking::balance::Percentages;
+use crate::baking::formula::{Place, Weighed, eggs};
 use crate::baking::ingredient::Group;
 use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::{Portion, Reading, Recipe, Role};
@@ -35,6 +36,8 @@ pub struct WeighRow {
     pub counted: Option<String>,
     /// What the weight may be in the recipe's own measure: "231 to 268 g".
     pub range: Option<String>,
+    /// Baker's percentage: "52 %"; `None` outside the batter or without flour.
+    pub percent_shown: Option<String>,
     /// What is to be minded, as sentences.
     pub notes: Vec<String>,
     /// Whether it is in.
@@ -58,8 +61,12 @@ pub struct Miss {
     pub grow: Option<String>,
 }
 
-/// How the bench weighs.
-pub struct Scale {
+/// How the bench weighs a recipe.
+pub struct Scale<'a> {
+    /// The recipe.
+    pub recipe: &'a Recipe,
+    /// Its percentages.
+    pub percentages: &'a Percentages,
     /// How much of the recipe is weighed.
     pub times: f64,
     /// What the scale reads to, g.
@@ -73,7 +80,7 @@ const FINE: f64 = 10.0;
 /// A weight nearer to what is wanted than this share of it is right.
 const RIGHT: f64 = 0.01;
 
-impl Scale {
+impl Scale<'_> {
     /// A weight as finely as it is weighed: by the scale's steps, and what is too little for it by the tenth of a gram.
     fn rounded(&self, grams: f64) -> f64 {
         let step = if self.is_fine(grams) {
@@ -91,7 +98,6 @@ impl Scale {
 
 /// The weighing of a portion; `before` is what the bowl holds already.
 pub fn row(
-    recipe: &Recipe,
     weighed: &Weighed,
     portion: &Portion,
     words: LineWords,
@@ -99,6 +105,7 @@ pub fn row(
     before: f64,
     scale: &Scale,
 ) -> WeighRow {
+    let recipe = scale.recipe;
     let exact = weighed.grams.mean.to_grams() * scale.times;
     let target = scale.rounded(exact);
     let total = before + grams_in.unwrap_or(target);
@@ -150,6 +157,11 @@ pub fn row(
         total_shown: (!scale.is_zeroed && before > 0.0).then(|| grams(total)),
         counted,
         range: show::mass_range(&weighed.grams.times(scale.times)),
+        percent_shown: scale
+            .percentages
+            .of(weighed.grams.mean)
+            .filter(|_| weighed.place == Place::Batter)
+            .map(show::percent),
         notes,
         is_in: grams_in.is_some(),
         in_shown: grams_in.map(|is_in| format!("{} in", grams(is_in))),
