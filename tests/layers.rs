@@ -112,7 +112,9 @@ fn a_value_goes_one_way() {
             &["leaven", "substitute", "worksheet", "saved", "demo"],
         ),
         ("leaven", &["substitute", "worksheet", "saved", "demo"]),
-        ("substitute", &["worksheet", "saved", "demo"]),
+        ("substitute", &["worksheet", "saved", "demo", "carry"]),
+        ("worksheet", &["saved", "demo", "carry"]),
+        ("saved", &["carry"]),
     ];
     for (path, text) in baking() {
         let Some((_, later)) = FLOW.iter().find(|(stage, _)| {

@@ -60,11 +60,11 @@ for (const screen of ["phone", "desk"]) {
     await title(other.page, "Quayside lemon and poppy seed loaf").waitFor();
     assert.ok(other.asked.every((url) => !url.includes("given")), other.asked.join("\n"));
     await sees(row(other.page, 5), /180/);
-    await other.page.getByText("This recipe came by a link.").waitFor();
+    await other.page.getByText("The open recipe came by a link.").waitFor();
     assert.equal(new URL(other.page.url()).hash, "#/");
     assert.equal(await records(other.page), 0);
     await other.page.getByRole("button", { name: "Keep it", exact: true }).click();
-    await other.page.getByText("This recipe came by a link.").waitFor({ state: "detached" });
+    await other.page.getByText("The open recipe came by a link.").waitFor({ state: "detached" });
     await other.page.reload();
     await ready(other.page);
     await title(other.page, "Quayside lemon and poppy seed loaf").waitFor();
@@ -89,7 +89,7 @@ inBrowser("a link opens without a network, and touches nothing that was open", {
   // The same again, once it was changed.
   await (await textBox(page)).press("Control+End");
   await (await textBox(page)).pressSequentially("\n1 pinch salt");
-  await page.getByText("This recipe came by a link.").waitFor({ state: "detached" });
+  await page.getByText("The open recipe came by a link.").waitFor({ state: "detached" });
   await go(page, "Shelf");
   await sees(page.getByRole("main"), /Pump-house scones/);
   assert.equal(await records(page), 3);
@@ -103,7 +103,7 @@ inBrowser("a link with markup in it shows it as text", { screen: "desk" }, async
   await share(page).click();
   await sees(place(page), /\d+ letters/);
   const other = await elsewhere(context, await link(page));
-  await other.page.getByText("This recipe came by a link.").waitFor();
+  await other.page.getByText("The open recipe came by a link.").waitFor();
   assert.equal(await (await textBox(other.page)).inputValue(), HOSTILE);
   await sees(other.page.getByRole("main"), /200 g/);
   assert.equal(await other.page.locator("img[src=x], b").count(), 0);

@@ -19,4 +19,5 @@ pub use everything::{Carried, Everything, read, write};
 pub use linked_data::linked_data;
 pub use merge::{Taken, WhenBoth, Writes, merge};
 pub use preview::{Here, Preview, Row, Standing, preview};
+pub use said::larder_words;
 pub use shared::{Shared, shared};

@@ -1,6 +1,7 @@
 //! What a file holds and what of it comes in, in words.
 
 use super::{Everything, Writes};
+use crate::baking::ingredient::own::Merged;
 use crate::baking::quantity::show;
 
 impl Everything {
@@ -9,22 +10,31 @@ impl Everything {
         let mut parts = vec![count(self.recipes.len(), "recipe", "recipes")];
         parts.extend(self.settings.as_ref().map(|_| "settings".to_owned()));
         if let Some(larder) = &self.larder {
-            parts.push(count(
-                larder.entries.len(),
-                "own ingredient",
-                "own ingredients",
-            ));
-            parts.push(count(larder.words.len(), "taught word", "taught words"));
+            parts.extend(of_larder(larder.entries.len(), larder.words.len()));
         }
         show::listed(&parts)
     }
 }
 
+/// What of a larder would come: "3 own ingredients and 2 taught words".
+pub fn larder_words(came: &Merged) -> String {
+    let parts: Vec<String> = of_larder(came.entries, came.words).collect();
+    show::listed(&parts)
+}
+
 impl Writes {
     /// What is to be written, in sentences: what comes, what stands here already, what does not come.
     pub fn sentence(&self) -> String {
-        let came = &self.larder_came;
-        let parts = [
+        self.said("Comes in")
+    }
+
+    /// The same once it is written.
+    pub fn sentence_after(&self) -> String {
+        self.said("Came in")
+    }
+
+    fn said(&self, comes: &str) -> String {
+        let parts = counts([
             (self.new, "new recipe", "new recipes"),
             (
                 self.out_of_bin.len(),
@@ -41,26 +51,20 @@ impl Writes {
                 "recipe in the place of an older one, which goes to the bin",
                 "recipes in the place of older ones, which go to the bin",
             ),
-            (
-                usize::from(self.settings.is_some()),
-                "set of settings",
-                "sets of settings",
-            ),
-            (came.entries, "own ingredient", "own ingredients"),
-            (came.words, "taught word", "taught words"),
-        ];
-        let parts: Vec<String> = parts
-            .into_iter()
-            .filter(|(many, ..)| *many > 0)
-            .map(|(many, one, more)| count(many, one, more))
-            .collect();
+        ]);
+        let settings = self
+            .settings
+            .as_ref()
+            .map(|_| "the file's settings".to_owned());
+        let larder = of_larder(self.larder_came.entries, self.larder_came.words);
+        let parts: Vec<String> = parts.chain(settings).chain(larder).collect();
         let mut said = match parts.is_empty() {
             true => "Nothing comes in.".to_owned(),
-            false => format!("Comes in: {}.", show::listed(&parts)),
+            false => format!("{comes}: {}.", show::listed(&parts)),
         };
         for (many, what) in [
             (self.same, "Here already, the same"),
-            (self.skipped, "Does not come"),
+            (self.skipped, "Left out"),
         ] {
             if many > 0 {
                 said.push_str(&format!(" {what}: {}.", count(many, "recipe", "recipes")));
@@ -68,6 +72,21 @@ impl Writes {
         }
         said
     }
+}
+
+fn of_larder(entries: usize, words: usize) -> impl Iterator<Item = String> {
+    counts([
+        (entries, "own ingredient", "own ingredients"),
+        (words, "taught word", "taught words"),
+    ])
+}
+
+/// Each that there is any of, with its number.
+fn counts<const MANY: usize>(
+    all: [(usize, &'static str, &'static str); MANY],
+) -> impl Iterator<Item = String> {
+    let some = all.into_iter().filter(|(many, ..)| *many > 0);
+    some.map(|(many, one, more)| count(many, one, more))
 }
 
 fn count(many: usize, one: &str, more: &str) -> String {

@@ -6,10 +6,20 @@
 use super::{Record, usual};
 use serde_json::{Map, Value};
 
-/// Takes out what has its usual value, below the first fields, which always stand.
+/// Takes out what has its usual value; the first fields only where the record may lack them.
 pub(super) fn compact<R: Record>(body: &mut Value) {
     let usual = usual::<R>();
-    for (name, value) in fields(body) {
+    let Some(fields) = body.as_object_mut() else {
+        return;
+    };
+    if R::MAY_LACK {
+        fields.retain(|name, value| usual.get(name) != Some(value));
+    }
+    prune_fields::<R>(fields, &usual);
+}
+
+fn prune_fields<R: Record>(fields: &mut Map<String, Value>, usual: &Value) {
+    for (name, value) in fields {
         prune::<R>(value, usual.get(name).unwrap_or(&Value::Null), name);
     }
 }
@@ -28,14 +38,8 @@ fn prune<R: Record>(value: &mut Value, usual: &Value, name: &str) {
             let item = usual.is_null().then(|| R::usual_item(name));
             let usual = item.as_ref().unwrap_or(usual);
             fields.retain(|name, value| usual.get(name) != Some(value));
-            for (name, value) in fields {
-                prune::<R>(value, usual.get(name).unwrap_or(&Value::Null), name);
-            }
+            prune_fields::<R>(fields, usual);
         }
         _ => {}
     }
-}
-
-fn fields(value: &mut Value) -> impl Iterator<Item = (&String, &mut Value)> {
-    value.as_object_mut().into_iter().flat_map(Map::iter_mut)
 }

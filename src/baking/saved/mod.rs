@@ -39,6 +39,8 @@ pub trait Record: Default + Serialize + DeserializeOwned {
     const VERSION: u32;
     /// How much it may hold.
     const LIMITS: Limits = Limits::RECORD;
+    /// Whether its first fields may be lacking too, each for its usual value.
+    const MAY_LACK: bool = false;
 
     /// Turns the body of a past version into today's; `None` where that version never was.
     fn upgrade(version: u32, body: Value) -> Option<Value> {
@@ -140,6 +142,7 @@ fn shelve_other_pan(choices: &mut Value) {
 impl Record for Settings {
     const FORMAT: &'static str = "batterwright settings";
     const VERSION: u32 = 1;
+    const MAY_LACK: bool = true;
 }
 
 impl Record for WeighIn {
@@ -170,6 +173,7 @@ impl Record for Timers {
 impl Record for OwnRecord {
     const FORMAT: &'static str = "batterwright larder";
     const VERSION: u32 = 1;
+    const MAY_LACK: bool = true;
 
     fn usual_item(name: &str) -> Value {
         match name {

@@ -85,7 +85,7 @@ pub fn carry(bench: Bench) -> Element {
         head("Bring a file in"),
         paragraph("", "You see first what it holds. Nothing here is written over unless you choose the newer, and what that takes the place of goes to the bin."),
         field,
-        element("div").children_of(move || {
+        element("div").class("carry").children_of(move || {
             page.chosen.get().map(|chosen| looked_at(page, chosen)).unwrap_or_default()
         }),
         paragraph("", "")
@@ -299,7 +299,10 @@ fn larder(page: Page, preview: &Preview) -> Option<Element> {
         .larder
         .filter(|came| came.entries + came.words > 0)?;
     let options = [
-        (true, format!("Take them in. {}", came.sentence())),
+        (
+            true,
+            format!("Take them in: {}", carry::larder_words(&came)),
+        ),
         (false, "Leave them, but for what a recipe names".to_owned()),
     ]
     .map(|(take, words)| {
@@ -315,7 +318,7 @@ fn larder(page: Page, preview: &Preview) -> Option<Element> {
 
 /// The recipes that are not here already, each with a choice of its own.
 fn list(page: Page, preview: &Preview) -> Option<Element> {
-    let rows: Vec<&Row> = preview
+    let mut rows: Vec<&Row> = preview
         .rows
         .iter()
         .filter(|row| row.standing != Standing::Same)
@@ -323,6 +326,8 @@ fn list(page: Page, preview: &Preview) -> Option<Element> {
     if rows.is_empty() {
         return None;
     }
+    // First what there is to decide.
+    rows.sort_by_key(|row| !row.standing.is_double());
     let more = rows.len().saturating_sub(LISTED);
     let items = rows
         .into_iter()

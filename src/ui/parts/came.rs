@@ -14,7 +14,7 @@ pub fn came(bench: Bench) -> Vec<Element> {
     let (class, strong, words) = match came {
         Came::Unkept => (
             "banner banner--look",
-            "This recipe came by a link. ",
+            "The open recipe came by a link. ",
             "It is kept on your shelf once you change it or keep it.".to_owned(),
         ),
         Came::Refused(reason) => ("banner banner--fault", "", reason + " Nothing was changed."),

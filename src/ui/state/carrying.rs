@@ -74,7 +74,7 @@ impl Bench {
         let writes = merge(file, &here, taken, device::fresh_id);
         let brought = storage::bring_in(&writes)?;
         self.catch_up();
-        Ok((writes.sentence(), brought))
+        Ok((writes.sentence_after(), brought))
     }
 
     /// Takes out again what was brought in; how much stays since it was changed.

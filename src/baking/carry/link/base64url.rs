@@ -1,5 +1,7 @@
 //! Bytes as letters that an address takes as they are: base64url without padding, RFC 4648, section 5.
 
+use super::squeeze::Fault;
+
 const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
 /// The letters for bytes.
@@ -19,8 +21,11 @@ pub fn encode(bytes: &[u8]) -> String {
     text
 }
 
-/// The bytes of letters; `None` where a letter is none of them, or bits are left over.
-pub fn decode(text: &str) -> Option<Vec<u8>> {
+/// The bytes of letters.
+///
+/// # Errors
+/// [`Fault::Damaged`] where a letter is none of them, [`Fault::CutOff`] where bits are left over.
+pub fn decode(text: &str) -> Result<Vec<u8>, Fault> {
     let mut bytes = Vec::with_capacity(text.len() / 4 * 3 + 3);
     let (mut bits, mut count) = (0_u32, 0);
     for letter in text.bytes() {
@@ -30,7 +35,7 @@ pub fn decode(text: &str) -> Option<Vec<u8>> {
             b'0'..=b'9' => letter - b'0' + 52,
             b'-' => 62,
             b'_' => 63,
-            _ => return None,
+            _ => return Err(Fault::Damaged),
         };
         bits = bits << 6 | u32::from(six);
         count += 6;
@@ -41,7 +46,10 @@ pub fn decode(text: &str) -> Option<Vec<u8>> {
         }
     }
     // Six bits hold no byte, and what is left of the last one is nothing.
-    (count < 6 && bits == 0).then_some(bytes)
+    match count < 6 && bits == 0 {
+        true => Ok(bytes),
+        false => Err(Fault::CutOff),
+    }
 }
 
 #[cfg(test)]
@@ -65,26 +73,19 @@ mod tests {
     fn the_vectors_of_the_standard_hold_both_ways() {
         for (bytes, text) in KNOWN {
             assert_eq!(encode(bytes), text);
-            assert_eq!(decode(text).as_deref(), Some(bytes), "{text}");
+            assert_eq!(decode(text).as_deref(), Ok(bytes), "{text}");
         }
         let all: Vec<u8> = (0..=255).collect();
-        assert_eq!(decode(&encode(&all)), Some(all));
+        assert_eq!(decode(&encode(&all)), Ok(all));
     }
 
     #[test]
-    fn what_is_no_base64url_is_none() {
-        for text in [
-            "Z",
-            "Zm9vY",
-            "Zh",
-            "Zm9=",
-            "Zg==",
-            "Zm+v",
-            "Zm/v",
-            "Zm v",
-            "Zm\u{e9}v",
-        ] {
-            assert_eq!(decode(text), None, "{text}");
+    fn what_is_no_base64url_is_a_fault() {
+        for text in ["Z", "Zm9vY", "Zh"] {
+            assert_eq!(decode(text), Err(Fault::CutOff), "{text}");
+        }
+        for text in ["Zm9=", "Zg==", "Zm+v", "Zm/v", "Zm v", "Zm\u{e9}v"] {
+            assert_eq!(decode(text), Err(Fault::Damaged), "{text}");
         }
     }
 }

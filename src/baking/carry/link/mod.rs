@@ -96,11 +96,12 @@ pub fn read(link: &str) -> Result<Inputs, String> {
                 },
             )?,
         };
-    let bytes = base64url::decode(letters.as_str()).ok_or(DAMAGED)?;
-    let text = squeeze::spread(&bytes, way.known, LARGEST).map_err(|fault| match fault {
-        Fault::CutOff => CUT_OFF,
-        Fault::Damaged => DAMAGED,
-    })?;
+    let text = base64url::decode(letters.as_str())
+        .and_then(|bytes| squeeze::spread(&bytes, way.known, LARGEST))
+        .map_err(|fault| match fault {
+            Fault::CutOff => CUT_OFF,
+            Fault::Damaged => DAMAGED,
+        })?;
     let inputs = saved::json(&text).map_err(cannot)?;
     let record = json!({
         "format": KeptRecipe::FORMAT,
