@@ -10,6 +10,7 @@ SHELL := /bin/bash
 PORT ?= 8080
 CASES ?= 100000
 TRUNK_VERSION := 0.21.14
+DENY_VERSION := 0.20.2
 # One place says it: the crate and the command-line tool must be of the same version.
 WASM_BINDGEN_VERSION := $(shell sed -n 's/^wasm-bindgen = .*"=\([0-9.]*\)".*/\1/p' Cargo.toml)
 # npm writes this file last, so it tells that everything is in.
@@ -24,7 +25,7 @@ export PATH := $(CURDIR)/target/tools/bin:$(PATH)
 export CARGO_TERM_COLOR ?= auto
 START := $(shell date +%s)
 
-.PHONY: help run test dist reference bench fuzz clean rust node chromium bindgen trunk \
+.PHONY: help run test dist reference bench fuzz deny clean rust node chromium bindgen trunk \
         format lint test-native lint-page test-page test-browser
 
 help: ## List the commands
@@ -36,7 +37,7 @@ run: node ## Build the page and serve it at http://127.0.0.1:8080 (PORT=8081 for
 	@node .make/serve.mjs --folder dist --port $(PORT)
 
 test: rust node ## Set everything up and run every check and test, the quick ones first
-	@$(MAKE) --no-print-directory format lint test-native lint-page test-page dist test-browser
+	@$(MAKE) --no-print-directory format lint deny test-native lint-page test-page dist test-browser
 	@echo "Every check and test passed in $$(( ($$(date +%s) - $(START) + 59) / 60 )) minutes at most."
 
 dist: rust $(PACKAGES) bindgen trunk ## Leave the finished page in dist/, for any web server or sub-path of one
@@ -63,6 +64,14 @@ fuzz: rust ## Throw damaged and random text at all that reads, 100,000 of each (
 	PROPTEST_CASES=$(CASES) $(FUZZ) --test laws_damaged --test laws_read
 	PROPTEST_CASES=$(CASES) $(FUZZ) --test laws -- any_text any_heap damaged_
 	PROPTEST_CASES=$$(( $(CASES) / 10 )) $(FUZZ) --test laws -- any_packet
+
+# A fault found since the last build breaks no build where its database cannot be had.
+deny: rust ## Look at the licences, duplicates and sources of dependencies, and at their known faults if the list of these can be fetched
+	@.make/setup.sh cargo-deny $(DENY_VERSION)
+	@cargo fetch --quiet --locked
+	@cargo-deny --log-level error --locked --offline check bans licenses sources
+	@if cargo-deny --locked fetch db >/dev/null 2>&1; then cargo-deny --log-level error --locked --offline check advisories; \
+	else echo "advisories not looked at: their database could not be fetched"; fi
 
 clean: ## Delete what was built, but keep the tools
 	@rm -rf dist node_modules

@@ -3,7 +3,7 @@
 //   1. the style sheets become one file, in their order;
 //   2. the module, scripts and styles are made smaller, and named again after their new content;
 //   3. the scripts inside index.html become files, so that the page can forbid inline scripts, and does;
-//   4. the worker gets its list, exactly the files in the folder, and its version, a hash of them.
+//   4. the worker gets its list, exactly the files in the folder with a sum of each, and its version, a hash of them.
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
@@ -38,6 +38,10 @@ const POLICY = [
   "worker-src 'self'",
   "base-uri 'self'",
   "form-action 'none'",
+  // No text becomes markup or script, whatever a later change may try: the browser refuses it. The one address that a
+  // script may be fetched from by hand is the worker's, by the policy that public/offline.js makes.
+  "require-trusted-types-for 'script'",
+  "trusted-types batterwright",
 ].join("; ");
 
 const hash = (...parts) => {
@@ -119,17 +123,18 @@ function withoutInlineScripts(folder) {
 /** Fills in the list and the version of the worker. The worker itself is not on its list. */
 function fillWorker(folder) {
   const path = join(folder, "worker.js");
-  const files = filesIn(folder).filter((file) => file !== "worker.js");
+  const names = filesIn(folder).filter((file) => file !== "worker.js");
+  const files = Object.fromEntries(names.map((file) => [file, hash(readFileSync(join(folder, file)))]));
   const template = readFileSync(path, "utf8");
-  const version = hash(template, ...files.flatMap((file) => [file, "\0", readFileSync(join(folder, file))]));
+  const version = hash(template, JSON.stringify(files));
   const filled = template
     .replace('const VERSION = "unbuilt";', `const VERSION = "${version}";`)
-    .replace("const FILES = [];", `const FILES = ${JSON.stringify(files, null, 2)};`);
+    .replace("const FILES = {};", `const FILES = ${JSON.stringify(files, null, 2)};`);
   if (!filled.includes(version) || !filled.includes('"index.html"')) {
     throw new Error("public/worker.js has lost its VERSION or FILES line.");
   }
   writeFileSync(path, filled);
-  console.log(`worker: ${files.length} files, version ${version}`);
+  console.log(`worker: ${names.length} files, version ${version}`);
 }
 
 const folder = process.env.TRUNK_STAGING_DIR ?? process.argv[2];

@@ -10,6 +10,7 @@ import { createServer } from "node:http";
 import { extname, join, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
+import { brotliCompressSync, constants } from "node:zlib";
 
 const HOST = "127.0.0.1";
 
@@ -40,8 +41,23 @@ async function find(folder, path) {
   }
 }
 
+/** Pictures are packed already. */
+const PACKS = /\.(css|html|js|json|svg|txt|wasm|webmanifest)$/;
+
+/** What was packed, by its etag: brotli at its best takes a while. */
+const packed = new Map();
+
+/** The content with brotli at its best, as a usual host keeps it ready. */
+function pack(etag, content) {
+  if (!packed.has(etag)) {
+    const params = { [constants.BROTLI_PARAM_QUALITY]: constants.BROTLI_MAX_QUALITY, [constants.BROTLI_PARAM_SIZE_HINT]: content.length };
+    packed.set(etag, brotliCompressSync(content, { params }));
+  }
+  return packed.get(etag);
+}
+
 /** Answers one request from `folder`, which appears on the web at `under`. */
-async function answer(request, response, folder, under) {
+async function answer(request, response, { root: folder, under, packs }) {
   const plain = { "content-type": "text/plain; charset=utf-8" };
   if (request.method !== "GET" && request.method !== "HEAD") {
     response.writeHead(405, { ...plain, allow: "GET, HEAD" }).end("Only GET and HEAD are answered here.\n");
@@ -73,18 +89,25 @@ async function answer(request, response, folder, under) {
     response.writeHead(304, headers).end();
     return;
   }
-  headers["content-length"] = file.content.length;
-  response.writeHead(200, headers).end(request.method === "HEAD" ? undefined : file.content);
+  let { content } = file;
+  if (packs && PACKS.test(file.name) && /\bbr\b/.test(request.headers["accept-encoding"])) {
+    content = pack(etag, content);
+    Object.assign(headers, { "content-encoding": "br", vary: "accept-encoding" });
+  }
+  headers["content-length"] = content.length;
+  response.writeHead(200, headers).end(request.method === "HEAD" ? undefined : content);
 }
 
 /**
  * Serves `folder` and resolves once it answers, with its address and a way to close it.
- * Port 0 takes any free port. Rejects when the port is taken or the folder does not exist.
+ * Port 0 takes any free port; `packs` sends files packed, as hosts do and a machine's own page need not. `first` is called with each request and its response, and may answer it, which it says by
+ * true. Rejects when the port is taken or the folder does not exist.
  */
-export async function serve({ folder, port = 0, under = "/" }) {
+export async function serve({ folder, port = 0, under = "/", packs = false, first = () => false }) {
   const root = await realpath(folder);
   const server = createServer((request, response) => {
-    answer(request, response, root, under).catch((error) => {
+    if (first(request, response)) return;
+    answer(request, response, { root, under, packs }).catch((error) => {
       console.error(error);
       response.destroy();
     });

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Makes sure that one thing the build needs is here, and installs it only when it is missing.
 #
-#   .make/setup.sh rust | node | packages | chromium | reference | wasm-bindgen VERSION | trunk VERSION
+#   .make/setup.sh rust | node | packages | chromium | reference | wasm-bindgen VERSION | trunk VERSION | cargo-deny VERSION
 #
 # Quiet when all is well; otherwise one sentence with the remedy, and status 1.
 
@@ -93,5 +93,6 @@ case ${1:-} in
   rust | node | packages | chromium | reference) "setup_$1" ;;
   wasm-bindgen) setup_program wasm-bindgen-cli "$2" 1 wasm-bindgen wasm-bindgen-test-runner ;;
   trunk) setup_program trunk "$2" 0 trunk ;;
+  cargo-deny) setup_program cargo-deny "$2" 0 cargo-deny ;;
   *) stop "setup.sh does not know \"${1:-}\": see its head for what it can set up." ;;
 esac

@@ -18,10 +18,17 @@
     window.dispatchEvent(new CustomEvent(`batterwright:${what}-ready`));
   };
 
+  // The browser may have cleared what was kept: ready is only said once the worker has looked, and fetched it again.
+  const keep = (worker) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => tell("offline");
+    worker.postMessage({ type: "keep" }, [port2]);
+  };
+
   const follow = (worker) => {
     const look = () => {
       if (worker.state === "installed" && registration.active) tell("update");
-      if (worker.state === "activated") tell("offline");
+      if (worker.state === "activated") keep(worker);
     };
     worker.addEventListener("statechange", look);
     look();
@@ -34,9 +41,15 @@
     else window.location.reload();
   });
 
+  // The page's policy lets no text be the address of a script, except by this, which knows one.
+  const workerAddress = () => {
+    const only = { createScriptURL: () => "./worker.js" };
+    return window.trustedTypes?.createPolicy("batterwright", only).createScriptURL("") ?? "./worker.js";
+  };
+
   const register = async () => {
     try {
-      registration = await navigator.serviceWorker.register("./worker.js");
+      registration = await navigator.serviceWorker.register(workerAddress());
     } catch (error) {
       // Forbidden by the browser or its settings: the page works, but only with a network.
       console.info("The page cannot be kept on this device:", error.message);

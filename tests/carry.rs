@@ -2,7 +2,13 @@
 
 #[path = "carry/everything.rs"]
 mod everything;
+#[path = "carry/link.rs"]
+mod link;
 #[path = "carry/merging.rs"]
 mod merging;
+#[path = "carry/shared.rs"]
+mod shared;
 #[path = "carry/some.rs"]
 mod some;
+#[path = "carry/words.rs"]
+mod words;

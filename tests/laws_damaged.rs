@@ -6,13 +6,15 @@ mod chance;
 #[path = "laws/real.rs"]
 mod real;
 
+use batterwright::baking::carry::{self, Here, Taken, WhenBoth, link, merge, preview};
+use batterwright::baking::demo::DEMOS;
 use batterwright::baking::formula::{Habits, weigh};
 use batterwright::baking::ingredient::own::{Meaning, OwnRecord};
 use batterwright::baking::ingredient::{Larder, Own, PieceSize, Region, all};
 use batterwright::baking::recipe::linked::text_of;
 use batterwright::baking::recipe::{Reading, Recipe, Role, guess, read};
-use batterwright::baking::saved::{self, KeptRecipe};
-use batterwright::baking::worksheet::Settings;
+use batterwright::baking::saved::{self, BinRecord, KeptRecipe};
+use batterwright::baking::worksheet::{Inputs, Settings};
 use chance::{damaged_lines, damaged_one};
 use proptest::prelude::*;
 use real::real_lines;
@@ -25,6 +27,25 @@ fn pages() -> Vec<String> {
 /// Records as they are kept.
 fn records() -> Vec<String> {
     files("tests/saved")
+}
+
+/// Everything that is kept, as one file, and with nothing in it.
+fn everything() -> Vec<String> {
+    let small = include_str!("carry/everything-1.json").to_owned();
+    let empty = carry::write(&Default::default()).expect("nothing is within the limits");
+    vec![small, empty]
+}
+
+/// The demos as links, one of them with corrections.
+fn links() -> Vec<String> {
+    let inputs = DEMOS.iter().map(|demo| {
+        let mut inputs = Inputs::of_text(demo.text);
+        inputs.weigh((5, 0), Some(240.5));
+        inputs
+    });
+    inputs
+        .map(|inputs| link::write(&inputs).expect("a short recipe").text)
+        .collect()
 }
 
 /// The files of a folder.
@@ -193,8 +214,39 @@ proptest! {
             saved::from_text::<KeptRecipe>(&record).err(),
             saved::from_text::<Settings>(&record).err(),
             saved::from_text::<OwnRecord>(&record).err(),
+            saved::from_text::<BinRecord>(&record).err(),
         ];
         prop_assert!(troubles.iter().flatten().all(|trouble| !trouble.to_string().is_empty()), "{record}");
+    }
+
+    /// A file that was damaged is refused whole with a sentence, or comes in, and then again brings nothing new.
+    #[test]
+    fn a_damaged_file_is_refused_or_comes_in_whole(file in prop_oneof![damaged_one(everything()), damaged_one(records()), any::<String>()], choice in 0..3_usize) {
+        match carry::read(&file) {
+            Err(said) => prop_assert!(said.starts_with("This file cannot be brought in: ") && said.ends_with('.'), "{said}"),
+            Ok(mut found) => {
+                // In the order in which they are written.
+                found.recipes.sort_by(|one, other| one.id.cmp(&other.id));
+                let taken = Taken { all: WhenBoth::ALL[choice], settings: true, larder: true, ..Taken::default() };
+                let here = Here::default();
+                let writes = merge(&found, &here, &taken, || unreachable!("no name is taken"));
+                prop_assert_eq!(writes.recipes.len(), found.recipes.len());
+                prop_assert_eq!(preview(&found, &here).rows.len(), found.recipes.len());
+                prop_assert_eq!(carry::write(&found).map(|file| carry::read(&file)), Ok(Ok(found)));
+            }
+        }
+    }
+
+    /// A link that was damaged opens as the recipe that it was made of, or says in a sentence why it does not.
+    #[test]
+    fn a_damaged_link_opens_no_other_recipe(link in prop_oneof![damaged_one(links()), "a[A-Za-z0-9_-]{0,40}", any::<String>()]) {
+        match link::read(&link) {
+            Err(said) => prop_assert!(said.starts_with("This link cannot be opened: ") && said.ends_with('.'), "{said}"),
+            Ok(found) => {
+                let known = DEMOS.iter().any(|demo| demo.text == found.text);
+                prop_assert!(known, "{link} opens as {found:?}");
+            }
+        }
     }
 
     /// Taught words and amounts, whatever they are: lines are read with them. `laws.rs` has any packet.

@@ -125,6 +125,7 @@ fn what_was_written_loads_again() {
     let text = to_text(&version()).expect("a finite record");
     assert_eq!(from_text::<KeptRecipe>(&text), Ok(version()));
     let settings = Settings {
+        scale: batterwright::baking::worksheet::ScaleStep::Two,
         region: Region::Uk,
         cup_habit: CupHabit::Spooned,
         eggs: EggSize(PieceSize::Medium),

@@ -21,4 +21,5 @@ pub mod saved;
 pub mod source;
 pub mod substitute;
 pub mod text;
+pub mod timer;
 pub mod worksheet;

@@ -10,6 +10,10 @@ use leptos::prelude::*;
 use std::panic::PanicHookInfo;
 use web_sys::{HtmlElement, StorageEvent};
 
+/// What is said of a page that broke.
+const BROKEN: &str = "This page has broken. Your recipe is kept on this device as you last typed it; load the page \
+    again to go on. If it breaks again, please report what you did.";
+
 /// Starts the page in place of the first paint, and takes over what was typed into that.
 pub fn start() {
     let (early, place) = early::take();
@@ -33,21 +37,31 @@ pub fn start_in(place: HtmlElement, early: early::Early) {
 /// Says in plain words that the page broke. What was typed is kept already, so loading again goes on from there.
 pub fn say_broken(trouble: &PanicHookInfo<'_>) {
     console_error_panic_hook::hook(trouble);
-    let Some(place) = web_sys::window()
-        .and_then(|window| window.document())
-        .and_then(|document| document.body())
-    else {
-        return;
-    };
-    let said = "<div class=\"banner banner--fault\" role=\"alert\"><p class=\"banner__words\"><strong>This page has broken.</strong> \
-        Your recipe is kept on this device as you last typed it; load the page again to go on. \
-        If it breaks again, please report what you did.</p><p><a class=\"button\" href=\"\">Load again</a></p></div>";
     // Nothing is left to do where even this is refused.
-    let _ = place.insert_adjacent_html("afterbegin", said);
+    let _ = put_broken();
+}
+
+/// Puts the banner of a broken page first on it, with nothing of our own drawing: that may be what broke.
+fn put_broken() -> Option<()> {
+    let document = web_sys::window()?.document()?;
+    let made = |name, class, words: &str| {
+        let element = document.create_element(name).ok()?;
+        element.set_class_name(class);
+        element.set_text_content(Some(words));
+        Some(element)
+    };
+    let said = made("p", "banner__words", BROKEN)?;
+    let again = made("a", "button", "Load again")?;
+    again.set_attribute("href", "").ok()?;
+    let banner = made("div", "banner banner--fault", "")?;
+    banner.set_attribute("role", "alert").ok()?;
+    banner.append_with_node_2(&said, &again).ok()?;
+    document.body()?.prepend_with_node_1(&banner).ok()
 }
 
 fn page(bench: Bench) -> Vec<Element> {
     let route = route::follow();
+    bench.open_shared();
     keep_before_leaving(bench);
     follow_other_windows(bench);
     go_where_the_address_says(bench, route);
@@ -63,7 +77,9 @@ fn page(bench: Bench) -> Vec<Element> {
         .children_of(move || {
             vec![match page.get() {
                 Route::Ticket(_) => pages::ticket(bench),
+                Route::Bench => pages::bench(bench),
                 Route::Shelf => pages::shelf(bench),
+                Route::Carry => pages::carry(bench),
                 Route::Larder(place) => pages::larder(bench, place),
                 Route::Settings => pages::settings(bench),
                 Route::About => pages::about(),
@@ -72,6 +88,7 @@ fn page(bench: Bench) -> Vec<Element> {
     let mut page = parts::navigation(route);
     page.extend([
         parts::banners(bench),
+        parts::alarm(bench),
         main,
         parts::foot(),
         parts::spoken(bench),
@@ -97,7 +114,7 @@ fn follow_other_windows(bench: Bench) {
             Of::Recipe(id) => bench.follow_other_window(id, event.old_value().as_deref()),
             Of::Settings => bench.follow_other_settings(),
             Of::Larder => bench.follow_other_larder(),
-            Of::Other => {}
+            Of::Other => bench.follow_other_kitchen(&key),
         }
     });
     // A page that slept has missed what was told meanwhile.
@@ -110,8 +127,10 @@ fn follow_other_windows(bench: Bench) {
 fn go_where_the_address_says(bench: Bench, route: ReadSignal<Route>) {
     Effect::new(move |before: Option<Route>| {
         let now = route.get();
-        if let Route::Ticket(Place::Line(line)) = now {
-            bench.open_line(line);
+        match now {
+            Route::Ticket(Place::Line(line)) => bench.open_line(line),
+            Route::Ticket(Place::Given) => bench.open_given(),
+            _ => {}
         }
         let new_page = before.is_none_or(|before| !before.same_page(now));
         match now {

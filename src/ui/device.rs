@@ -13,6 +13,11 @@ pub fn now() -> f64 {
     js_sys::Date::now()
 }
 
+/// The moment as ISO 8601 writes it.
+pub fn moment() -> String {
+    js_sys::Date::new_0().to_iso_string().into()
+}
+
 /// A name that no other record has: the clock and a random number, in base 36.
 pub fn fresh_id() -> String {
     let chance = (js_sys::Math::random() * 1e12) as u64;
@@ -44,6 +49,34 @@ pub fn hash() -> String {
     window().location().hash().unwrap_or_default()
 }
 
+/// The address of the page itself: no query, nothing from `#` on.
+pub fn page_address() -> String {
+    let location = window().location();
+    let [origin, path] = [location.origin(), location.pathname()].map(Result::unwrap_or_default);
+    origin + &path
+}
+
+/// What the query of the address says under these names; empty where it says nothing.
+pub fn query<const COUNT: usize>(names: [&str; COUNT]) -> [String; COUNT] {
+    let query = window().location().search().unwrap_or_default();
+    let query = web_sys::UrlSearchParams::new_with_str(&query).ok();
+    names.map(|name| {
+        query
+            .as_ref()
+            .and_then(|query| query.get(name))
+            .unwrap_or_default()
+    })
+}
+
+/// Takes query and fragment off the address, another place in their stead. Nobody is told, and nothing is loaded.
+pub fn tidy_address(hash: &str) {
+    let address = page_address() + hash;
+    if let Ok(history) = window().history() {
+        // A refusal leaves an address that opens the same again.
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
+    }
+}
+
 /// Goes to another page or place.
 pub fn go(hash: &str) {
     // The address bar takes any text; a refusal leaves the page where it is.
@@ -69,16 +102,29 @@ pub fn show(id: String, focus: bool) {
 }
 
 /// Once the page is drawn: puts the focus on the element of that id, and leaves the page where it stands.
-pub fn focus(id: &'static str) {
+pub fn focus(id: impl Into<String>) {
+    let id: String = id.into();
+    after_frame(move || focus_now(&id));
+}
+
+/// Once the page is drawn: the same, but only where what had the focus has gone with it.
+pub fn focus_if_lost(id: &'static str) {
     after_frame(move || {
-        let element = document().get_element_by_id(id);
-        if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
-            let quietly = FocusOptions::new();
-            quietly.set_prevent_scroll(true);
-            // Where the focus cannot go there it stays where it was.
-            let _ = element.focus_with_options(&quietly);
+        let has_it = document().active_element();
+        if has_it.is_none_or(|element| element.tag_name() == "BODY") {
+            focus_now(id);
         }
     });
+}
+
+fn focus_now(id: &str) {
+    let element = document().get_element_by_id(id);
+    if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+        let quietly = FocusOptions::new();
+        quietly.set_prevent_scroll(true);
+        // Where the focus cannot go there it stays where it was.
+        let _ = element.focus_with_options(&quietly);
+    }
 }
 
 /// Sends an event of ours to the script that keeps the page for offline use.
@@ -95,6 +141,19 @@ pub fn marked(name: &str, value: &str) -> bool {
         .and_then(|root| root.get_attribute(name))
         .as_deref()
         == Some(value)
+}
+
+/// The mark of that name on the html element, followed; the event tells that it has changed.
+pub fn marks(name: &'static str, event: &'static str) -> RwSignal<String> {
+    let read = move || {
+        let root = document().document_element();
+        root.and_then(|root| root.get_attribute(name))
+            .unwrap_or_default()
+    };
+    let mark = RwSignal::new(read());
+    let listening = window_event_listener_untyped(event, move |_| mark.set(read()));
+    on_cleanup(move || listening.remove());
+    mark
 }
 
 /// Puts a mark on the html element.
@@ -134,10 +193,13 @@ pub fn can_share() -> bool {
     of_browser("share").is_some_and(|share| share.is_function())
 }
 
-/// Hands the text on to a program that the person chooses; whoever chooses none changes nothing.
-pub fn share(text: &str) {
+/// Hands something on to a program that the person chooses, under the names that browsers give its pieces: "title",
+/// "text", "url". Whoever chooses none changes nothing.
+pub fn share(pieces: &[(&str, &str)]) {
     let what = js_sys::Object::new();
-    let _ = js_sys::Reflect::set(&what, &"text".into(), &text.into());
+    for (name, piece) in pieces {
+        let _ = js_sys::Reflect::set(&what, &(*name).into(), &(*piece).into());
+    }
     if let Some(asked) = ask_browser("", "share", &what) {
         settle(&asked, |_| ());
     }
@@ -199,22 +261,42 @@ fn settle(promise: &js_sys::Promise, then: impl FnOnce(Option<JsValue>) + 'stati
     refused.forget();
 }
 
-/// Reads the file that was chosen in a field, and hands its text on; `None` where it cannot be read.
-pub fn read_file(event: &web_sys::Event, then: impl FnOnce(Option<String>) + 'static) {
-    let Some(text) = chosen_text(event) else {
+/// The largest file that is opened, in bytes: some thousands of recipes, and far more than any page that holds one.
+const LARGEST_FILE: f64 = 32e6;
+
+/// Reads the file that was chosen in a field, and hands its text on, or a sentence that says why it has none.
+pub fn read_file(
+    event: &web_sys::Event,
+    then: impl FnOnce(Result<String, &'static str>) + 'static,
+) {
+    let Some(file) = chosen_file(event) else {
         return;
     };
-    settle(&text, |text| then(text.and_then(|text| text.as_string())));
+    let size = get(&file, "size").and_then(|size| size.as_f64());
+    if size.is_none_or(|size| size > LARGEST_FILE) {
+        then(Err("This file is larger than 32 MB, so it was not opened."));
+        return;
+    }
+    if let Some(text) = text_of(&file) {
+        settle(&text, |text| {
+            let text = text.and_then(|text| text.as_string());
+            then(text.ok_or("This file could not be read as text."));
+        });
+    }
 }
 
-/// The promise of the text of the file that was chosen. The field is emptied, so that the same file can be chosen again.
-fn chosen_text(event: &web_sys::Event) -> Option<js_sys::Promise> {
+/// The file that was chosen. The field is emptied, so that the same file can be chosen again.
+fn chosen_file(event: &web_sys::Event) -> Option<JsValue> {
     let field: JsValue = event.target()?.into();
-    let file = get(&get(&field, "files")?, "0")?;
-    let text: js_sys::Function = get(&file, "text")?.dyn_into().ok()?;
-    let promise = text.call0(&file).ok()?.dyn_into().ok()?;
+    let file = get(&get(&field, "files")?, "0").filter(|file| !file.is_undefined())?;
     let _ = js_sys::Reflect::set(&field, &"value".into(), &"".into());
-    Some(promise)
+    Some(file)
+}
+
+/// The promise of a file's text.
+fn text_of(file: &JsValue) -> Option<js_sys::Promise> {
+    let text: js_sys::Function = get(file, "text")?.dyn_into().ok()?;
+    text.call0(file).ok()?.dyn_into().ok()
 }
 
 /// Opens the browser's own way to print.

@@ -37,7 +37,7 @@ pub fn take() -> (Early, Option<HtmlElement>) {
         .get_element_by_id("page")
         .and_then(|place| place.dyn_into::<HtmlElement>().ok());
     if let Some(place) = &place {
-        place.set_inner_html("");
+        place.set_text_content(None);
     }
     (early.unwrap_or_default(), place)
 }

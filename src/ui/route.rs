@@ -12,8 +12,12 @@ use leptos::prelude::*;
 pub enum Route {
     /// The open recipe.
     Ticket(Place),
+    /// The open recipe at the scale.
+    Bench,
     /// The kept recipes.
     Shelf,
+    /// Everything taken out, and brought in.
+    Carry,
     /// What is known of ingredients.
     Larder(Larder),
     /// What holds for every recipe.
@@ -27,6 +31,8 @@ pub enum Route {
 pub enum Place {
     /// Its top.
     Top,
+    /// Its top, with the recipe that the address holds.
+    Given,
     /// A part of it, or an unknown address: the browser scrolls to it if it is there.
     Part,
     /// The row of a line, counted from 1.
@@ -68,12 +74,17 @@ impl Route {
     /// Reads the part of an address after `#`.
     pub fn read(hash: &str) -> Self {
         match hash.trim_start_matches('#') {
+            "/bench" => Self::Bench,
             "/shelf" => Self::Shelf,
+            "/out-and-in" => Self::Carry,
             "/larder" => Self::Larder(Larder::Search),
             "/settings" => Self::Settings,
             "/about" => Self::About,
             "" | "/" => Self::Ticket(Place::Top),
             other => {
+                if other.starts_with("/given/") {
+                    return Self::Ticket(Place::Given);
+                }
                 if let Some(place) = other.strip_prefix("/larder/") {
                     return Self::Larder(Larder::read(place));
                 }
@@ -121,7 +132,9 @@ mod tests {
         for (hash, route) in [
             ("", Route::Ticket(Place::Top)),
             ("#/", Route::Ticket(Place::Top)),
+            ("#/bench", Route::Bench),
             ("#/shelf", Route::Shelf),
+            ("#/out-and-in", Route::Carry),
             ("#/larder", Route::Larder(Larder::Search)),
             ("#/larder/butter", Route::Larder(Larder::Card("butter"))),
             ("#/larder/own", Route::Larder(Larder::Own)),
@@ -130,6 +143,7 @@ mod tests {
             ("#/larder/patience", Route::Larder(Larder::Unknown)),
             ("#/line/12", Route::Ticket(Place::Line(12))),
             ("#/line/x", Route::Ticket(Place::Part)),
+            ("#/given/abc", Route::Ticket(Place::Given)),
             ("#/weights", Route::Ticket(Place::Part)),
         ] {
             assert_eq!(Route::read(hash), route, "{hash}");

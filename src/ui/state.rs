@@ -21,17 +21,21 @@ use std::sync::Arc;
 use std::time::Duration;
 
 mod bakes;
+mod carrying;
 mod keeping;
 mod opening;
 mod pans;
 mod swaps;
 mod taught;
 mod versions;
+mod weighing;
 
 pub use bakes::Bakes;
+pub use carrying::Came;
 pub use keeping::{Clash, Keeping, Promise};
 pub use pans::PanPlace;
 pub use versions::{Compared, Original};
+use weighing::Kitchen;
 
 /// Texts longer than this, in bytes, are reckoned after a pause in typing instead of at each letter.
 const LONG_TEXT: usize = 20_000;
@@ -92,6 +96,8 @@ pub struct Bench {
     pub aside: RwSignal<Option<String>>,
     /// What else is to be said about keeping.
     pub keeping: Keeping,
+    /// What came by an address, while there is something to say of it.
+    pub came: RwSignal<Option<Came>>,
     /// A remedy or correction that was just carried out and can be taken back.
     pub done: RwSignal<Option<String>>,
     /// Whether the text box is open on a small screen.
@@ -102,6 +108,8 @@ pub struct Bench {
     pub bakes: RwSignal<Bakes>,
     /// Whether new ones are being worked out.
     pub baking: RwSignal<bool>,
+    /// What is under way at the bench.
+    kitchen: Kitchen,
     /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
     pub haste: RwSignal<bool>,
 }
@@ -158,14 +166,17 @@ impl Bench {
             own_unkept: RwSignal::new(None),
             aside: RwSignal::new(None),
             keeping: Keeping::new(),
+            came: RwSignal::new(None),
             done: RwSignal::new(None),
             editing: RwSignal::new(early.cursor.is_some()),
             asked: RwSignal::new(String::new()),
             bakes: RwSignal::new(Bakes::default()),
             baking: RwSignal::new(false),
+            kitchen: Kitchen::start(),
             haste: RwSignal::new(false),
         };
         bench.follow_oven();
+        bench.follow_clock();
         if early.text.trim().is_empty() {
             bench.open_last();
         } else {
@@ -431,6 +442,7 @@ impl Bench {
     /// The one way in: new inputs, the worksheet after them, and right behind it the record on this device; whoever
     /// leaves the page before that flushes it.
     fn take(self, inputs: Inputs) {
+        self.settle_came();
         let long = is_long(&inputs);
         let (chosen, swaps_alone) = self.inputs.with_untracked(|before| {
             let chosen = before.choices != inputs.choices;
@@ -475,6 +487,13 @@ impl Bench {
             handle.clear();
         }
         waiting.is_some()
+    }
+
+    /// Keeps a demo that nobody has changed yet, as a recipe of the baker's own.
+    fn keep_open(self) {
+        if !self.open.with_value(|open| open.own) {
+            self.keep();
+        }
     }
 
     fn reckon(self) {

@@ -6,6 +6,8 @@
 //! page, never an end of it.
 
 mod bin;
+mod carrying;
+mod kitchen;
 mod room;
 mod shelf;
 mod single;
@@ -14,6 +16,10 @@ mod store;
 pub use bin::{
     Resting, clear_out, contents, in_bin, put_back, remove_for_good, resting, stand_again,
     throw_away,
+};
+pub use carrying::{Brought, all_recipes, binned, bring_in, undo_bringing};
+pub use kitchen::{
+    is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };
 pub use room::{Effort, hold_reserve, room};
 pub use shelf::{SetAside, Shelf, doubt, shelf};

@@ -20,83 +20,8 @@ fn small() -> Everything {
     }
 }
 
-/// By hand. It says what it is first, its recipes stand in the order of their names, and a text line by line.
-const SMALL: &str = r#"{
-  "format": "batterwright everything",
-  "version": 1,
-  "taken_out": "2026-11-28T11:30:00.000Z",
-  "settings": {
-    "format": "batterwright settings",
-    "version": 1,
-    "body": {
-      "cup_habit": "unknown",
-      "eggs": "large",
-      "fan_cooler": "",
-      "height": "1600 m",
-      "lengths": "inches",
-      "oven": "still",
-      "oven_off": "",
-      "oven_scale": null,
-      "region": "us"
-    }
-  },
-  "larder": {
-    "format": "batterwright larder",
-    "version": 1,
-    "body": {
-      "entries": [
-        {
-          "key": "own/1",
-          "name": "hazel block"
-        }
-      ],
-      "given": 1,
-      "words": []
-    }
-  },
-  "recipes": [
-    {
-      "id": "k3",
-      "record": {
-        "format": "batterwright recipe",
-        "version": 2,
-        "body": {
-          "changed": 5,
-          "inputs": {
-            "text": [
-              "Plum cake",
-              "2 eggs",
-              ""
-            ]
-          }
-        }
-      }
-    },
-    {
-      "id": "k4",
-      "record": {
-        "format": "batterwright recipe",
-        "version": 2,
-        "body": {
-          "changed": 7,
-          "inputs": {
-            "text": [
-              "Plum cake",
-              "3 eggs"
-            ]
-          },
-          "version": {
-            "name": "darker",
-            "of": "k3",
-            "original": {
-              "text": "Plum cake"
-            }
-          }
-        }
-      }
-    }
-  ]
-}"#;
+/// By hand, and a file of version 1 for good. It says what it is first, its recipes stand in the order of their names, and a text line by line.
+const SMALL: &str = include_str!("everything-1.json");
 
 #[test]
 fn the_file_can_be_read_by_a_person() {

@@ -144,6 +144,17 @@ fn one_recipe_may_be_chosen_otherwise() {
     );
 }
 
+/// By hand, of the file above.
+#[test]
+fn what_comes_is_said_in_words() {
+    let mut taken = all(WhenBoth::Newer);
+    taken.settings = true;
+    let said = "Comes in: 1 new recipe, 1 recipe that rests in the bin here, 2 recipes beside the ones here, 1 recipe in the place of an older one, which goes to the bin and 1 set of settings. Here already, the same: 1 recipe. Does not come: 1 recipe.";
+    assert_eq!(merged(&taken).sentence(), said);
+    assert_eq!(Writes::default().sentence(), "Nothing comes in.");
+    assert_eq!(file().sentence(), "7 recipes and settings");
+}
+
 /// A version stays with the recipe that it came with, whatever that is called here.
 #[test]
 fn a_version_follows_its_original_to_its_new_name() {

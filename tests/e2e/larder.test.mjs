@@ -254,7 +254,7 @@ const PLACES = [
   ["#/larder", "Larder"],
 ];
 
-everywhere("no serious barrier in the larder", async ({ page, reachable, picture }) => {
+everywhere("no barrier in the larder", async ({ page, reachable, picture }) => {
   await full(page);
   await reachable();
   await picture("larder-form");

@@ -1,9 +1,9 @@
 // The page without a network, and the change from one version to the next.
 
 import assert from "node:assert/strict";
-import { readdirSync, rmSync } from "node:fs";
+import { appendFileSync, cpSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { inBrowser, ready } from "./harness.mjs";
+import { DIST, inBrowser, ready } from "./harness.mjs";
 import { go, row, sees, verdict } from "./hands.mjs";
 import { wholeJob } from "./whole_job.mjs";
 
@@ -57,6 +57,15 @@ const numberOfCaches = (page) =>
     return (await caches.keys()).length;
   });
 
+/** Says yes to the version that waits, and waits until it is shown. */
+async function takeOver(page) {
+  await page.waitForSelector("html[data-update=ready]", { state: "attached" });
+  const loaded = page.waitForEvent("load");
+  await page.evaluate(() => window.dispatchEvent(new CustomEvent("batterwright:take-over")));
+  await loaded;
+  await ready(page);
+}
+
 inBrowser("a new version waits for a yes, and then takes over", { offline: true }, async ({ page, site, reload }) => {
   await reload();
   site.publish("second");
@@ -64,25 +73,116 @@ inBrowser("a new version waits for a yes, and then takes over", { offline: true 
   await page.waitForSelector("html[data-update=ready]", { state: "attached" });
   await reload();
   assert.equal(await version(page), undefined, "The new version came without being asked.");
-  await page.waitForSelector("html[data-update=ready]", { state: "attached" });
-  const loaded = page.waitForEvent("load");
-  await page.evaluate(() => window.dispatchEvent(new CustomEvent("batterwright:take-over")));
-  await loaded;
-  await ready(page);
+  await takeOver(page);
   assert.equal(await version(page), "second");
   assert.equal(await numberOfCaches(page), 1, "The old version is still kept.");
 });
 
-inBrowser("an update that breaks off half way leaves the old version whole", { offline: true, allow: /404/ }, async (test) => {
-  const { page, site, reload, cutNetwork } = test;
+/** A file of the built page, by the end of its name. */
+const fileOf = (site, end) => readdirSync(site.folder).find((name) => name.endsWith(end));
+
+/** What can go wrong while a version is fetched: each leaves the version before whole, and nothing of the new one. */
+const HALVES = {
+  "a file is missing": ({ site }) => rmSync(join(site.folder, "manifest.webmanifest")),
+  "the module breaks off in its middle": ({ site }) => site.breakOff(fileOf(site, ".wasm")),
+  "the style is not the one of its list": ({ site }) => appendFileSync(join(site.folder, fileOf(site, ".css")), "p { color: red; }"),
+  "the page is still the old one": ({ site }) => cpSync(join(DIST, "index.html"), join(site.folder, "index.html")),
+  "there is no room for it": async ({ page, context, site }) => {
+    const session = await context.newCDPSession(page);
+    const { usage } = await session.send("Storage.getUsageAndQuota", { origin: new URL(site.address).origin });
+    await session.send("Storage.overrideQuotaForOrigin", { origin: new URL(site.address).origin, quotaSize: usage + 200_000 });
+  },
+};
+
+for (const [what, spoil] of Object.entries(HALVES)) {
+  inBrowser(`the old version stays whole where ${what}`, { offline: true, allow: /404|Failed to load|net::ERR/ }, async (test) => {
+    const { page, site, reload, cutNetwork } = test;
+    await reload();
+    site.publish("half");
+    await spoil(test);
+    assert.equal(await lookForUpdate(page), "redundant");
+    assert.equal(await numberOfCaches(page), 1, "Half a version is kept.");
+    await cutNetwork();
+    await reload();
+    assert.equal(await version(page), undefined);
+  });
+}
+
+inBrowser("a version can be taken back by publishing the one before it", { offline: true }, async ({ page, site, reload, cutNetwork }) => {
   await reload();
-  site.publish("half");
-  rmSync(join(site.folder, "manifest.webmanifest"));
-  assert.equal(await lookForUpdate(page), "redundant");
-  assert.equal(await numberOfCaches(page), 1, "Half a version is kept.");
+  site.publish("second");
+  assert.equal(await lookForUpdate(page), "installed");
+  await takeOver(page);
+  assert.equal(await version(page), "second");
+  site.publishFirst();
+  assert.equal(await lookForUpdate(page), "installed");
+  await takeOver(page);
+  assert.equal(await version(page), undefined);
+  assert.equal(await numberOfCaches(page), 1);
   await cutNetwork();
   await reload();
   assert.equal(await version(page), undefined);
+});
+
+inBrowser("a version that is taken back before anyone said yes to it is never shown", { offline: true }, async ({ page, site, reload, cutNetwork }) => {
+  await reload();
+  site.publish("second");
+  assert.equal(await lookForUpdate(page), "installed");
+  site.publishFirst();
+  // The one that is in use is whole already, and is not put at risk by fetching it once more.
+  site.breakOff(fileOf(site, ".wasm"));
+  assert.equal(await lookForUpdate(page), "installed");
+  await takeOver(page);
+  assert.equal(await version(page), undefined);
+  assert.equal(await numberOfCaches(page), 1);
+  await cutNetwork();
+  await reload();
+});
+
+/** Takes away what the worker keeps, as a browser does that runs out of room. */
+const clearCaches = (page) => page.evaluate(async () => Promise.all((await caches.keys()).map((name) => caches.delete(name))));
+
+inBrowser("what the browser cleared is fetched again by itself", { offline: true }, async ({ page, reload, keptOffline, cutNetwork }) => {
+  await reload();
+  await clearCaches(page);
+  await reload();
+  await keptOffline();
+  await cutNetwork();
+  await reload();
+});
+
+inBrowser("what the browser cleared without a network is explained", { offline: true, allow: /503|net::ERR/ }, async (test) => {
+  const { page, paste, reload, cutNetwork, mendNetwork, keptOffline } = test;
+  await reload();
+  await paste("Quay loaf\n\n200 g flour");
+  await sees(row(page, 3), /^200 g/);
+  await clearCaches(page);
+  await cutNetwork();
+  await page.reload();
+  await page.getByRole("heading", { level: 1, name: "Batterwright cannot open just now" }).waitFor();
+  assert.match(await page.getByRole("main").innerText(), /cleared the copy .* no network .*recipes are kept in a place of their own/s);
+  await test.reachable();
+  await mendNetwork();
+  await page.getByRole("link", { name: "Try again" }).click();
+  await ready(page);
+  await sees(row(page, 3), /^200 g/);
+  await keptOffline();
+  await cutNetwork();
+  await reload();
+  await sees(row(page, 3), /^200 g/);
+});
+
+inBrowser("what an address hands over stays on the device", { offline: true, under: "/market/" }, async ({ page, site, keptOffline }) => {
+  const shared = `${site.address}?title=Secret%20buns&text=${encodeURIComponent("2 cups secret flour")}&url=`;
+  const before = site.asked.length;
+  await page.goto(shared);
+  await ready(page);
+  assert.deepEqual(site.asked.slice(before).filter((address) => !/worker\.js$/.test(address)), [], "It was not answered from what is kept.");
+  await clearCaches(page);
+  await page.goto(`${shared}2`);
+  await ready(page);
+  await keptOffline();
+  assert.deepEqual(site.asked.filter((address) => address.includes("?") || address.includes("ecret")), []);
 });
 
 // The whole job once more, where it is done: in a kitchen without a network.

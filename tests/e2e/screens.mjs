@@ -4,10 +4,26 @@
 export const SCREENS = {
   phone: { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
   desk: { viewport: { width: 1280, height: 800 } },
+  // A desk's screen of 1280 by 1024 at a zoom of 400 %.
+  zoomed: { viewport: { width: 320, height: 256 }, deviceScaleFactor: 4 },
 };
 
-/** The colour schemes. */
-export const COLOURS = ["light", "dark"];
+/** The colour schemes, as options of a browser context; "forced" is the reader's own in place of ours. */
+export const COLOURS = {
+  light: { colorScheme: "light" },
+  dark: { colorScheme: "dark" },
+  forced: { colorScheme: "dark", forcedColors: "active" },
+};
+
+/** Every way to look at the page that may keep somebody from it. */
+export const LOOKS = [
+  ["phone", "light"],
+  ["phone", "dark"],
+  ["phone", "forced"],
+  ["desk", "light"],
+  ["desk", "dark"],
+  ["zoomed", "light"],
+];
 
 /** How long anything on the page may take before a test gives up, in milliseconds. */
 export const PATIENCE = 20_000;

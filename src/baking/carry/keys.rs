@@ -88,3 +88,24 @@ pub fn each_key(inputs: &mut Inputs, change: &mut dyn FnMut(&mut String)) {
         }
     }
 }
+
+/// Takes out all that names an own ingredient, which means another elsewhere; gives how much that was. What else was
+/// said of a line stays.
+pub fn take_own_out(inputs: &mut Inputs) -> usize {
+    let mut count = 0;
+    let mut is_own = |key: &str| {
+        let is_own = key.split('+').any(is_own_key);
+        count += usize::from(is_own);
+        is_own
+    };
+    for correction in &mut inputs.corrections {
+        correction.ingredient.take_if(|key| is_own(key));
+    }
+    inputs
+        .corrections
+        .retain(|correction| !correction.is_empty());
+    let swaps = &mut inputs.choices.swaps;
+    swaps.missing.retain(|key| !is_own(key));
+    swaps.lines.retain(|line| !is_own(&line.to));
+    count
+}

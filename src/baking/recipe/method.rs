@@ -86,13 +86,13 @@ impl Listed {
     /// Whether a step names it. Words that are part of a longer name of another ("sugar" of "icing sugar") are not
     /// its own.
     pub fn is_in(&self, step: &Step, all: &[Self]) -> bool {
-        self.place_in(step, all).is_some()
+        self.span_in(step, all).is_some()
     }
 
-    /// The word of a step that names it first.
-    pub fn place_in(&self, step: &Step, all: &[Self]) -> Option<usize> {
+    /// The words of a step that name it first, from and to.
+    pub fn span_in(&self, step: &Step, all: &[Self]) -> Option<(usize, usize)> {
         let stands = |name: &[String]| {
-            step.places_of(name).find(|at| {
+            let from = step.places_of(name).find(|at| {
                 let longer = all.iter().flat_map(|other| &other.names);
                 !longer
                     .filter(|longer| longer.len() > name.len())
@@ -100,7 +100,8 @@ impl Listed {
                         step.places_of(longer)
                             .any(|from| from <= *at && at + name.len() <= from + longer.len())
                     })
-            })
+            })?;
+            Some((from, from + name.len()))
         };
         let head = self.head().filter(|_| self.is_only);
         let names = self.names.iter().map(Vec::as_slice);

@@ -3,12 +3,12 @@
 //! What a field lacks takes its usual value when a record is read, so that leaving it out changes no meaning, and a page
 //! of yesterday reads it too.
 
-use super::Record;
+use super::{Record, usual};
 use serde_json::{Map, Value};
 
 /// Takes out what has its usual value, below the first fields, which always stand.
 pub(super) fn compact<R: Record>(body: &mut Value) {
-    let usual = serde_json::to_value(R::default()).unwrap_or_default();
+    let usual = usual::<R>();
     for (name, value) in fields(body) {
         prune::<R>(value, usual.get(name).unwrap_or(&Value::Null), name);
     }

@@ -74,6 +74,48 @@ pub struct Settings {
     pub oven_off: String,
     /// How much cooler an oven with a fan is set, as typed with its scale; empty takes the country's custom.
     pub fan_cooler: String,
+    /// What the scale on the bench reads to.
+    pub scale: ScaleStep,
+}
+
+/// What a scale reads to.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ScaleStep {
+    /// 0.1 g.
+    Tenth,
+    /// 1 g.
+    #[default]
+    One,
+    /// 2 g.
+    Two,
+    /// 5 g.
+    Five,
+}
+
+impl ScaleStep {
+    /// Every step, the finest first.
+    pub const ALL: [Self; 4] = [Self::Tenth, Self::One, Self::Two, Self::Five];
+
+    /// In grams.
+    pub fn grams(self) -> f64 {
+        match self {
+            Self::Tenth => 0.1,
+            Self::One => 1.0,
+            Self::Two => 2.0,
+            Self::Five => 5.0,
+        }
+    }
+
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Tenth => "0.1 g",
+            Self::One => "1 g",
+            Self::Two => "2 g",
+            Self::Five => "5 g",
+        }
+    }
 }
 
 /// How a cup of something that packs was filled.

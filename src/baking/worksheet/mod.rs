@@ -28,6 +28,7 @@ mod swap_said;
 mod swap_taken;
 mod swap_wishes;
 mod totals;
+mod weigh_in;
 
 pub use crate::baking::recipe::Looks;
 pub use altitude::{AltitudeRow, AltitudeSheet};
@@ -38,7 +39,7 @@ pub use difference::{
     difference,
 };
 pub use gather::{worksheet, worksheet_again};
-pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, Settings};
+pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, ScaleStep, Settings};
 pub use mixing::{MixingEntry, MixingSheet, mixing_sheet};
 pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};
 pub use said::{BatterCup, BatterSaid};
@@ -47,6 +48,10 @@ pub use swap::{AmountNote, SwapNote, SwapPlan, swap_plan, swap_plan_again};
 pub use swap_entry::{LineWords, SwapEntry, SwapLine};
 pub use swap_offers::{SwapOffer, swap_offers};
 pub use swap_said::Judgement;
+pub use weigh_in::{
+    BesideRow, BowlSheet, MethodRow, Miss, PutIn, TimeOffer, WeighIn, WeighInSheet, WeighRow,
+    grams_typed, weigh_in_sheet,
+};
 
 pub use crate::baking::finding::{Verdict, VerdictKind};
 pub use crate::baking::quantity::LengthUnit;

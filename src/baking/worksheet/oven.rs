@@ -51,8 +51,10 @@ pub struct OvenSheet {
     pub oven: String,
     /// What the recipe says of its time, in words.
     pub recipe_time: String,
-    /// The core when it is done: "97 °C (207 °F)", with the range; `None` for what has no core to measure.
+    /// The core when it is done, with the range; `None` for what has no core to measure.
     pub core: Option<String>,
+    /// The same in short: "97 °C (207 °F)".
+    pub core_usual: Option<String>,
     /// What else tells that it is done.
     pub signs: &'static str,
     /// What is to be minded.
@@ -136,6 +138,7 @@ pub fn oven_sheet(
         setting_trouble: typed.as_ref().err().cloned(),
         oven: oven_words(&kitchen, settings),
         recipe_time: recipe_time(baked.as_ref()),
+        core_usual: core_here.as_ref().map(|core| both(core.typical)),
         core: core_here.as_ref().map(|core| {
             let between = [core.low, core.high].map(|end| show::fixed(end.to_celsius(), 0));
             format!(

@@ -1,12 +1,16 @@
 //! The pages, one a file.
 
 mod about;
+mod bench;
+mod carry;
 mod larder;
 mod settings;
 mod shelf;
 mod ticket;
 
 pub use about::about;
+pub use bench::bench;
+pub use carry::carry;
 pub use larder::larder;
 pub use settings::settings;
 pub use shelf::shelf;

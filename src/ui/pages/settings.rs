@@ -4,7 +4,7 @@ use crate::baking::ingredient::{PieceSize, Region};
 use crate::baking::oven::scale::{OvenKind, OvenScale};
 use crate::baking::worksheet::{CupHabit, EggSize, LengthUnit, Settings};
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::text_field;
+use crate::ui::parts::{hinted_field, radio};
 use crate::ui::state::Bench;
 use leptos::prelude::{Get, document};
 
@@ -84,37 +84,37 @@ pub fn settings(bench: Bench) -> Element {
     document().set_title("Settings · Batterwright");
     let regions = Region::ALL.map(|region| {
         let chosen = move || bench.settings().region == region;
-        option("region", region.words(), chosen, move || {
+        radio("region", region.words(), chosen, move || {
             bench.set(|settings| settings.region = region)
         })
     });
     let habits = HABITS.map(|(habit, words)| {
         let chosen = move || bench.settings().cup_habit == habit;
-        option("cup-habit", words, chosen, move || {
+        radio("cup-habit", words, chosen, move || {
             bench.set(|settings| settings.cup_habit = habit)
         })
     });
     let eggs = EGGS.map(|(size, words)| {
         let chosen = move || bench.settings().eggs.0 == size;
-        option("eggs", words, chosen, move || {
+        radio("eggs", words, chosen, move || {
             bench.set(|settings| settings.eggs = EggSize(size))
         })
     });
     let lengths = LENGTHS.map(|(unit, words)| {
         let chosen = move || bench.settings().lengths == unit;
-        option("lengths", words, chosen, move || {
+        radio("lengths", words, chosen, move || {
             bench.set(|settings| settings.lengths = unit)
         })
     });
     let ovens = OVENS.map(|(oven, words)| {
         let chosen = move || bench.settings().oven == oven;
-        option("oven", words, chosen, move || {
+        radio("oven", words, chosen, move || {
             bench.set(|settings| settings.oven = oven)
         })
     });
     let scales = SCALES.map(|(scale, words)| {
         let chosen = move || bench.settings().oven_scale == scale;
-        option("oven-scale", words, chosen, move || {
+        radio("oven-scale", words, chosen, move || {
             bench.set(|settings| settings.oven_scale = scale)
         })
     });
@@ -174,16 +174,15 @@ pub fn settings(bench: Bench) -> Element {
 
 /// A field of text with its hint. It is kept as typed, whatever it is.
 fn field(bench: Bench, field: Field) -> Element {
-    let typed = text_field(
+    hinted_field(
         field.id.into(),
         "text",
         move || field.label.to_owned(),
+        Some(field.hint),
         move || (field.value)(&bench.settings()).clone(),
         move || (field.trouble)(&bench.settings()).map(str::to_owned),
         move |text| bench.set(|settings| *(field.place)(settings) = text),
-    );
-    let hint = element("p").class("hint").text(field.hint);
-    element("div").child(typed).child(hint)
+    )
 }
 
 /// A choice of one among few.
@@ -205,22 +204,4 @@ fn choice<const MANY: usize>(
                 .text(hint),
         )
         .children(options)
-}
-
-fn option(
-    name: &'static str,
-    words: &'static str,
-    chosen: impl Fn() -> bool + 'static,
-    choose: impl Fn() + 'static,
-) -> Element {
-    let radio = element("input")
-        .class("choice__button")
-        .attribute("type", "radio")
-        .attribute("name", name)
-        .chosen_while(chosen)
-        .on("change", move |_| choose());
-    element("label")
-        .class("choice__option")
-        .child(radio)
-        .child(element("span").text(words))
 }

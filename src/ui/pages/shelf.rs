@@ -96,6 +96,12 @@ pub fn shelf(bench: Bench) -> Element {
             room::room(page, later),
         ]),
         list::list(page),
+        element("p").child(
+            element("a")
+                .class("button")
+                .attribute("href", "#/out-and-in")
+                .text("Take everything out, or bring a file in"),
+        ),
         element("h2").class("part__title").text("Demo recipes, all invented"),
         paragraph("hint", "From a stall that does not exist, in a town that does not exist. Changing one makes it a recipe of yours."),
         element("ul").class("shelf").children(DEMOS.iter().map(|known| demo(bench, known))),

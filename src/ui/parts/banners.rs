@@ -1,5 +1,6 @@
 //! What concerns the whole page: a recipe that is not being kept, a record set aside, a new version.
 
+use super::came::came;
 use super::common::button;
 use crate::baking::quantity::show;
 use crate::ui::device;
@@ -45,6 +46,9 @@ pub fn banners(bench: Bench) -> Element {
         element("div")
             .attribute("role", "alert")
             .children_of(move || aside(bench)),
+        element("div")
+            .attribute("role", "alert")
+            .children_of(move || came(bench)),
         element("div")
             .attribute("role", "status")
             .children_of(move || new_version(update)),

@@ -138,7 +138,24 @@ pub fn text_field(
     trouble: impl Fn() -> Option<String> + Clone + 'static,
     typed: impl Fn(String) + 'static,
 ) -> Element {
-    let said = format!("{id}-trouble");
+    hinted_field(id, keypad, label, None, value, trouble, typed)
+}
+
+/// A field of text with a hint, which is read out with it.
+pub fn hinted_field(
+    id: String,
+    keypad: &'static str,
+    label: impl Fn() -> String + 'static,
+    hint: Option<&'static str>,
+    value: impl Fn() -> String + 'static,
+    trouble: impl Fn() -> Option<String> + Clone + 'static,
+    typed: impl Fn(String) + 'static,
+) -> Element {
+    let (hinted, said) = (format!("{id}-hint"), format!("{id}-trouble"));
+    let described = match hint {
+        Some(_) => format!("{hinted} {said}"),
+        None => said.clone(),
+    };
     let invalid = trouble.clone();
     let class = if keypad == "text" {
         "input"
@@ -151,21 +168,25 @@ pub fn text_field(
         .attribute("type", "text")
         .attribute("inputmode", keypad)
         .attribute("autocomplete", "off")
-        .attribute("aria-describedby", said.clone())
+        .attribute("aria-describedby", described)
         .attribute_of("aria-invalid", move || invalid().map(|_| "true".to_owned()))
         .value_of(value)
         .on_value("input", typed);
-    element("div").class("field").children([
-        element("label")
-            .class("label")
-            .attribute("for", id)
-            .text_of(label),
-        input,
-        element("p")
-            .class("trouble")
-            .attribute("id", said)
-            .text_of(move || trouble().unwrap_or_default()),
-    ])
+    let label = element("label")
+        .class("label")
+        .attribute("for", id)
+        .text_of(label);
+    let hint = hint.map(|words| paragraph("hint", words).attribute("id", hinted));
+    let trouble = element("p")
+        .class("trouble")
+        .attribute("id", said)
+        .text_of(move || trouble().unwrap_or_default());
+    element("div")
+        .class("field")
+        .child(label)
+        .children(hint)
+        .child(input)
+        .child(trouble)
 }
 
 /// A field that seeks an ingredient by a few letters: its id, its label, an example, what is asked, and below it what the
@@ -231,4 +252,23 @@ pub fn line_link(bench: Bench, line: usize) -> Element {
         // The address may be there already, and then only the touch opens the row.
         .on_touch(move || bench.open_line(line))
         .text(format!("Line {line}"))
+}
+
+/// One of several choices of a name, of which one holds.
+pub fn radio(
+    name: &'static str,
+    words: impl Into<Words>,
+    chosen: impl Fn() -> bool + 'static,
+    choose: impl Fn() + 'static,
+) -> Element {
+    let radio = element("input")
+        .class("choice__button")
+        .attribute("type", "radio")
+        .attribute("name", name)
+        .chosen_while(chosen)
+        .on("change", move |_| choose());
+    element("label")
+        .class("choice__option")
+        .child(radio)
+        .child(element("span").text(words))
 }

@@ -165,7 +165,7 @@ pub fn told(words: impl Fn() -> String + Copy + 'static) -> Element {
     });
     let share = device::can_share().then(|| {
         button("button button--plain", "Send them", move || {
-            device::share(&words());
+            device::share(&[("text", &words())]);
         })
     });
     element("div")

@@ -15,7 +15,7 @@ pub fn done(bench: Bench) -> Element {
         let shown = bench.done.with(Option::is_some);
         match (before, shown) {
             (_, true) => device::focus(TAKE_BACK),
-            (Some(true), false) => device::focus("main"),
+            (Some(true), false) => device::focus_if_lost("main"),
             _ => {}
         }
         shown

@@ -1,11 +1,13 @@
 //! The parts that pages are made of, in the order in which they stand on the ticket.
 
 mod acid_shares;
+mod alarm;
 mod allergens;
 mod altitude;
 mod bake_course;
 mod banners;
 mod batter_said;
+mod came;
 mod common;
 mod country;
 mod differs;
@@ -31,17 +33,23 @@ mod percentages;
 mod ph_rule;
 mod recipe_text;
 mod row;
+mod share;
 mod sources;
 mod spoken;
 mod standing;
+mod timers;
 mod verdict_strip;
 mod version_head;
+mod weigh_in;
 mod weights;
 
+pub use alarm::alarm;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
-pub use common::{button, fact, is_open, paragraph, select, text_field};
+pub use common::{
+    button, fact, hinted_field, is_open, paragraph, radio, select, text_field, tick,
+};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
@@ -55,6 +63,8 @@ pub use percentages::percentages;
 pub use recipe_text::recipe_text;
 pub use sources::sources;
 pub use spoken::spoken;
+pub use timers::timers;
 pub use verdict_strip::verdict_strip;
 pub use version_head::version_head;
+pub use weigh_in::{misses, weigh_in};
 pub use weights::weights;

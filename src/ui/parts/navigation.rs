@@ -4,12 +4,18 @@ use crate::ui::dom::{Element, drawing, element};
 use crate::ui::route::{Larder, Place, Route};
 use leptos::prelude::*;
 
-const PAGES: [(&str, &str, Route, &str); 5] = [
+const PAGES: [(&str, &str, Route, &str); 6] = [
     (
         "#/",
         "Ticket",
         Route::Ticket(Place::Top),
         "M6 3h12v18l-3-2-3 2-3-2-3 2zM9 8h6M9 12h6",
+    ),
+    (
+        "#/bench",
+        "Bench",
+        Route::Bench,
+        "M4 7h16l-2 4H6zM12 11v2M6 21l1.5-8h9L18 21zM12 15v2.5l1.5 1",
     ),
     (
         "#/shelf",
@@ -65,7 +71,7 @@ pub fn navigation(route: ReadSignal<Route>) -> Vec<Element> {
         .text("Skip to the page");
     let head = element("header")
         .class("head")
-        .child(element("p").class("head__name").text("Batterwright"))
+        .child(element("div").class("head__name").text("Batterwright"))
         .child(
             element("p")
                 .class("head__job")

@@ -14,7 +14,7 @@ const SETTING: &str = "oven-setting";
 
 /// The part on the oven.
 pub fn oven(bench: Bench) -> Element {
-    let setting = element("p")
+    let setting = element("div")
         .class("oven__setting")
         .text_of(move || of(bench, |oven| oven.setting.clone().unwrap_or_default()));
     let from = element("p").class("hint").text_of(move || {
@@ -107,7 +107,7 @@ fn bake(bench: Bench, bake: &BakeSheet) -> Element {
     element("div")
         .class("bake")
         .child(element("h3").class("part__sub").text(bake.pan.clone()))
-        .child(element("p").class("bake__time").text(bake.time.clone()))
+        .child(element("div").class("bake__time").text(bake.time.clone()))
         .child(paragraph("bake__look", bake.look.clone()))
         .children(bake_course(bake))
         .child(

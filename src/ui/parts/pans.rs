@@ -42,7 +42,7 @@ pub fn pans(bench: Bench) -> Element {
             .collect()
     });
     section("/pan", "Pan").children([
-        element("p").class("pans__factor").text_of(factor),
+        element("div").class("pans__factor").text_of(factor),
         element("p")
             .attribute_of("class", words_class)
             .text_of(words),

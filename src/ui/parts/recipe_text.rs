@@ -2,6 +2,7 @@
 
 use super::common::button;
 use super::new_version::new_version;
+use super::share::share;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::early::TEXT_BOX;
@@ -68,8 +69,8 @@ pub fn recipe_text(bench: Bench) -> Element {
         )
         .on("change", move |event| {
             device::read_file(event, move |text| match text {
-                Some(text) => bench.open_text("the file", text),
-                None => unread.set("This file could not be read as text.".to_owned()),
+                Ok(text) => bench.open_text("the file", text),
+                Err(why) => unread.set(why.to_owned()),
             });
         });
     let file = element("div")
@@ -87,12 +88,14 @@ pub fn recipe_text(bench: Bench) -> Element {
                 .attribute("role", "status")
                 .text_of(move || unread.get()),
         );
+    let (share, share_place) = share(bench);
     let (keep, form) = new_version(bench);
     let tools = element("div")
         .class("recipe-text__tools")
         .child(toggle)
         .child(new)
         .child(print)
+        .child(share)
         .child(keep);
     let box_place = element("div")
         .class("recipe-text__box")
@@ -115,6 +118,7 @@ pub fn recipe_text(bench: Bench) -> Element {
         .attribute_of("class", class)
         .attribute("aria-label", "Recipe text")
         .child(tools)
+        .child(share_place)
         .child(form)
         .child(box_place)
 }

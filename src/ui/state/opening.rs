@@ -80,6 +80,7 @@ impl Bench {
         let before = self.inputs.get_untracked();
         self.open.set_value(Open { id, own });
         self.version.set(version);
+        self.settle_came();
         self.unkept.set(None);
         self.keeping.clash.set(None);
         self.keeping.gone.set(None);

@@ -3,7 +3,7 @@
 use super::store::{self, Refusal};
 use super::{LARDER, SETTINGS};
 use crate::baking::ingredient::own::OwnRecord;
-use crate::baking::saved::{self, Merge, Moved, SavedTrouble};
+use crate::baking::saved::{self, Merge, Moved, Record, SavedTrouble};
 use crate::baking::worksheet::Settings;
 use std::cell::RefCell;
 use std::thread::LocalKey;
@@ -17,9 +17,9 @@ thread_local! {
 }
 
 /// A record where it stands, or would: a damaged one stays where it is, and the next key is taken.
-struct Place<R> {
-    key: String,
-    record: Option<R>,
+pub(super) struct Place<R> {
+    pub(super) key: String,
+    pub(super) record: Option<R>,
     /// Why the first record cannot be used.
     trouble: Option<SavedTrouble>,
 }
@@ -90,10 +90,14 @@ pub fn keep<R: Single>(ours: &R) -> Result<(R, Moved), String> {
     written.map(|()| (merged, moved))
 }
 
-/// The first key that holds a record we can read, or else the first free one.
 fn place<R: Single>() -> Result<Place<R>, Refusal> {
+    place_at(R::KEY)
+}
+
+/// The first key, of those that begin so, that holds a record we can read, or else the first free one.
+pub(super) fn place_at<R: Record>(base: &str) -> Result<Place<R>, Refusal> {
     let mut place = Place {
-        key: R::KEY.to_owned(),
+        key: base.to_owned(),
         record: None,
         trouble: None,
     };
@@ -108,7 +112,7 @@ fn place<R: Single>() -> Result<Place<R>, Refusal> {
             Some(Err(trouble)) => {
                 place.trouble.get_or_insert(trouble);
                 number += 1;
-                place.key = format!("{}/{number}", R::KEY);
+                place.key = format!("{base}/{number}");
             }
         }
     }

@@ -165,8 +165,8 @@ const FAMILIES: &[(&str, &[Group])] = &[
 
 /// Words that are part of many names and name none.
 const COMMON: &[&str] = &[
-    "baking", "brown", "dark", "fine", "fresh", "ground", "light", "plain", "purpose", "raising",
-    "self", "soft", "sweet", "whole", "cream",
+    "baking", "brown", "dark", "fine", "fresh", "ground", "icing", "light", "plain", "purpose",
+    "raising", "self", "soft", "sweet", "whole", "cream",
 ];
 
 /// The words besides its name that each ingredient may be called by.

@@ -199,16 +199,16 @@ impl<'a> Sorter<'a> {
         }
         let step = &clause.step;
         let places = 0..self.items.len();
-        let by_words: Vec<Option<usize>> = places
+        let by_words: Vec<Option<(usize, usize)>> = places
             .clone()
-            .map(|at| self.listed[at].place_in(step, &self.listed))
+            .map(|at| self.listed[at].span_in(step, &self.listed))
             .collect();
         // A word that is one ingredient's own name stands for no other of that part of the list.
         let called = |at: usize| {
             let is_others = |place: usize| {
                 (0..self.items.len()).any(|other| {
                     let component = self.items[other].component;
-                    by_words[other] == Some(place)
+                    by_words[other].is_some_and(|(from, to)| (from..to).contains(&place))
                         && (component == self.component || component == self.items[at].component)
                 })
             };
@@ -225,7 +225,8 @@ impl<'a> Sorter<'a> {
         };
         let mut named: Vec<Named> = places
             .filter_map(|at| {
-                let word = by_words[at].or_else(|| called(at)).or_else(|| by_kin(at))?;
+                let own = by_words[at].map(|(from, _)| from);
+                let word = own.or_else(|| called(at)).or_else(|| by_kin(at))?;
                 Some(Named {
                     is_poured: clause.into.is_some_and(|into| word < into),
                     word,

@@ -15,6 +15,7 @@ mod visible;
 
 use serde_json::Value;
 use sheet::Sheet;
+pub use sheet::is_list_name;
 
 /// A recipe's text as it was taken from a page, and how.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -94,12 +94,12 @@ pub fn own(bench: Bench, sheet: Element) -> Element {
 }
 
 /// Takes a file in, and says what came of it.
-fn take_in(bench: Bench, text: Option<String>) -> String {
+fn take_in(bench: Bench, text: Result<String, &'static str>) -> String {
     let read = text.map(|text| saved::from_text::<OwnRecord>(&text));
     match read {
-        None => "The file could not be opened. Nothing has changed.".into(),
-        Some(Err(trouble)) => format!("Nothing came in. {trouble}"),
-        Some(Ok(record)) => {
+        Err(why) => format!("{why} Nothing has changed."),
+        Ok(Err(trouble)) => format!("Nothing came in. {trouble}"),
+        Ok(Ok(record)) => {
             let mut sentence = String::new();
             bench.change_own(|own| sentence = own.merge(record).sentence());
             sentence

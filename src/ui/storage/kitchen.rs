@@ -1,0 +1,58 @@
+//! What is under way at the bench: a weigh-in for each recipe, and the timers.
+
+use super::single::place_at;
+use super::store::write;
+use crate::baking::saved::{self, Record};
+use crate::baking::timer::Timers;
+use crate::baking::worksheet::WeighIn;
+
+const WEIGH_IN: &str = "batterwright/weigh-in/";
+const TIMERS: &str = "batterwright/timers";
+
+/// The weigh-in of a recipe; an untouched one where none is under way.
+pub fn load_weigh_in(id: &str) -> WeighIn {
+    load(&format!("{WEIGH_IN}{id}"))
+}
+
+/// Keeps the weigh-in of a recipe.
+///
+/// # Errors
+/// A sentence's middle that says why it is not being kept.
+pub fn keep_weigh_in(id: &str, weigh_in: &WeighIn) -> Result<(), String> {
+    keep(&format!("{WEIGH_IN}{id}"), weigh_in)
+}
+
+/// The name of the recipe whose weigh-in stands under a key of the store.
+pub fn weigh_in_of_key(key: &str) -> Option<&str> {
+    key.strip_prefix(WEIGH_IN)
+}
+
+/// The timers; none where none can be read.
+pub fn load_timers() -> Timers {
+    load(TIMERS)
+}
+
+/// Keeps the timers.
+///
+/// # Errors
+/// As for [`keep_weigh_in`].
+pub fn keep_timers(timers: &Timers) -> Result<(), String> {
+    keep(TIMERS, timers)
+}
+
+/// Whether a key of the store is that of the timers.
+pub fn is_timers_key(key: &str) -> bool {
+    key.starts_with(TIMERS)
+}
+
+/// A damaged record stays where it is, and another is begun beside it.
+fn load<R: Record>(base: &str) -> R {
+    let place = place_at::<R>(base).ok();
+    place.and_then(|place| place.record).unwrap_or_default()
+}
+
+fn keep<R: Record>(base: &str, record: &R) -> Result<(), String> {
+    let place = place_at::<R>(base).map_err(|refusal| refusal.to_string())?;
+    let text = saved::to_text(record)?;
+    write(&place.key, &text).map_err(|refusal| refusal.to_string())
+}
