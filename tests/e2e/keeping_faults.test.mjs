@@ -243,6 +243,8 @@ const DAMAGED = {
   "batterwright/recipe/empty": "",
   "batterwright/settings": JSON.stringify({ format: "batterwright settings", version: 1, body: { region: "Atlantis" } }),
   "batterwright/larder": JSON.stringify({ format: "batterwright larder", version: 1, body: { entries: [{ name: 7 }] } }),
+  "batterwright/weigh-in/some": JSON.stringify({ format: "batterwright weigh-in", version: "one", body: {} }),
+  "batterwright/timers": "[]",
   "batterwright/bin/types": JSON.stringify({ format: "batterwright bin", version: 1, body: { removed: "long ago" } }),
   "batterwright/bin/cut": '{"format":"batterwright bin","ver',
   "batterwright/open": "o".repeat(100_000),

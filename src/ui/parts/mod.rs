@@ -47,9 +47,7 @@ pub use alarm::alarm;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
-pub use common::{
-    button, fact, hinted_field, is_open, paragraph, radio, select, text_field, tick,
-};
+pub use common::{button, fact, hinted_field, is_open, paragraph, radio, select, text_field, tick};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
