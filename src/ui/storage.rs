@@ -239,17 +239,18 @@ pub fn is_in_bin(id: &str) -> bool {
 
 /// Whether this recipe is the first one that is kept.
 pub fn is_first(id: &str) -> bool {
-    is_alone(id, RECIPE)
+    is_alone(id, &[RECIPE])
 }
 
-/// Whether nothing of this page's is kept but this recipe, and that it is open.
+/// Whether nothing of the baker's is kept but this recipe. What the page keeps for itself does not count.
 pub fn is_all_that_is_kept(id: &str) -> bool {
-    is_alone(id, store::OURS)
+    is_alone(id, &[RECIPE, BIN, SETTINGS, LARDER])
 }
 
-fn is_alone(id: &str, among: &str) -> bool {
+fn is_alone(id: &str, among: &[&str]) -> bool {
     let own = key_of(id);
-    let is_other = |key: &String| key.starts_with(among) && *key != own && key != OPEN;
+    let is_among = |key: &String| among.iter().any(|beginning| key.starts_with(beginning));
+    let is_other = |key: &String| *key != own && is_among(key);
     store::keys().is_ok_and(|keys| !keys.iter().any(is_other))
 }
 

@@ -28,7 +28,7 @@ pub fn alarm(bench: Bench) -> Element {
         });
     element("section")
         .class("alarms")
-        .attribute("aria-label", "Timers")
+        .attribute("aria-label", "Time left")
         .child(rung)
         .child(running(bench))
 }

@@ -2,7 +2,7 @@
 
 use super::single::place_at;
 use super::store::write;
-use crate::baking::saved::{self, Record};
+use crate::baking::saved::{self, Record, SavedTrouble};
 use crate::baking::timer::Timers;
 use crate::baking::worksheet::WeighIn;
 
@@ -43,6 +43,17 @@ pub fn keep_timers(timers: &Timers) -> Result<(), String> {
 /// Whether a key of the store is that of the timers.
 pub fn is_timers_key(key: &str) -> bool {
     key.starts_with(TIMERS)
+}
+
+/// What is wrong with a record of the bench; `None` where nothing is, or it is of something else.
+pub(super) fn trouble_at(key: &str, text: &str) -> Option<SavedTrouble> {
+    if key.starts_with(WEIGH_IN) {
+        saved::from_text::<WeighIn>(text).err()
+    } else if is_timers_key(key) {
+        saved::from_text::<Timers>(text).err()
+    } else {
+        None
+    }
 }
 
 /// A damaged record stays where it is, and another is begun beside it.

@@ -1,7 +1,7 @@
 //! The shelf: which recipes are kept, without reading all of them, and which records cannot be read.
 
 use super::store::{self, Glance, Refusal};
-use super::{INDEX, LARDER, RECIPE, SETTINGS};
+use super::{BIN, INDEX, LARDER, RECIPE, SETTINGS, kitchen};
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{
     self, HEAD, KeptRecipe, Listed, Record, SavedTrouble, ShelfIndex, mark,
@@ -113,16 +113,20 @@ fn list(recipes: &[Arc<Listed>]) {
     }
 }
 
-/// What is wrong with a record of ours that is no recipe, if anything.
+/// What is wrong with a record of ours that is neither a recipe nor in the bin, if anything.
 fn trouble_at(key: &str) -> Result<Option<SetAside>, Refusal> {
-    let check: fn(&str) -> Option<SavedTrouble> = if key.starts_with(SETTINGS) {
-        trouble::<Settings>
-    } else if key.starts_with(LARDER) {
-        trouble::<OwnRecord>
-    } else {
+    if !key.starts_with(store::OURS) || key.starts_with(BIN) {
         return Ok(None);
-    };
-    let trouble = store::read(key)?.and_then(|text| check(&text));
+    }
+    let trouble = store::read(key)?.and_then(|text| {
+        if key.starts_with(SETTINGS) {
+            trouble::<Settings>(&text)
+        } else if key.starts_with(LARDER) {
+            trouble::<OwnRecord>(&text)
+        } else {
+            kitchen::trouble_at(key, &text)
+        }
+    });
     Ok(trouble.map(|trouble| SetAside::of(key.to_owned(), &trouble)))
 }
 
