@@ -25,7 +25,7 @@ export PATH := $(CURDIR)/target/tools/bin:$(PATH)
 export CARGO_TERM_COLOR ?= auto
 START := $(shell date +%s)
 
-.PHONY: help run test dist reference bench fuzz deny clean rust node chromium bindgen trunk \
+.PHONY: help run test dist reference bench fuzz deny clean rust node chromium lighthouse bindgen trunk \
         format lint test-native lint-page test-page test-browser
 
 help: ## List the commands
@@ -51,7 +51,7 @@ reference: ## Reckon the bowls, programmes, bodies and airs of tests/reference a
 	@$(REFERENCE)/bin/python tests/reference/air.py
 	@$(REFERENCE)/bin/python tests/reference/heat.py
 
-bench: dist chromium ## Print sizes and times, each as a ratio to its floor
+bench: dist chromium lighthouse ## Print sizes and times, each as a ratio to its floor
 	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
 	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
 	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example reading_time --example solution_time --example programme_time --example swap_time --example heat_time
@@ -114,6 +114,9 @@ node:
 
 chromium:
 	@.make/setup.sh chromium
+
+lighthouse: node
+	@.make/setup.sh lighthouse
 
 bindgen: rust
 	@.make/setup.sh wasm-bindgen $(WASM_BINDGEN_VERSION)

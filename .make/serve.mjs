@@ -5,7 +5,7 @@
 // --under serves the folder below a sub-path, --check only says whether the port is free.
 
 import { createHash } from "node:crypto";
-import { readFile, realpath } from "node:fs/promises";
+import { readFile, readdir, realpath } from "node:fs/promises";
 import { createServer } from "node:http";
 import { extname, join, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -56,6 +56,17 @@ function pack(etag, content) {
   return packed.get(etag);
 }
 
+/** Packs every file, so that nobody who asks has to wait for it. */
+async function packAll(folder) {
+  for (const name of await readdir(folder, { recursive: true })) {
+    if (!PACKS.test(name)) continue;
+    const content = await readFile(join(folder, name));
+    pack(etagOf(content), content);
+  }
+}
+
+const etagOf = (content) => `"${createHash("sha256").update(content).digest("hex").slice(0, 32)}"`;
+
 /** Answers one request from `folder`, which appears on the web at `under`. */
 async function answer(request, response, { root: folder, under, packs }) {
   const plain = { "content-type": "text/plain; charset=utf-8" };
@@ -78,7 +89,7 @@ async function answer(request, response, { root: folder, under, packs }) {
     response.writeHead(404, plain).end("There is no such page.\n");
     return;
   }
-  const etag = `"${createHash("sha256").update(file.content).digest("hex").slice(0, 32)}"`;
+  const etag = etagOf(file.content);
   const headers = {
     "content-type": TYPES[extname(file.name)] ?? "application/octet-stream",
     "cache-control": HASHED.test(file.name) ? "public, max-age=31536000, immutable" : "no-cache",
@@ -105,6 +116,7 @@ async function answer(request, response, { root: folder, under, packs }) {
  */
 export async function serve({ folder, port = 0, under = "/", packs = false, first = () => false }) {
   const root = await realpath(folder);
+  if (packs) await packAll(root);
   const server = createServer((request, response) => {
     if (first(request, response)) return;
     answer(request, response, { root, under, packs }).catch((error) => {

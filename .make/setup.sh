@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Makes sure that one thing the build needs is here, and installs it only when it is missing.
 #
-#   .make/setup.sh rust | node | packages | chromium | reference | wasm-bindgen VERSION | trunk VERSION | cargo-deny VERSION
+#   .make/setup.sh rust | node | packages | chromium | reference | wasm-bindgen VERSION | trunk VERSION | cargo-deny VERSION | lighthouse
 #
 # Quiet when all is well; otherwise one sentence with the remedy, and status 1.
 
@@ -73,6 +73,18 @@ setup_reference() {
   cp "$pinned" "$folder/requirements.txt"
 }
 
+# Lighthouse, which only the bench uses: too much for every build to wait for.
+setup_lighthouse() {
+  local folder=target/tools/lighthouse pinned=tests/bench/lighthouse
+  cmp -s "$pinned/package-lock.json" "$folder/done.json" && return
+  echo "Installing Lighthouse under $folder ..."
+  mkdir -p "$folder"
+  cp "$pinned/package.json" "$pinned/package-lock.json" .npmrc "$folder/"
+  npm ci --prefix "$folder" --no-audit --no-fund --loglevel=error || stop "Lighthouse could not be installed. Check the network and run: make bench"
+  # Copied last, so it tells that everything is in.
+  cp "$pinned/package-lock.json" "$folder/done.json"
+}
+
 # A cargo program of one exact version: the one on PATH if it fits, else built under target/tools.
 # The Makefile puts target/tools/bin first on PATH. Built without optimising: it is half the wait, and the work is small.
 setup_program() {
@@ -90,7 +102,7 @@ setup_program() {
 }
 
 case ${1:-} in
-  rust | node | packages | chromium | reference) "setup_$1" ;;
+  rust | node | packages | chromium | reference | lighthouse) "setup_$1" ;;
   wasm-bindgen) setup_program wasm-bindgen-cli "$2" 1 wasm-bindgen wasm-bindgen-test-runner ;;
   trunk) setup_program trunk "$2" 0 trunk ;;
   cargo-deny) setup_program cargo-deny "$2" 0 cargo-deny ;;

@@ -48,6 +48,7 @@ impl Page {
                 text: early.into(),
                 cursor: None,
             },
+            || (),
         );
         Self(place)
     }

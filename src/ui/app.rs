@@ -5,33 +5,53 @@ use super::route::{self, Place, Route};
 use super::state::Bench;
 use super::storage::{self, Of};
 use super::{device, early, pages, parts};
+use crate::baking::worksheet::{Inputs, Settings, worksheet};
 use leptos::ev::Custom;
 use leptos::prelude::*;
 use std::panic::PanicHookInfo;
+use std::time::Duration;
 use web_sys::{HtmlElement, StorageEvent};
+
+/// A recipe that goes through all that is reckoned, and is soon done.
+const SMALL: &str = "Cake\n\n1 cup flour\n1 tsp soda\n1 cup buttermilk";
 
 /// What is said of a page that broke.
 const BROKEN: &str = "This page has broken. Your recipe is kept on this device as you last typed it; load the page \
     again to go on. If it breaks again, please report what you did.";
 
-/// Starts the page in place of the first paint, and takes over what was typed into that.
+/// Starts the page in place of the first paint, and takes over what was typed into that. Each step is a task of its own, so
+/// that the first paint still answers in between.
 pub fn start() {
+    let make_ready = || {
+        // A small worksheet unpacks the tables, and has the browser compile what the first real one calls.
+        worksheet(&Inputs::of_text(SMALL), &Settings::default());
+        set_timeout(begin, Duration::ZERO);
+    };
+    set_timeout(make_ready, Duration::ZERO);
+}
+
+fn begin() {
     let (early, place) = early::take();
     let Some(place) = place.or_else(|| document().body()) else {
         return;
     };
     let cursor = early.cursor;
-    start_in(place, early);
+    start_in(place, early, || device::mark("data-ready", "true"));
     early::give_back(cursor);
-    device::mark("data-ready", "true");
 }
 
-/// Starts the page in any place, with what was typed before it came.
-pub fn start_in(place: HtmlElement, early: early::Early) {
-    dom::mount(place, move || {
+/// Starts the page in any place, with what was typed before it came; `then` is called once all of it is drawn.
+pub fn start_in(place: HtmlElement, early: early::Early, then: impl FnOnce() + 'static) {
+    // An address that names a place on the ticket is gone to at once, so all that comes before it has to be there.
+    let names_place = matches!(
+        Route::read(&device::hash()),
+        Route::Ticket(Place::Part | Place::Line(_))
+    );
+    let build = move || {
         let bench = Bench::start(&early);
         (page(bench), bench.haste)
-    });
+    };
+    dom::mount(place, !names_place, build, then);
 }
 
 /// Says in plain words that the page broke. What was typed is kept already, so loading again goes on from there.

@@ -8,10 +8,12 @@ import { execFileSync } from "node:child_process";
 import { existsSync, readFileSync, readdirSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { brotliCompressSync, constants } from "node:zlib";
 import { launch } from "../../.make/browser.mjs";
 import { serve } from "../../.make/serve.mjs";
 import { SCREENS, ready, textBox } from "../e2e/screens.mjs";
+import { look } from "./lighthouse.mjs";
+import { parts, sent } from "./parts.mjs";
+import { firstVisit, laterVisit, longShelf } from "./slow_phone.mjs";
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const ROOT = join(HERE, "..", "..");
@@ -33,18 +35,16 @@ const MANY_MAY_TAKE = 50;
 const READINGS = 7;
 /** What a plan of several swaps may take, in milliseconds. */
 const SEVERAL_MAY_TAKE = 100;
+/** What a first visit may bring, in bytes; when a later one is to be usable, in milliseconds; what Lighthouse's score is to be at least. */
+const FIRST_MAY_BRING = 400_000;
+const LATER_MAY_TAKE = 500;
+const SCORE = { performance: 0.95, accessibility: 1, "best-practices": 1 };
+const PAGES = { Ticket: "", Bench: "#/bench", Shelf: "#/shelf", Larder: "#/larder", Settings: "#/settings", About: "#/about" };
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const high = (values) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * 0.95))];
 
 // Sizes.
-
-/** What a server sends of a file: brotli at its best, or the file itself where that is smaller. */
-function sent(path) {
-  const content = readFileSync(path);
-  const packed = brotliCompressSync(content, { params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: content.length } });
-  return Math.min(packed.length, content.length);
-}
 
 /** What the tables come to, as the build packed them last. */
 function tables() {
@@ -379,6 +379,21 @@ function baking() {
   );
 }
 
+// Lighthouse.
+
+/** Says how Lighthouse scores each page, and what it finds short of full marks. */
+async function scores() {
+  const server = await serve({ folder: PAGE, packs: true });
+  const looks = await look(Object.values(PAGES).map((hash) => server.address + hash));
+  await server.close();
+  console.log(`\nLighthouse, slow phone (wanted: ${Object.entries(SCORE).map(([name, least]) => `${name} ${least}`).join(", ")})`);
+  for (const [index, name] of Object.keys(PAGES).entries()) {
+    const { scores, largest, blocked, short } = looks[index];
+    const said = Object.entries(scores).map(([name, score]) => `${name} ${score.toFixed(2)}${score < SCORE[name] ? " (short)" : ""}`);
+    console.log(`  ${name.padEnd(9)}${said.join(", ")}; largest paint ${Math.round(largest)} ms, blocked ${Math.round(blocked)} ms. ${short.join("; ")}`);
+  }
+}
+
 // The table.
 
 const rows = [];
@@ -395,6 +410,10 @@ const browser = await launch();
 try {
   const page = await loading(browser, PAGE);
   const floor = await loading(browser, FLOOR);
+  const first = await firstVisit(browser, PAGE);
+  const floorFirst = await firstVisit(browser, FLOOR);
+  const later = await laterVisit(browser, PAGE);
+  const shelf = await longShelf(browser, PAGE);
   const many = realLines(MANY);
   const bare = await typingOnFloor(browser);
   const desk = await typingAtDesk(browser);
@@ -409,11 +428,18 @@ try {
   const frame = "one frame";
   rows.push(["Figure", "Page", `Floor`, "Ratio", "Budget"]);
   line("All that a first visit loads, with brotli", total(PAGE), total(FLOOR), "kB", "4 x");
+  line("  against what it may bring", total(PAGE), FIRST_MAY_BRING, "kB", "1 x");
   line("  needed before it can be used", total(PAGE, (name) => page.asked.has(name)), total(FLOOR, (name) => floor.asked.has(name)), "kB");
   line("  the module", total(PAGE, (name) => name.endsWith(".wasm")), total(FLOOR, (name) => name.endsWith(".wasm")), "kB");
   line("    the tables in it, by themselves", tables(), total(FLOOR), "kB");
   line("First paint, slowed 4 times", page.painted, floor.painted, "ms");
   line("Usable, slowed 4 times", page.usable, floor.usable, "ms");
+  line("First visit on a slow phone and network: first paint", first.painted, floorFirst.painted, "ms");
+  line("  largest paint", first.largest, floorFirst.largest, "ms", "1 x");
+  line("  usable", first.usable, floorFirst.usable, "ms");
+  line("Second visit without a network, slowed 4 times: usable", later.usable, LATER_MAY_TAKE, "ms", "1 x");
+  line("  largest paint", later.largest, LATER_MAY_TAKE, "ms");
+  line("A shelf of 2,000 recipes opened, slowed 4 times", shelf, FRAME, "ms");
   const each = (keys, what) => keys.map((key) => key[what]);
   const updates = each(keys.keys, "answer");
   line(`Key to all in sight answered, 40 lines, slowed 4 times, median of ${updates.length}`, median(updates), FRAME, "ms", "1 x");
@@ -447,6 +473,9 @@ try {
     process.exitCode = 1;
   }
   console.log(`\nSizes and loading are against the ${button} of tests/floor, reading against ${MANY_MAY_TAKE} ms for ${MANY.toLocaleString("en")} lines, several swaps against ${SEVERAL_MAY_TAKE} ms, the rest against ${frame} of 16.7 ms. One kB is 1000 bytes.`);
+  console.log("\nSize by part, with brotli:");
+  for (const [what, bytes] of parts(PAGE)) console.log(`  ${what.padEnd(38)}${(bytes / 1000).toFixed(1).padStart(7)} kB`);
+  await scores();
   solving();
   baking();
 } finally {

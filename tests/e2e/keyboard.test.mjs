@@ -75,6 +75,15 @@ for (const screen of ["phone", "desk"]) {
     await keyboard.press("Enter");
     await page.waitForFunction(() => window.printed);
 
+    // At the bench one ingredient is weighed in.
+    await tabTo(page, "Bench", "Shift+Tab");
+    await keyboard.press("Enter");
+    await page.waitForFunction(() => document.activeElement?.id === "main");
+    await tabTo(page, /^all-purpose \(plain\) flour/);
+    await keyboard.press("Space");
+    await page.getByText("1 of 6 weighed", { exact: true }).waitFor();
+    clear(await focused(page));
+
     // Another page, and back.
     await tabTo(page, "Shelf", "Shift+Tab");
     await keyboard.press("Enter");

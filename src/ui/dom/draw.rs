@@ -3,10 +3,11 @@
 use super::element::{Element, Following, Listener, Node, Words};
 use super::sight::Scene;
 use leptos::mount::mount_to;
-use leptos::prelude::{Owner, RenderEffect, RwSignal, document, untrack};
+use leptos::prelude::{Owner, RenderEffect, RwSignal, document, set_timeout, untrack};
 use std::any::Any;
 use std::cell::RefCell;
 use std::rc::Rc;
+use std::time::Duration;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -43,25 +44,38 @@ struct Row {
 }
 
 /// Draws elements at the end of a place on the page, for as long as the page lives. `build` gives them, and what tells
-/// whether the page is in haste.
+/// whether the page is in haste. Where the page begins by pieces, the first are there at once; `then` is called when all are.
 pub fn mount(
     place: web_sys::HtmlElement,
+    by_pieces: bool,
     build: impl FnOnce() -> (Vec<Element>, RwSignal<bool>) + 'static,
+    then: impl FnOnce() + 'static,
 ) {
     let inside = place.clone();
     // Leptos starts its scheduler and owns the graph; it has nothing to draw itself.
     mount_to(place, move || {
         let (elements, haste) = build();
+        let scene = Scene::new(haste, by_pieces);
         let drawn = patch(
-            &Scene::new(haste),
+            &scene,
             &inside,
             Vec::new(),
             elements.into_iter().map(Node::Element).collect(),
         );
         // The page's elements stay for good; dropping them here would end what they follow.
         std::mem::forget(drawn);
+        draw_pieces(scene, then);
     })
     .forget();
+}
+
+/// Draws what a page that begins has left, each piece by a task of its own.
+fn draw_pieces(scene: Scene, then: impl FnOnce() + 'static) {
+    let next = move || match scene.draw_piece() {
+        true => draw_pieces(scene, then),
+        false => then(),
+    };
+    set_timeout(next, Duration::ZERO);
 }
 
 impl Drawn {
@@ -112,13 +126,15 @@ fn draw_element(scene: &Scene, new: Element) -> DrawnElement {
         .map(|(event, call)| listen(&element, event, call))
         .collect();
     let watched = new.watched.then(|| scene.inside(&element));
+    let is_piece = new.watched && scene.is_piece();
     let scene = watched.as_ref().map_or(scene, |(inside, _)| inside);
-    let children = patch(scene, &element, Vec::new(), new.children);
-    let mut following: Vec<Box<dyn Any>> = new
-        .following
-        .into_iter()
-        .map(|following| follow(scene.clone(), element.clone(), following))
-        .collect();
+    let (children, mut following) = match is_piece {
+        true => (
+            Vec::new(),
+            vec![fill_later(scene, &element, new.children, new.following)],
+        ),
+        false => fill(scene, &element, new.children, new.following),
+    };
     if let Some((_, Some(watch))) = watched {
         following.push(Box::new(watch));
     }
@@ -130,6 +146,37 @@ fn draw_element(scene: &Scene, new: Element) -> DrawnElement {
         children,
         following,
     }
+}
+
+/// Draws what stands inside an element, and what follows signals about it.
+fn fill(
+    scene: &Scene,
+    element: &web_sys::Element,
+    children: Vec<Node>,
+    following: Vec<Following>,
+) -> (Vec<Drawn>, Vec<Box<dyn Any>>) {
+    let children = patch(scene, element, Vec::new(), children);
+    let follow = |following| follow(scene.clone(), element.clone(), following);
+    (children, following.into_iter().map(follow).collect())
+}
+
+/// The same when its turn has come, unless the element has gone by then. What is given back keeps it drawn.
+fn fill_later(
+    scene: &Scene,
+    element: &web_sys::Element,
+    children: Vec<Node>,
+    following: Vec<Following>,
+) -> Box<dyn Any> {
+    let kept = Rc::new(RefCell::new(None));
+    let (inside, place, drawn) = (scene.clone(), element.clone(), kept.clone());
+    let owner = Owner::current().unwrap_or_default();
+    scene.add_piece(Box::new(move || {
+        if place.is_connected() {
+            let filled = owner.with(|| fill(&inside, &place, children, following));
+            drawn.replace(Some(filled));
+        }
+    }));
+    Box::new(kept)
 }
 
 fn listen(element: &web_sys::Element, event: &'static str, call: Listener) -> Listening {
