@@ -45,15 +45,3 @@ inBrowser("the baker's word on the kind holds, is kept and is taken back", { scr
   await kind(page).selectOption({ label: "As its formula and title tell" });
   await sees(part(page, "Acid and gas"), /The band for creamed and yellow layer cakes/);
 });
-
-inBrowser("on paper the words stand where the panel was open", { screen: "desk" }, async ({ page, paste }) => {
-  await paste(TEXT);
-  await page.emulateMedia({ media: "print" });
-  assert.equal(await panel(page).isVisible(), false);
-  await page.emulateMedia({ media: "screen" });
-  await open(page);
-  await sees(panel(page), /What pulls the batter/);
-  await page.emulateMedia({ media: "print" });
-  assert.equal(await panel(page).isVisible(), true);
-  assert.equal(await panel(page).locator("svg").first().isVisible(), false);
-});

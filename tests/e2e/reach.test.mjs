@@ -160,27 +160,6 @@ inBrowser("everything to be touched is 48 px high on a phone", { screen: "phone"
   }
 });
 
-inBrowser("paper has the weights and no controls", { screen: "desk" }, async ({ page, picture }) => {
-  await remedy(page).click();
-  await sees(verdict(page, "Acid and soda"), /agree/);
-  await line(page, 5).click();
-  await page.emulateMedia({ media: "print" });
-  const rows = part(page, "Weights").getByRole("row");
-  for (const name of ["all-purpose (plain) flour", "passion-fruit juice", "baking soda"]) await sees(rows.filter({ hasText: name }), /^[\d.]+ g/);
-  await page.getByRole("heading", { level: 1, name: "Harbour pear cake, passion-fruit version" }).waitFor();
-  await sees(part(page, "Method and notes"), /Whisk the dry things in one bowl/);
-  await sees(part(page, "Allergens and cautions"), /Wheat/);
-  // The names of the rows are buttons on the screen; any other control is gone.
-  const controls = await page.evaluate(() =>
-    [...document.querySelectorAll("button, input, select, textarea, nav, summary")]
-      .filter((element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest("table") && element.tagName !== "SUMMARY")
-      .map((element) => element.textContent.trim() || element.id),
-  );
-  assert.deepEqual(controls, []);
-  assert.equal(await details(page, 5).isVisible(), false);
-  await picture("paper");
-});
-
 /** Runs in the page: from now on `window.said` holds each text that came up in a place that is read out by itself. */
 function listen() {
   const regions = "[role=status], [role=alert], [aria-live], output";
