@@ -1,7 +1,7 @@
 // The shelf with thousands of recipes, the bin, the room that is left, and the browser's promise to keep it all.
 
 import assert from "node:assert/strict";
-import { inBrowser } from "./harness.mjs";
+import { everywhere, inBrowser } from "./harness.mjs";
 import { go, sees } from "./hands.mjs";
 import { fillShelf, titleOf } from "./many.mjs";
 
@@ -14,7 +14,7 @@ const bin = (page) => page.locator("summary").filter({ hasText: /^Bin/ });
 const keys = (page, beginning) => page.evaluate((beginning) => Object.keys(localStorage).filter((key) => key.startsWith(beginning)), beginning);
 const stored = (page, key) => page.evaluate((key) => localStorage.getItem(key), key);
 
-inBrowser("two thousand recipes stand on the shelf, the newest first, and all can be reached", { screen: "phone" }, async ({ page, reachable }) => {
+inBrowser("two thousand recipes stand on the shelf, the newest first, and all can be reached", { screen: "phone" }, async ({ page }) => {
   await fillShelf(page, 2000);
   await go(page, "Shelf");
   await page.getByText("2,000 recipes.").waitFor();
@@ -22,7 +22,6 @@ inBrowser("two thousand recipes stand on the shelf, the newest first, and all ca
   assert.equal(await rows(page).first().locator(".shelf__title").first().innerText(), titleOf(0));
   // Every tenth is a version, which stands with its original.
   assert.equal(await rows(page).count(), 1800);
-  await reachable();
   // The last of them is a link like the first: a keyboard gets there, and it opens.
   const last = page.locator(".shelf--long .shelf__open").last();
   await last.focus();
@@ -235,4 +234,29 @@ inBrowser("own ingredients, words and measures that were removed come back one b
   await page.getByRole("link", { name: /^Oat drink/ }).waitFor();
   await page.getByRole("button", { name: "Put it back" }).click();
   await page.getByRole("link", { name: /^Hazel block/ }).waitFor();
+});
+
+everywhere("no barrier, no sideways scrolling and fingers' room on a shelf with a bin and a record set aside", async ({ page, reachable, picture }) => {
+  await fillShelf(page, 30);
+  await page.evaluate(() => localStorage.setItem("batterwright/recipe/torn", "{"));
+  await go(page, "Shelf");
+  await page.getByRole("button", { name: `Remove ${titleOf(0)}`, exact: true }).click();
+  await page.getByRole("button", { name: "Put it back" }).waitFor();
+  await reachable();
+  await page.getByRole("button", { name: "Close" }).click();
+  await bin(page).click();
+  await page.locator("summary").filter({ hasText: /^Room/ }).click();
+  await page.getByRole("button", { name: "Empty the bin" }).click();
+  await reachable();
+  await picture("shelf");
+  const small = await page.getByRole("main").evaluate((main) =>
+    [...main.querySelectorAll("a, button, summary, input")]
+      .filter((it) => it.checkVisibility() && it.getBoundingClientRect().height < 47.5)
+      .map((it) => it.textContent),
+  );
+  assert.deepEqual(small, []);
+  const outside = await page.getByRole("main").evaluate((main) =>
+    [...main.querySelectorAll("*")].filter((it) => it.checkVisibility() && it.getBoundingClientRect().right > innerWidth + 1).map((it) => it.outerHTML.slice(0, 80)),
+  );
+  assert.deepEqual(outside, [], "The shelf runs off to the side.");
 });

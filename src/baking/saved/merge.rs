@@ -18,16 +18,10 @@ pub trait Merge: Record + Clone + Default + PartialEq {
 impl Merge for Settings {
     fn merge_changes(base: &Self, ours: &Self, theirs: Self) -> (Self, Moved) {
         let [before, now, mut there] = [base, ours, &theirs].map(fields);
-        let names: Vec<String> = before.keys().chain(now.keys()).cloned().collect();
-        for name in names {
-            if before.get(&name) == now.get(&name) {
-                continue;
+        for (name, value) in now {
+            if before.get(&name) != Some(&value) {
+                there.insert(name, value);
             }
-            // A field that is not there has its usual value.
-            match now.get(&name) {
-                Some(value) => there.insert(name, value.clone()),
-                None => there.remove(&name),
-            };
         }
         let merged = serde_json::from_value(Value::Object(there));
         (merged.unwrap_or_else(|_| ours.clone()), Moved::new())
