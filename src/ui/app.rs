@@ -38,6 +38,8 @@ fn begin() {
     let cursor = early.cursor;
     start_in(place, early, || device::mark("data-ready", "true"));
     early::give_back(cursor);
+    // What a screen shows stands and takes touches; the rest is drawn piece by piece until the page is ready.
+    device::mark("data-standing", "true");
 }
 
 /// Starts the page in any place, with what was typed before it came; `then` is called once all of it is drawn.

@@ -79,7 +79,7 @@ for (const screen of ["phone", "desk"]) {
     await tabTo(page, "Bench", "Shift+Tab");
     await keyboard.press("Enter");
     await page.waitForFunction(() => document.activeElement?.id === "main");
-    await tabTo(page, /^all-purpose \(plain\) flour/);
+    await tabTo(page, /^Plain flour/);
     await keyboard.press("Space");
     await page.getByText("1 of 6 weighed", { exact: true }).waitFor();
     clear(await focused(page));

@@ -53,6 +53,8 @@ inBrowser("what is read out of the ticket", { screen: "phone", offline: true }, 
 for (const name of ["Bench", "Shelf", "Larder", "Settings"]) {
   inBrowser(`what is read out of the page ${name}`, { screen: "phone", offline: true }, async ({ page }) => {
     await go(page, name);
+    // How long it bakes comes a moment later.
+    if (name === "Bench") await page.getByText("Look from").waitFor();
     await reads(name.toLowerCase(), page.getByRole("main"));
   });
 }

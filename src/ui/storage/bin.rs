@@ -1,5 +1,6 @@
 //! The bin: what was removed rests there for 30 days.
 
+use super::kitchen::forget_weigh_ins;
 use super::room::{Effort, write_making_room};
 use super::store::{self, Refusal};
 use super::{BIN, RECIPE, SetAside};
@@ -48,15 +49,16 @@ pub fn contents() -> Result<(Vec<Resting>, Vec<SetAside>), Refusal> {
     Ok((resting, aside))
 }
 
-/// Takes what has rested for its time out of the bin.
+/// Takes what has rested for its time out of the bin, and weigh-ins of recipes that are neither kept nor in the bin.
 pub fn clear_out() -> Result<(), Refusal> {
     let now = device::now() as u64;
-    for resting in resting()? {
-        if resting.record.is_over(now) {
-            store::remove(&resting.key)?;
-        }
+    let (over, staying): (Vec<Resting>, Vec<Resting>) = resting()?
+        .into_iter()
+        .partition(|resting| resting.record.is_over(now));
+    for resting in over {
+        store::remove(&resting.key)?;
     }
-    Ok(())
+    forget_weigh_ins(|id| staying.iter().any(|resting| resting.record.id == id))
 }
 
 /// What stands under a key, as it goes into the bin now.

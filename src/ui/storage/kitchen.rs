@@ -1,7 +1,8 @@
 //! What is under way at the bench: a weigh-in for each recipe, and the timers.
 
+use super::RECIPE;
 use super::single::place_at;
-use super::store::write;
+use super::store::{self, Refusal, write};
 use crate::baking::saved::{self, Record, SavedTrouble};
 use crate::baking::timer::Timers;
 use crate::baking::worksheet::WeighIn;
@@ -25,6 +26,20 @@ pub fn keep_weigh_in(id: &str, weigh_in: &WeighIn) -> Result<(), String> {
 /// The name of the recipe whose weigh-in stands under a key of the store.
 pub fn weigh_in_of_key(key: &str) -> Option<&str> {
     key.strip_prefix(WEIGH_IN)
+}
+
+/// Takes away the weigh-ins of recipes that are no longer kept, but for those that are still wanted.
+pub(super) fn forget_weigh_ins(is_wanted: impl Fn(&str) -> bool) -> Result<(), Refusal> {
+    for key in store::keys()? {
+        let id = weigh_in_of_key(&key).and_then(|rest| rest.split('/').next());
+        let Some(id) = id.filter(|id| !is_wanted(id)) else {
+            continue;
+        };
+        if store::read(&format!("{RECIPE}{id}"))?.is_none() {
+            store::remove(&key)?;
+        }
+    }
+    Ok(())
 }
 
 /// The timers; none where none can be read.
