@@ -172,6 +172,8 @@ inBrowser("nothing is compared while the part is shut", { screen: "desk" }, asyn
 everywhere("no barrier, no sideways scrolling and fingers' room on a version", async (hands) => {
   const { page, reachable, picture } = hands;
   await oilVersion(hands);
+  // While the focus is in the text, parts out of sight rest, and a screen this low shows next to nothing of them.
+  await page.evaluate(() => document.activeElement.blur());
   await sees(change(page, "sunflower oil"), /80 g/);
   await page.getByRole("button", { name: "Keep as a new version" }).click();
   await everything(page);
