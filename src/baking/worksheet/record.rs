@@ -397,6 +397,21 @@ pub struct PanSheet {
     pub usual: String,
 }
 
+impl PanSheet {
+    /// The pans that are baked in, with what is weighed into each: "two 8 in rounds, 2 in deep, 430 g into each".
+    pub fn baked(&self) -> String {
+        let pans = match self.shelf.as_slice() {
+            [] => vec![self.own_again.as_ref().unwrap_or(&self.own)],
+            shelf => shelf.iter().collect(),
+        };
+        let words = pans.iter().map(|pan| match &pan.grams_shown {
+            Some(grams) => format!("{}, {grams} into each", pan.label),
+            None => pan.label.clone(),
+        });
+        words.collect::<Vec<_>>().join("; ")
+    }
+}
+
 /// A part of an egg, and the whole numbers next to it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct EggSheet {

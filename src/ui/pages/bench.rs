@@ -5,7 +5,7 @@ use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::{self, button, fact, paragraph, tick};
 use crate::ui::shown::Part;
-use crate::ui::state::Bench;
+use crate::ui::state::{Bakes, Bench};
 use leptos::prelude::*;
 
 /// The page at the bench.
@@ -98,35 +98,13 @@ fn facts(bench: Bench) -> Element {
         .class("facts at-bench__facts")
         .children_of(move || {
             let oven = bench.part(Part::Oven, |sheet| sheet.oven.clone());
-            let pans = bench.part(Part::Pans, |sheet| {
-                let pans = &sheet.pans;
-                let baked = if pans.shelf.is_empty() {
-                    vec![pans.own_again.as_ref().unwrap_or(&pans.own)]
-                } else {
-                    pans.shelf.iter().collect()
-                };
-                baked
-                    .iter()
-                    .map(|pan| match &pan.grams_shown {
-                        Some(grams) => format!("{}, {grams} into each", pan.label),
-                        None => pan.label.clone(),
-                    })
-                    .collect::<Vec<_>>()
-            });
-            let times = bench.bakes.with(|bakes| {
-                let sheets = &bakes.sheets;
-                // The recipe's own pan comes first, and is not baked where others stand on the shelf.
-                let from = usize::from(sheets.len() > 1);
-                sheets[from.min(sheets.len())..]
-                    .iter()
-                    .map(|sheet| sheet.time.clone())
-                    .collect::<Vec<_>>()
-            });
+            let pans = bench.part(Part::Pans, |sheet| sheet.pans.baked());
+            let times = bench.bakes.with(Bakes::times);
             let mut facts = Vec::new();
             if let Some(setting) = oven.setting {
                 facts.push(fact("Oven", setting));
             }
-            facts.push(fact("Pan", pans.join("; ")));
+            facts.push(fact("Pan", pans));
             let time = match (times.is_empty(), &oven.cannot) {
                 (false, _) => times.join("; "),
                 (true, Some(_)) => oven.recipe_time.clone(),

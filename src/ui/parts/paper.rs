@@ -1,10 +1,11 @@
 //! The sheet that is printed: one page in black, for the wall above the bench. It is drawn when somebody prints.
 
+use crate::baking::quantity::{Mass, show};
 use crate::baking::worksheet::{BowlSheet, Severity, WeighIn, WeighInSheet, WeighRow, Worksheet};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::route::Route;
-use crate::ui::state::Bench;
+use crate::ui::state::{Bakes, Bench};
 use leptos::prelude::*;
 
 /// From so many lines on, the type is made smaller, and smaller again.
@@ -28,12 +29,7 @@ pub fn paper(bench: Bench, route: ReadSignal<Route>) -> Element {
 fn sheet(bench: Bench) -> Element {
     bench.flush();
     let weigh_in = bench.sheet_at_scale(&WeighIn::default());
-    let times = bench.bakes.with(|bakes| {
-        let sheets = &bakes.sheets;
-        let from = usize::from(sheets.len() > 1);
-        let baked = sheets.iter().skip(from);
-        baked.map(|sheet| sheet.time.clone()).collect::<Vec<_>>()
-    });
+    let times = bench.bakes.with(Bakes::times);
     let version = bench.version(|version| version.called().to_owned());
     let changes = bench
         .compared(true)
@@ -89,15 +85,6 @@ fn head(words: &'static str) -> Element {
 }
 
 fn facts(sheet: &Worksheet, weigh_in: &WeighInSheet, times: &[String]) -> Element {
-    let pans = match sheet.pans.shelf.as_slice() {
-        [] => vec![sheet.pans.own_again.as_ref().unwrap_or(&sheet.pans.own)],
-        shelf => shelf.iter().collect(),
-    };
-    let pans = pans.iter().map(|pan| match &pan.grams_shown {
-        Some(grams) => format!("{}, {grams} into each", pan.label),
-        None => pan.label.clone(),
-    });
-    let pans: Vec<String> = pans.collect();
     let time = match times {
         [] => sheet.oven.recipe_time.clone(),
         times => times.join("; "),
@@ -106,7 +93,7 @@ fn facts(sheet: &Worksheet, weigh_in: &WeighInSheet, times: &[String]) -> Elemen
     let amount = weigh_in.amount.clone().unwrap_or_default();
     let facts = [
         ("Oven", sheet.oven.setting.clone().unwrap_or_default()),
-        ("Pan", pans.join("; ")),
+        ("Pan", sheet.pans.baked()),
         ("Time", time),
         ("Core", core),
         ("Baked", amount),
@@ -199,8 +186,8 @@ fn totals(sheet: &Worksheet) -> String {
         " Lines without a weight are left out."
     };
     format!(
-        "The recipe's batter: {:.0} g. Against the flour: {}.{gaps}",
-        batter.mean,
+        "The recipe's batter: {}. Against the flour: {}.{gaps}",
+        show::mass(Mass::grams(batter.mean)),
         totals.join(", ")
     )
 }

@@ -25,6 +25,21 @@ pub struct Bakes {
     pub hotter: Option<f64>,
 }
 
+impl Bakes {
+    /// How long what is baked takes, each with its pan where there are several. The recipe's own pan comes first, and is not
+    /// baked where others stand on the shelf.
+    pub fn times(&self) -> Vec<String> {
+        let others = usize::from(self.sheets.len() > 1);
+        let baked = self.sheets.iter().skip(others);
+        baked
+            .map(|sheet| match self.sheets.len() {
+                0..=2 => sheet.time.clone(),
+                _ => format!("{}: {}", sheet.pan, sheet.time),
+            })
+            .collect()
+    }
+}
+
 /// Work on its way; one that was overtaken by a change is dropped at its next slice.
 struct Work {
     round: u32,
