@@ -216,6 +216,23 @@ fn what_lies_in_the_bowls_is_held_against_the_plan() {
 }
 
 #[test]
+fn a_miss_in_twice_the_recipe_counts_half_in_the_recipe() {
+    let mut inputs = Inputs::of_text(CAKE);
+    inputs.choices.amount = AmountEntry {
+        how: HowMuch::Times,
+        text: "2".into(),
+    };
+    let mut weigh_in = WeighIn::default();
+    let planned = sheet_of(&inputs, &Settings::default(), &weigh_in);
+    // 300 g of sugar for 200: in the recipe, 150 g for 100.
+    tick(&mut weigh_in, &planned, 1, Some(300.0));
+    let found = sheet_of(&inputs, &Settings::default(), &weigh_in);
+    let weighed = inputs.as_weighed(&found.misses, found.times);
+    assert_eq!(weighed.corrections.len(), 1);
+    assert_eq!(weighed.corrections[0].grams, Some(150.0));
+}
+
+#[test]
 fn a_batch_that_was_grown_is_held_against_the_plan_by_its_proportions() {
     let inputs = Inputs::of_text(CAKE);
     let mut weigh_in = WeighIn::default();
