@@ -253,6 +253,7 @@ const VERBS: &[&str] = &[
     "return",
     "roll",
     "rotate",
+    "rub",
     "run",
     "scatter",
     "scrape",
