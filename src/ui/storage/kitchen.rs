@@ -35,7 +35,10 @@ pub(super) fn forget_weigh_ins(is_wanted: impl Fn(&str) -> bool) -> Result<(), R
         let Some(id) = id.filter(|id| !is_wanted(id)) else {
             continue;
         };
-        if store::read(&format!("{RECIPE}{id}"))?.is_none() {
+        let text = store::read(&key)?.unwrap_or_default();
+        // One that cannot be read is set aside, and stays.
+        let is_ours = saved::from_text::<WeighIn>(&text).is_ok();
+        if is_ours && store::read(&format!("{RECIPE}{id}"))?.is_none() {
             store::remove(&key)?;
         }
     }
