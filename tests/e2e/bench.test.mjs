@@ -125,6 +125,34 @@ inBrowser("two windows at one bench see the same bowls", { screen: "desk" }, asy
   await sees(soFar(page), /2 of 8 weighed/);
 });
 
+inBrowser("what another window weighed while this one slept stays in the bowl", { screen: "phone" }, async (test) => {
+  const { page } = test;
+  await atBench(test);
+  await weight(page, /^Plain flour/).tap();
+  await sees(soFar(page), /1 of 8 weighed/);
+  // Written in this same window it is no news to it, as to one that slept.
+  await page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => key.startsWith("batterwright/weigh-in/"));
+    const record = JSON.parse(localStorage.getItem(key));
+    record.body.put_in.push({ line: { text: "160 g brown sugar" }, name: "Brown sugar", grams: 160 });
+    localStorage.setItem(key, JSON.stringify(record));
+  });
+  await weight(page, /^Baking powder/).tap();
+  await sees(soFar(page), /3 of 8 weighed/);
+  assert.equal(await pressed(page, /^Brown sugar/), true);
+});
+
+inBrowser("a bench of thousands of lines opens, and answers", { screen: "phone" }, async (test) => {
+  const { page, paste } = test;
+  const lines = Array.from({ length: 3000 }, (_, at) => `${at + 1} g flour`);
+  await paste(`Ballast cake\n\n${lines.join("\n")}\n\nMethod\n${"Mix the flour and bake for 5 minutes.\n".repeat(500)}`);
+  await page.getByRole("heading", { level: 1, name: "Ballast cake" }).waitFor();
+  await go(page, "Bench");
+  await sees(soFar(page), /0 of 3000 weighed/);
+  await page.getByRole("button", { name: /^Flour 1 g/ }).first().tap();
+  await sees(soFar(page), /1 of 3000 weighed/);
+});
+
 inBrowser("a timer rings at its moment on any page, after a lock too", { screen: "phone", before: () => {
   // A clock that a test can move, and an ear.
   const began = Date.now();

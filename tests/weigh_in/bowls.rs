@@ -143,6 +143,32 @@ fn nothing_is_dropped_and_nothing_stands_twice() {
     }
 }
 
+#[test]
+fn a_paste_of_many_recipes_is_weighed_by_its_list() {
+    let list: Vec<String> = (1..=200).map(|grams| format!("{grams} g flour")).collect();
+    let text = format!(
+        "Cakes\n\nFor the glaze\n50 g sugar\n\nFor the cake\n{}\n\nMethod\nMix everything.",
+        list.join("\n")
+    );
+    let recipe = read_plain(&text, Region::default());
+    each_once(&recipe);
+    let bowls = bowls(&recipe);
+    let told: Vec<(Option<&str>, usize)> = bowls
+        .iter()
+        .map(|bowl| (bowl.heading.as_deref(), bowl.portions.len()))
+        .collect();
+    assert_eq!(
+        told,
+        [(Some("For the cake"), 200), (Some("For the glaze"), 1)]
+    );
+    assert!(
+        bowls
+            .iter()
+            .flat_map(|bowl| &bowl.portions)
+            .all(|it| !it.is_named)
+    );
+}
+
 /// Words that methods are made of, in any order.
 const WORDS: &[&str] = &[
     "cream",

@@ -11,6 +11,7 @@ use crate::baking::quantity::LengthUnit;
 use crate::baking::recipe::{Correction, linked};
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
+use std::collections::HashMap;
 
 /// One recipe as its baker gave it. A worksheet follows from it and [`Settings`] alone.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -287,6 +288,19 @@ impl Inputs {
 
 /// An ingredient of the text: its line, counted from 1, and which of the line's ingredients, from 0.
 pub type LinePart = (usize, usize);
+
+/// The words of every line of a text, blanks at its ends taken off, each with which of its likes it is.
+pub(super) fn words_of_lines(text: &str) -> Vec<(String, usize)> {
+    let mut seen: HashMap<&str, usize> = HashMap::new();
+    text.lines()
+        .map(|line| {
+            let words = line.trim();
+            let count = seen.entry(words).or_default();
+            *count += 1;
+            (words.to_owned(), *count - 1)
+        })
+        .collect()
+}
 
 /// A line's words and which of its likes it is: the address that corrections are kept by.
 pub(super) fn place(text: &str, line: usize) -> Option<(String, usize)> {

@@ -23,7 +23,7 @@ pub struct SwapEntry {
 }
 
 /// An ingredient of the text, known by the words of its line, so that it is found when lines are added above it.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(default)]
 pub struct LineWords {
     /// The line's text, blanks at its ends taken off.

@@ -308,6 +308,7 @@ impl Bench {
         }
         self.follow_other::<Settings>(self.settings);
         self.follow_other::<OwnRecord>(self.own);
+        self.catch_up_kitchen();
     }
 
     fn follow_record(self, id: &str) {

@@ -49,11 +49,18 @@ impl Kitchen {
         Self {
             weigh_in: RwSignal::new(WeighIn::default()),
             of: StoredValue::new(String::new()),
-            timers: RwSignal::new(storage::load_timers()),
+            timers: RwSignal::new(storage::load_timers().unwrap_or_default()),
             now: RwSignal::new(clock()),
             undo: RwSignal::new(None),
             unkept: RwSignal::new(None),
         }
+    }
+}
+
+/// Sets a signal where that is news.
+fn take<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, theirs: T) {
+    if signal.with_untracked(|ours| *ours != theirs) {
+        signal.set(theirs);
     }
 }
 
@@ -66,7 +73,8 @@ impl Bench {
     pub fn take_up_weigh_in(self) {
         let id = self.open_id();
         if self.kitchen.of.with_value(|of| *of != id) {
-            self.kitchen.weigh_in.set(storage::load_weigh_in(&id));
+            let kept = storage::load_weigh_in(&id).unwrap_or_default();
+            self.kitchen.weigh_in.set(kept);
             self.kitchen.of.set_value(id);
             self.kitchen.undo.set(None);
         }
@@ -164,6 +172,7 @@ impl Bench {
 
     fn change_weigh_in(self, what: String, change: impl FnOnce(&mut WeighIn)) {
         self.take_up_weigh_in();
+        self.catch_up_kitchen();
         // What is weighed belongs to a recipe that is kept: a demo becomes one of the baker's own.
         self.keep_open();
         let before = self.kitchen.weigh_in.get_untracked();
@@ -262,6 +271,7 @@ impl Bench {
     }
 
     fn change_timers(self, change: impl FnOnce(&mut Timers)) {
+        self.catch_up_kitchen();
         self.kitchen.now.set(clock());
         self.kitchen.timers.update(change);
         let kept = self.kitchen.timers.with_untracked(storage::keep_timers);
@@ -270,12 +280,24 @@ impl Bench {
 
     /// Another window has changed what is under way.
     pub fn follow_other_kitchen(self, key: &str) {
-        if storage::is_timers_key(key) {
-            self.kitchen.timers.set(storage::load_timers());
-        } else if let Some(id) = storage::weigh_in_of_key(key)
-            && self.kitchen.of.with_value(|of| of == id)
-        {
-            self.kitchen.weigh_in.set(storage::load_weigh_in(id));
+        let is_ours = |id| self.kitchen.of.with_value(|of| of == id);
+        if storage::is_timers_key(key) || storage::weigh_in_of_key(key).is_some_and(is_ours) {
+            self.catch_up_kitchen();
+        }
+    }
+
+    /// Takes what is kept in the place of what this window has: another one may have gone on with it. What could not be
+    /// kept, or was cleared, has no other place than this window, and stays.
+    pub fn catch_up_kitchen(self) {
+        if self.kitchen.unkept.with_untracked(Option::is_some) {
+            return;
+        }
+        let id = self.kitchen.of.get_value();
+        if let Some(theirs) = storage::load_weigh_in(&id) {
+            take(self.kitchen.weigh_in, theirs);
+        }
+        if let Some(theirs) = storage::load_timers() {
+            take(self.kitchen.timers, theirs);
         }
     }
 

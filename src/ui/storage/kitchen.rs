@@ -10,8 +10,8 @@ use crate::baking::worksheet::WeighIn;
 const WEIGH_IN: &str = "batterwright/weigh-in/";
 const TIMERS: &str = "batterwright/timers";
 
-/// The weigh-in of a recipe; an untouched one where none is under way.
-pub fn load_weigh_in(id: &str) -> WeighIn {
+/// The weigh-in of a recipe; `None` where none is kept, or none can be read.
+pub fn load_weigh_in(id: &str) -> Option<WeighIn> {
     load(&format!("{WEIGH_IN}{id}"))
 }
 
@@ -25,14 +25,14 @@ pub fn keep_weigh_in(id: &str, weigh_in: &WeighIn) -> Result<(), String> {
 
 /// The name of the recipe whose weigh-in stands under a key of the store.
 pub fn weigh_in_of_key(key: &str) -> Option<&str> {
-    key.strip_prefix(WEIGH_IN)
+    // A number stands behind the name where a damaged record was left in its place.
+    key.strip_prefix(WEIGH_IN)?.split('/').next()
 }
 
 /// Takes away the weigh-ins of recipes that are no longer kept, but for those that are still wanted.
 pub(super) fn forget_weigh_ins(is_wanted: impl Fn(&str) -> bool) -> Result<(), Refusal> {
     for key in store::keys()? {
-        let id = weigh_in_of_key(&key).and_then(|rest| rest.split('/').next());
-        let Some(id) = id.filter(|id| !is_wanted(id)) else {
+        let Some(id) = weigh_in_of_key(&key).filter(|id| !is_wanted(id)) else {
             continue;
         };
         let text = store::read(&key)?.unwrap_or_default();
@@ -45,8 +45,8 @@ pub(super) fn forget_weigh_ins(is_wanted: impl Fn(&str) -> bool) -> Result<(), R
     Ok(())
 }
 
-/// The timers; none where none can be read.
-pub fn load_timers() -> Timers {
+/// The timers; `None` where none are kept, or none can be read.
+pub fn load_timers() -> Option<Timers> {
     load(TIMERS)
 }
 
@@ -75,9 +75,8 @@ pub(super) fn trouble_at(key: &str, text: &str) -> Option<SavedTrouble> {
 }
 
 /// A damaged record stays where it is, and another is begun beside it.
-fn load<R: Record>(base: &str) -> R {
-    let place = place_at::<R>(base).ok();
-    place.and_then(|place| place.record).unwrap_or_default()
+fn load<R: Record>(base: &str) -> Option<R> {
+    place_at::<R>(base).ok()?.record
 }
 
 fn keep<R: Record>(base: &str, record: &R) -> Result<(), String> {

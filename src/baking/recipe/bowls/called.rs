@@ -1,6 +1,6 @@
 //! What a method calls ingredients besides their names: "the dry things", "the spices", "berries".
 
-use super::super::method::{Listed, Step};
+use super::super::method::{self, Listed, Step};
 use super::Item;
 use crate::baking::ingredient::{Group, lookup};
 
@@ -47,52 +47,50 @@ const OF_KIN: &[&str] = &[
     "with",
 ];
 
+/// What follows "all" where it stands for the ingredients.
+const OF_ALL: &[&str] = &["in", "ingredient", "of", "other", "the", "together"];
+
 impl Kin {
     /// The lot that a clause names, and where.
     pub fn in_step(step: &Step) -> Option<(usize, Self)> {
-        let place = |list: &[&str]| {
-            let stands = |at: usize, word: &str| {
-                let next = step.words.get(at + 1).map(String::as_str);
-                list.contains(&word) && next.is_none_or(|next| OF_KIN.contains(&next))
-            };
-            let mut words = step.words.iter().enumerate();
-            words.find_map(|(at, word)| stands(at, word).then_some(at))
-        };
-        let (dry, wet) = (place(&["dry"]), place(&["wet", "liquid"]));
+        let dry = standing(step, &["dry"], OF_KIN);
+        let wet = standing(step, &["wet", "liquid"], OF_KIN);
         match (dry, wet) {
             (Some(dry), Some(wet)) => Some((dry.min(wet), Self::Both)),
             (Some(dry), None) => Some((dry, Self::Dry)),
             (None, Some(wet)) => Some((wet, Self::Wet)),
-            (None, None) => {
-                let is_all = |at: usize, word: &str| {
-                    let next = step.words.get(at + 1).map(String::as_str);
-                    match word {
-                        "everything" => true,
-                        "all" => next.is_none_or(|next| {
-                            matches!(
-                                next,
-                                "in" | "ingredient" | "of" | "other" | "the" | "together"
-                            )
-                        }),
-                        _ => false,
-                    }
-                };
-                let place = |is: &dyn Fn(usize, &str) -> bool| {
-                    let mut words = step.words.iter().enumerate();
-                    words.find_map(|(at, word)| is(at, word).then_some(at))
-                };
-                let rest = place(&|_, word| matches!(word, "remaining" | "other" | "rest"))
-                    .filter(|_| step.has(&["ingredient"]));
-                let place = rest.or_else(|| place(&is_all))?;
-                Some((place, Self::Rest))
-            }
+            (None, None) => rest(step).map(|place| (place, Self::Rest)),
         }
     }
 }
 
+/// Where one of these words stands with one of the others, or nothing, behind it.
+fn standing(step: &Step, list: &[&str], behind: &[&str]) -> Option<usize> {
+    (0..step.words.len()).find(|at| {
+        let next = step.words.get(at + 1);
+        list.contains(&step.words[*at].as_str())
+            && next.is_none_or(|next| behind.contains(&next.as_str()))
+    })
+}
+
+/// Where a clause names all that is left.
+fn rest(step: &Step) -> Option<usize> {
+    let place = |list: &[&str]| {
+        step.words
+            .iter()
+            .position(|word| list.contains(&word.as_str()))
+    };
+    let remaining = place(&["remaining", "other", "rest"]).filter(|_| step.has(&["ingredient"]));
+    let all = || match (place(&["everything"]), standing(step, &["all"], OF_ALL)) {
+        (Some(one), Some(other)) => Some(one.min(other)),
+        (one, other) => one.or(other),
+    };
+    remaining.or_else(all)
+}
+
 /// The lot that a part of the list is headed by: "Dry", "Wet ingredients".
 pub fn kin_of_heading(heading: &str) -> Option<Kin> {
-    let words = super::super::method::words(heading);
+    let words = method::words(heading);
     let has = |word: &str| words.iter().any(|it| it == word);
     if has("dry") {
         Some(Kin::Dry)
@@ -103,12 +101,9 @@ pub fn kin_of_heading(heading: &str) -> Option<Kin> {
     }
 }
 
-/// The end of names that a method leaves out: "pumpkin" for pumpkin purée.
-const LEFT_OUT: &[&str] = &["concentrate", "essence", "extract", "powder", "puree"];
-
 /// Whether a step names a part of the list by the last word of its heading: "glaze" of "For the glaze".
 pub fn names_part(step: &Step, heading: &str) -> bool {
-    let words = super::super::method::words(heading);
+    let words = method::words(heading);
     let part = words.iter().rev().find(|word| word.len() > 3);
     part.is_some_and(|part| {
         !matches!(part.as_str(), "ingredient" | "cake" | "thing") && step.words.contains(part)
@@ -168,6 +163,9 @@ const COMMON: &[&str] = &[
     "baking", "brown", "dark", "fine", "fresh", "ground", "icing", "light", "plain", "purpose",
     "raising", "self", "soft", "sweet", "whole", "cream",
 ];
+
+/// The end of names that a method leaves out: "pumpkin" for pumpkin purée.
+const LEFT_OUT: &[&str] = &["concentrate", "essence", "extract", "powder", "puree"];
 
 /// The words besides its name that each ingredient may be called by.
 pub struct Called {

@@ -229,7 +229,7 @@ fn clause(line: usize, mut words: Vec<String>) -> Clause {
         _ => goes_in_so(&words),
     };
     let goes_to_what_is_there =
-        into.is_some_and(|into| words[into + 1..].iter().take(1).any(|word| word == "the"));
+        into.is_some_and(|into| words.get(into + 1).is_some_and(|word| word == "the"));
     let deed = match deed {
         Deed::Mix if goes_in || goes_to_what_is_there => Deed::Add,
         Deed::Mix if words.iter().any(|word| word == "oven") => Deed::Other,

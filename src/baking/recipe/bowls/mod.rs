@@ -8,7 +8,7 @@ mod called;
 mod clause;
 
 use super::method::{Listed, Step};
-use super::{Aside, Reading, Recipe, Role, Section, heading};
+use super::{Reading, Recipe, Role, Section, heading};
 use crate::baking::ingredient::Group;
 use called::{Called, Kin};
 use clause::{Clause, Deed, clauses};
@@ -38,6 +38,11 @@ pub struct Portion {
     /// Lines of the method that use a part of it elsewhere: "the remaining sugar".
     pub again: Vec<usize>,
 }
+
+/// More ingredients, or clauses of a method, than any one recipe has. A paste of many recipes is weighed by its list alone:
+/// seeking each name in each clause would take longer than anybody waits.
+const MOST: usize = 120;
+const MOST_CLAUSES: usize = 400;
 
 /// What is named together and never meets on the scale.
 const APART: &[&str] = &[
@@ -69,8 +74,11 @@ impl Item<'_> {
 /// The bowls of a recipe. What is optional, for serving or for the pan is in none of them.
 pub fn bowls(recipe: &Recipe) -> Vec<Bowl> {
     let (items, headings) = items(recipe);
-    let mut sorter = Sorter::of(&items, &headings);
     let clauses = clauses(recipe);
+    if items.len() > MOST || clauses.len() > MOST_CLAUSES {
+        return by_list(&items, &headings);
+    }
+    let mut sorter = Sorter::of(&items, &headings);
     for (at, clause) in clauses.iter().enumerate() {
         sorter.take(clause, &clauses[at + 1..]);
     }
@@ -90,15 +98,13 @@ fn items(recipe: &Recipe) -> (Vec<Item<'_>>, Vec<Option<String>>) {
             Role::Heading(_) => is_open = false,
             Role::Ingredient(first) => {
                 let parts = first.all().enumerate();
-                items.extend(
-                    parts
-                        .filter(|(_, reading)| goes_in_a_bowl(reading.aside))
-                        .map(|(part, reading)| Item {
-                            place: (line.number, part),
-                            reading,
-                            component: if is_open { headings.len() - 1 } else { 0 },
-                        }),
-                );
+                items.extend(parts.filter(|(_, reading)| reading.aside.is_none()).map(
+                    |(part, reading)| Item {
+                        place: (line.number, part),
+                        reading,
+                        component: if is_open { headings.len() - 1 } else { 0 },
+                    },
+                ));
             }
             _ => {}
         }
@@ -106,8 +112,33 @@ fn items(recipe: &Recipe) -> (Vec<Item<'_>>, Vec<Option<String>>) {
     (items, headings)
 }
 
-fn goes_in_a_bowl(aside: Option<Aside>) -> bool {
-    aside.is_none()
+/// A bowl for each part of the list, what meets the baked cake only behind the others.
+fn by_list(items: &[Item], headings: &[Option<String>]) -> Vec<Bowl> {
+    let mut bowls: Vec<Bowl> = headings
+        .iter()
+        .map(|heading| Bowl {
+            heading: heading.clone(),
+            ..Bowl::default()
+        })
+        .collect();
+    for item in items {
+        let bowl = &mut bowls[item.component];
+        bowl.is_beside = item.is_beside();
+        bowl.portions.push(Portion::unnamed(item));
+    }
+    bowls.retain(|bowl| !bowl.portions.is_empty());
+    bowls.sort_by_key(|bowl| bowl.is_beside);
+    bowls
+}
+
+impl Portion {
+    fn unnamed(item: &Item) -> Self {
+        Self {
+            place: item.place,
+            is_named: false,
+            again: Vec::new(),
+        }
+    }
 }
 
 /// A heading without its colon and marks; `None` for the head of all ingredients.
@@ -452,13 +483,6 @@ impl<'a> Sorter<'a> {
         let portions = &mut self.bowls[bowl].portions;
         // The list's own order tells best where in the bowl it goes.
         let before = portions.iter().position(|it| it.place > item.place);
-        portions.insert(
-            before.unwrap_or(portions.len()),
-            Portion {
-                place: item.place,
-                is_named: false,
-                again: Vec::new(),
-            },
-        );
+        portions.insert(before.unwrap_or(portions.len()), Portion::unnamed(item));
     }
 }

@@ -10,13 +10,15 @@ pub use record::{PutIn, WeighIn, grams_typed};
 pub use row::{Miss, WeighRow};
 
 use super::gather::{Known, with_facts};
-use super::{Inputs, LinePart, Looks, Settings};
+use super::input::words_of_lines;
+use super::{Inputs, LinePart, LineWords, Looks, Settings};
 use crate::baking::formula::{Place, Unweighed, Weighed};
 use crate::baking::ingredient::Own;
 use crate::baking::quantity::{Mass, show};
-use crate::baking::recipe::{Bowl, Portion, Recipe, Role, StepTime, bowls, step_times};
+use crate::baking::recipe::{Bowl, Recipe, Role, StepTime, bowls, step_times};
 use row::{Scale, row};
 use serde::Serialize;
+use std::collections::{HashMap, HashSet};
 
 /// A recipe at the scale.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -108,96 +110,129 @@ pub fn weigh_in_sheet(
 }
 
 fn sheet(known: &Known, inputs: &Inputs, settings: &Settings, weigh_in: &WeighIn) -> WeighInSheet {
-    let (recipe, formula) = (known.recipe, known.facts.formula);
-    let scale = Scale {
-        recipe,
-        percentages: known.facts.percentages,
-        times: known.facts.fit.factor.unwrap_or(1.0) * weigh_in.growth(),
-        step: settings.scale.grams(),
-        is_zeroed: weigh_in.zeroed,
+    let (recipe, formula, factor) = (known.recipe, known.facts.formula, known.facts.fit.factor);
+    let bench = Bench {
+        scale: Scale {
+            recipe,
+            percentages: known.facts.percentages,
+            times: factor.unwrap_or(1.0) * weigh_in.growth(),
+            step: settings.scale.grams(),
+            is_zeroed: weigh_in.zeroed,
+        },
+        weighed: formula
+            .lines
+            .iter()
+            .map(|line| ((line.line, line.part), line))
+            .collect(),
+        words: words_of_lines(&inputs.recipe_text()),
+        weigh_in,
     };
-    let mut misses = Vec::new();
-    let found: Vec<BowlSheet> = bowls(recipe)
-        .iter()
-        .filter_map(|bowl| {
-            let weighed: Vec<(&Weighed, &Portion)> = bowl
-                .portions
-                .iter()
-                .filter_map(|portion| {
-                    let is_it = |line: &&Weighed| (line.line, line.part) == portion.place;
-                    Some((formula.lines.iter().find(is_it)?, portion))
-                })
-                .collect();
-            let mut total = 0.0;
-            let rows: Vec<WeighRow> = weighed
-                .into_iter()
-                .filter_map(|(weighed, portion)| {
-                    let line = inputs.line_words(portion.place)?;
-                    let is_in = weigh_in.grams_of(&line);
-                    let found = row(weighed, portion, line, is_in, total, &scale);
-                    total = found.total;
-                    if let Some(grams) = is_in
-                        && found.miss.is_some()
-                    {
-                        misses.push((portion.place, grams));
-                    }
-                    Some(found)
-                })
-                .collect();
-            (!rows.is_empty()).then(|| bowl_sheet(bowl, rows))
-        })
+    let filled = bowls(recipe)
+        .into_iter()
+        .map(|bowl| (bench.rows(&bowl), bowl));
+    let bowls: Vec<BowlSheet> = filled
+        .filter(|(rows, _)| !rows.is_empty())
         .enumerate()
-        .map(|(at, bowl)| BowlSheet {
-            title: match bowl.title.as_str() {
-                "" => format!("Bowl {}", at + 1),
-                words => format!("Bowl {}: {words}", at + 1),
-            },
-            ..bowl
-        })
+        .map(|(at, (rows, bowl))| bowl_sheet(at + 1, &bowl, rows))
         .collect();
-    let rows = || found.iter().flat_map(|bowl| &bowl.rows);
-    let strays = weigh_in
-        .put_in
-        .iter()
-        .filter(|it| !rows().any(|row| row.words == it.line))
-        .map(|it| {
-            format!(
-                "{} of {} are in a bowl, and the recipe has no such line any more.",
-                show::mass(Mass::grams(it.grams)),
-                show::amid(&it.name)
-            )
-        })
-        .collect();
+    let rows = || bowls.iter().flat_map(|bowl| &bowl.rows);
     WeighInSheet {
         weighings: rows().count(),
         done: rows().filter(|row| row.is_in).count(),
         beside: beside(recipe, &formula.lines, &formula.unweighed),
-        amount: known
-            .facts
-            .fit
-            .factor
-            .map(|factor| format!("{} times the recipe", show::factor(factor))),
+        amount: factor.map(|factor| format!("{} times the recipe", show::factor(factor))),
         grown: (weigh_in.growth() != 1.0).then(|| {
             format!(
                 "Everything is weighed {} times, since something was.",
                 show::factor(weigh_in.growth())
             )
         }),
-        strays,
-        method: method(recipe, inputs, weigh_in),
+        strays: strays(weigh_in, rows()),
+        method: bench.method(),
         timers: step_times(recipe).iter().map(offer).collect(),
-        times: scale.times,
-        misses,
-        bowls: found,
+        times: bench.scale.times,
+        misses: rows()
+            .filter(|row| row.miss.is_some())
+            .filter_map(|row| Some(((row.line, row.words.part), row.grams_in?)))
+            .collect(),
+        bowls,
     }
 }
 
-fn bowl_sheet(bowl: &Bowl, rows: Vec<WeighRow>) -> BowlSheet {
+/// What is on the bench: how it weighs, what there is to weigh, and what is in.
+struct Bench<'a> {
+    scale: Scale<'a>,
+    weighed: HashMap<LinePart, &'a Weighed>,
+    /// The words of each line of the text, and which of its likes it is.
+    words: Vec<(String, usize)>,
+    weigh_in: &'a WeighIn,
+}
+
+impl Bench<'_> {
+    /// The weighings of a bowl; what has no weight is not among them.
+    fn rows(&self, bowl: &Bowl) -> Vec<WeighRow> {
+        let mut total = 0.0;
+        let mut rows = Vec::new();
+        for portion in &bowl.portions {
+            let Some(weighed) = self.weighed.get(&portion.place) else {
+                continue;
+            };
+            let words = self.words(portion.place);
+            let is_in = self.weigh_in.grams_of(&words);
+            let found = row(weighed, portion, words, is_in, total, &self.scale);
+            total = found.total;
+            rows.push(found);
+        }
+        rows
+    }
+
+    fn words(&self, (line, part): LinePart) -> LineWords {
+        let found = line.checked_sub(1).and_then(|at| self.words.get(at));
+        let (text, occurrence) = found.cloned().unwrap_or_default();
+        LineWords {
+            text,
+            occurrence,
+            part,
+        }
+    }
+
+    fn method(&self) -> Vec<MethodRow> {
+        let lines = self.scale.recipe.lines.iter();
+        lines
+            .filter(|line| line.role == Role::Method)
+            .map(|line| MethodRow {
+                line: line.number,
+                text: line.text.trim().to_owned(),
+                is_done: self.weigh_in.steps.contains(&self.words((line.number, 0))),
+            })
+            .collect()
+    }
+}
+
+/// What is in a bowl and no longer in the recipe.
+fn strays<'a>(weigh_in: &WeighIn, rows: impl Iterator<Item = &'a WeighRow>) -> Vec<String> {
+    let known: HashSet<&LineWords> = rows.map(|row| &row.words).collect();
+    let gone = weigh_in
+        .put_in
+        .iter()
+        .filter(|it| !known.contains(&it.line));
+    gone.map(|it| {
+        format!(
+            "{} of {} are in a bowl, and the recipe has no such line any more.",
+            show::mass(Mass::grams(it.grams)),
+            show::amid(&it.name)
+        )
+    })
+    .collect()
+}
+
+/// A bowl by its number, from 1.
+fn bowl_sheet(number: usize, bowl: &Bowl, rows: Vec<WeighRow>) -> BowlSheet {
     let heading = bowl.heading.as_deref().map(show::amid);
     let title = match (&bowl.vessel, heading) {
-        (Some(vessel), _) if vessel != "bowl" => vessel.clone(),
-        (_, Some(heading)) => heading,
-        _ => String::new(),
+        (Some(vessel), _) if vessel != "bowl" => format!("Bowl {number}: {vessel}"),
+        (_, Some(heading)) => format!("Bowl {number}: {heading}"),
+        _ => format!("Bowl {number}"),
     };
     let is_in: f64 = rows.iter().filter_map(|row| row.grams_in).sum();
     let wanted: f64 = rows.iter().map(|row| row.target).sum();
@@ -236,19 +271,6 @@ fn beside(recipe: &Recipe, weighed: &[Weighed], unweighed: &[Unweighed]) -> Vec<
     let mut rows: Vec<BesideRow> = apart.chain(without).collect();
     rows.sort_by_key(|row| row.line);
     rows
-}
-
-fn method(recipe: &Recipe, inputs: &Inputs, weigh_in: &WeighIn) -> Vec<MethodRow> {
-    let lines = recipe.lines.iter().filter(|line| line.role == Role::Method);
-    lines
-        .map(|line| MethodRow {
-            line: line.number,
-            text: line.text.trim().to_owned(),
-            is_done: inputs
-                .line_words((line.number, 0))
-                .is_some_and(|words| weigh_in.steps.contains(&words)),
-        })
-        .collect()
 }
 
 fn offer(time: &StepTime) -> TimeOffer {
