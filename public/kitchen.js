@@ -20,14 +20,17 @@
   // The screen.
 
   let wanted = false;
+  let asking = false;
   let lock = null;
 
   const hold = async () => {
-    if (!wanted || lock || document.visibilityState !== "visible") return;
+    // Asked twice at once, a browser gives two locks, and one of them would never be let go of.
+    if (!wanted || asking || lock || document.visibilityState !== "visible") return;
     if (!navigator.wakeLock) {
       mark("awake", "cannot");
       return;
     }
+    asking = true;
     try {
       const held = await navigator.wakeLock.request("screen");
       if (!wanted) {
@@ -44,6 +47,8 @@
       });
     } catch {
       mark("awake", "cannot");
+    } finally {
+      asking = false;
     }
   };
 

@@ -197,6 +197,7 @@ inBrowser("the screen is kept awake at the bench and nowhere else", { screen: "p
   window.locks = 0;
   const request = async () => {
     window.locks += 1;
+    await new Promise((later) => setTimeout(later, 500));
     const lock = new EventTarget();
     lock.release = async () => { window.locks -= 1; };
     return lock;
@@ -205,6 +206,8 @@ inBrowser("the screen is kept awake at the bench and nowhere else", { screen: "p
 } }, async (test) => {
   const { page } = test;
   await atBench(test);
+  // A page that comes into sight while it asks gets no second lock.
+  await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
   await page.getByText("The screen stays on while this page is open.").waitFor();
   assert.equal(await page.evaluate(() => window.locks), 1);
   await go(page, "Ticket");

@@ -263,14 +263,13 @@ fn notes(row: &WeighRow) -> Vec<String> {
 fn another(bench: Bench, sheet: Memo<WeighInSheet>, open: RwSignal<Option<At>>, at: At) -> Element {
     let typed = RwSignal::new(String::new());
     let trouble = RwSignal::new(None::<String>);
-    let is_zeroed = bench.weigh_in(|weigh_in| weigh_in.zeroed);
     let before = move || match now(sheet, at) {
-        Some(row) if !is_zeroed => row.before,
+        Some(row) if !bench.weigh_in(|weigh_in| weigh_in.zeroed) => row.before,
         _ => 0.0,
     };
     let take = move || {
         let Some(row) = now(sheet, at) else { return };
-        match grams_typed(&typed.get_untracked(), before()) {
+        match grams_typed(&typed.get_untracked(), untrack(before)) {
             Ok(Some(grams)) => {
                 bench.put_in(&row, grams);
                 open.set(None);
