@@ -1,7 +1,7 @@
 // At the bench: weighing by touch, overshoots, timers, what a lock or a reload leaves, and the printed sheet.
 
 import assert from "node:assert/strict";
-import { everywhere, inBrowser, ready } from "./harness.mjs";
+import { everywhere, inBrowser, ready, textBox } from "./harness.mjs";
 import { go, sees } from "./hands.mjs";
 
 const CAKE = `Ferry-landing cake
@@ -140,6 +140,28 @@ inBrowser("what another window weighed while this one slept stays in the bowl", 
   await weight(page, /^Baking powder/).tap();
   await sees(soFar(page), /3 of 8 weighed/);
   assert.equal(await pressed(page, /^Brown sugar/), true);
+});
+
+inBrowser("what is in the bowls goes with a recipe that two windows changed", { screen: "desk" }, async (test) => {
+  const { page } = test;
+  await atBench(test);
+  await weight(page, /^Plain flour/).click();
+  await go(page, "Ticket");
+  // Another window has changed it, and this one has not heard of it.
+  await page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => key.startsWith("batterwright/recipe/"));
+    const record = JSON.parse(localStorage.getItem(key));
+    record.body.inputs.text += "\n5 g poppy seeds";
+    localStorage.setItem(key, JSON.stringify(record));
+  });
+  const box = await textBox(page);
+  await box.press("Control+Home");
+  await box.press("End");
+  await box.pressSequentially(" again");
+  await page.getByRole("alert").filter({ hasText: "another window" }).or(page.getByText(/copy from/)).first().waitFor();
+  await go(page, "Bench");
+  await sees(soFar(page), /1 of 8 weighed/);
+  assert.equal(await pressed(page, /^Plain flour/), true);
 });
 
 inBrowser("a bench of thousands of lines opens, and answers", { screen: "phone" }, async (test) => {

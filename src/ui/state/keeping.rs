@@ -208,6 +208,7 @@ impl Bench {
             .with_untracked(|inputs| storage::write_recipe(&name, inputs, Some(&copy)));
         let effort = written.map_err(NotKept::reason)?;
         storage::set_last_open(&name);
+        self.carry_weigh_in(&id, &name);
         self.open.set_value(Open {
             id: name,
             own: true,
@@ -242,6 +243,7 @@ impl Bench {
         }
         // What the copy held stands under its old name now.
         let _ = storage::forget_recipe(&self.open_id());
+        self.carry_weigh_in(&self.open_id(), &clash.id);
         storage::set_last_open(&clash.id);
         self.open.set_value(Open {
             id: clash.id,

@@ -80,6 +80,17 @@ impl Bench {
         }
     }
 
+    /// The open recipe goes on under another name: what is in its bowls goes with it.
+    pub(super) fn carry_weigh_in(self, from: &str, to: &str) {
+        if let Some(weigh_in) = storage::load_weigh_in(from) {
+            // Where that is refused, what is open says so at its next change.
+            let _ = storage::keep_weigh_in(to, &weigh_in);
+        }
+        if self.kitchen.of.with_value(|of| of == from) {
+            self.kitchen.of.set_value(to.to_owned());
+        }
+    }
+
     /// The open recipe at the scale, followed.
     pub fn weigh_in_sheet(self) -> WeighInSheet {
         let (settings, own) = (self.settings(), self.larder.get());
