@@ -1,6 +1,7 @@
 //! What a measured bake teaches: a crumb's pH moves the buffers of its recipe, a time of baking anchors the heat. Each is taken
 //! by the baker, and can be taken back.
 
+use super::record::rounded;
 use super::{Measured, OutcomeField, Trial};
 use crate::baking::ingredient::Own;
 use crate::baking::quantity::{Temperature, show};
@@ -61,7 +62,7 @@ fn crumb(
     let told = crumb_beyond(&trial.as_baked(), settings, own, ph).map(|beyond| CrumbTold {
         trial: id.to_owned(),
         ph,
-        beyond,
+        beyond: rounded(beyond),
     });
     let known = now.choices.crumbs.iter().find(|it| it.trial == id);
     Lesson {

@@ -106,7 +106,7 @@ impl Trial {
             // What is to be swapped is a plan for another day.
             plan: plan.without_swaps(),
             weighed,
-            times: Some(sheet.times).filter(|times| *times != 1.0),
+            times: Some(rounded(sheet.times)).filter(|times| *times != 1.0),
             ..Self::default()
         };
         trial.weigh(settings, own);
@@ -222,11 +222,16 @@ fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
         };
         let ingredient = line.ingredient.unwrap_or(words);
         let beside = line.beside.as_deref().unwrap_or("");
-        let grams = line.grams.map(|grams| grams.mean);
+        let grams = line.grams.map(|grams| rounded(grams.mean));
         let is_same = |it: &&mut Weight| it.ingredient == ingredient && it.beside == beside;
         match weights.iter_mut().find(is_same) {
             // A line without a weight leaves the whole unknown.
-            Some(weight) => weight.grams = weight.grams.zip(grams).map(|(one, more)| one + more),
+            Some(weight) => {
+                weight.grams = weight
+                    .grams
+                    .zip(grams)
+                    .map(|(one, more)| rounded(one + more))
+            }
             None => weights.push(Weight {
                 ingredient: ingredient.to_owned(),
                 name: line.name.unwrap_or(words).to_owned(),
@@ -236,6 +241,11 @@ fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
         }
     }
     weights
+}
+
+/// To a thousandth: finer than any scale, and the same once it was written and read.
+pub(super) fn rounded(value: f64) -> f64 {
+    (value * 1000.0).round() / 1000.0
 }
 
 fn is_ingredient(line: &SheetLine) -> bool {

@@ -20,7 +20,7 @@ struct Page {
 /// The page of one trial.
 pub fn trial(bench: Bench, id: u64) -> Element {
     bench.flush();
-    bench.take_up_trials();
+    bench.take_up_trials_soon();
     let page = Page {
         bench,
         id,
@@ -82,7 +82,6 @@ fn form(page: Page) -> Vec<Element> {
 fn section(title: &'static str, parts: Vec<Element>) -> Element {
     element("section")
         .class("part trial__part")
-        .may_wait()
         .attribute("aria-label", title)
         .child(element("h2").class("part__title").text(title))
         .children(parts)

@@ -12,7 +12,7 @@ use leptos::prelude::*;
 /// The page of trials.
 pub fn trials(bench: Bench) -> Element {
     bench.flush();
-    bench.take_up_trials();
+    bench.take_up_trials_soon();
     let title = move || {
         bench
             .part(Part::Title, |sheet| sheet.title.clone())

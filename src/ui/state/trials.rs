@@ -1,12 +1,14 @@
 //! Bakes that were written down: those of the open recipe and of all its versions.
 
 use super::Bench;
+use super::weighing::take;
 use crate::baking::saved::families;
 use crate::baking::trial::{Changes, Taught, Trial, TrialSheet, VersionNode, trial_sheet};
 use crate::baking::worksheet::{Inputs, WeighIn, WeighRow, weigh_in_sheet};
 use crate::ui::device;
-use crate::ui::storage::{self, KeptTrial};
+use crate::ui::storage::{self, KeptTrial, Refusal};
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// What the page knows of trials.
 #[derive(Clone, Copy)]
@@ -20,6 +22,9 @@ pub struct Notebook {
     /// Why what is written is not being kept, if it is not.
     unkept: RwSignal<Option<String>>,
 }
+
+/// Trials, and the family that they are of.
+type Read = (Vec<KeptTrial>, Vec<VersionNode>);
 
 impl Notebook {
     /// Nothing is read yet.
@@ -36,6 +41,39 @@ impl Notebook {
 impl Bench {
     /// Reads the trials of the open recipe's family, as they stand now.
     pub fn take_up_trials(self) {
+        self.take_trials(self.read_trials());
+    }
+
+    /// The same for a page that is being drawn: what the page before it followed is still there, so nothing may move until
+    /// it is gone.
+    pub fn take_up_trials_soon(self) {
+        let read = self.read_trials();
+        let is_news = match &read {
+            Ok((all, family)) => {
+                self.notebook.all.with_untracked(|before| before != all)
+                    || self
+                        .notebook
+                        .family
+                        .with_untracked(|before| before != family)
+            }
+            Err(_) => true,
+        };
+        if is_news {
+            set_timeout(move || self.take_trials(read), Duration::ZERO);
+        }
+    }
+
+    fn take_trials(self, read: Result<Read, Refusal>) {
+        match read {
+            Ok((all, family)) => {
+                take(self.notebook.all, all);
+                take(self.notebook.family, family);
+            }
+            Err(refusal) => self.notebook.unkept.set(Some(refusal.to_string())),
+        }
+    }
+
+    fn read_trials(self) -> Result<Read, Refusal> {
         let open = self.open_id();
         let shelf = storage::shelf().unwrap_or_default().recipes;
         let known: Vec<(&str, Option<&str>)> = shelf
@@ -68,21 +106,8 @@ impl Bench {
             });
         }
         let is_ours = |id: &str| family.iter().any(|it| it.id == id);
-        match storage::trials_of(is_ours) {
-            Ok(all) => {
-                if self.notebook.all.with_untracked(|before| *before != all) {
-                    self.notebook.all.set(all);
-                }
-            }
-            Err(refusal) => self.notebook.unkept.set(Some(refusal.to_string())),
-        }
-        if self
-            .notebook
-            .family
-            .with_untracked(|before| *before != family)
-        {
-            self.notebook.family.set(family);
-        }
+        let all = storage::trials_of(is_ours)?;
+        Ok((all, family))
     }
 
     /// The trials of the family, followed.
