@@ -22,4 +22,5 @@ pub mod source;
 pub mod substitute;
 pub mod text;
 pub mod timer;
+pub mod trial;
 pub mod worksheet;
