@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { inBrowser, ready } from "./harness.mjs";
+import { go } from "./hands.mjs";
 
 const MOST_BYTES = 40_000;
 const DAY = 86_400_000;
@@ -260,4 +261,115 @@ picturesTest("a database that is refused, that never answers, that is full or sh
   await page.evaluate(() => (StorageManager.prototype.estimate = async () => ({ quota: 9e6, usage: 6e6 })));
   assert.equal(await page.evaluate(async () => (await window.batterwrightPictures.take(await window.drawn(50, 50, "image/png", window.halves))).trouble), FULL);
   assert.equal(await count(page), 1);
+});
+
+const SCONES = "Pump-house scones\n\n250 g flour\n100 g butter";
+
+/** Writes a bake of a recipe down, and stands on its page. */
+async function writeDown(page, paste) {
+  await paste(SCONES);
+  await go(page, "Trials");
+  await page.getByRole("button", { name: "Write a bake down" }).click();
+  await page.getByLabel("Add pictures").waitFor();
+}
+
+/** Files of real pictures, drawn in the page: one for each width. */
+const files = async (page, widths, type = "image/jpeg") => {
+  const made = await page.evaluate(
+    async ([widths, type]) => {
+      const all = [];
+      for (const width of widths) all.push(Array.from(new Uint8Array(await (await window.drawn(width, 300, type, window.halves)).arrayBuffer())));
+      return all;
+    },
+    [widths, type],
+  );
+  return made.map((bytes, at) => ({ name: `bake-${at}.jpg`, mimeType: type, buffer: Buffer.from(bytes) }));
+};
+
+const keptPictures = (page) =>
+  page.evaluate(() => {
+    const key = Object.keys(localStorage).find((key) => key.startsWith("batterwright/trial/"));
+    return JSON.parse(localStorage.getItem(key)).body.pictures ?? [];
+  });
+
+const shownWidths = (page) =>
+  page.getByRole("list", { name: "Pictures" }).getByRole("img").evaluateAll(async (images) => {
+    await Promise.all(images.map((image) => image.decode()));
+    return images.map((image) => image.naturalWidth);
+  });
+
+picturesTest("pictures are added to a bake, told in words, removed and put back", { allow: /ERR_FILE_NOT_FOUND/ }, async ({ page, paste, reload, reachable, picture }) => {
+  await writeDown(page, paste);
+  await page.getByLabel("Add pictures").setInputFiles(await files(page, [400, 500]));
+  const list = page.getByRole("list", { name: "Pictures" });
+  await list.getByRole("img", { name: "Picture 2 of this bake" }).waitFor();
+  await page.getByLabel("What picture 1 shows").fill("The cut face, dense below");
+  await list.getByRole("img", { name: "The cut face, dense below" }).waitFor();
+  assert.deepEqual((await shownWidths(page)).sort(), [400, 500]);
+  await reachable();
+  await picture("pictures");
+  const before = await keptPictures(page);
+  assert.equal(before[0].words, "The cut face, dense below");
+  await list.getByRole("button", { name: "Remove Picture 1 of this bake" }).click();
+  await list.getByRole("img", { name: "Picture 1 of this bake" }).waitFor();
+  assert.equal((await keptPictures(page)).length, 1);
+  await reachable();
+  const back = page.getByRole("button", { name: "Put it back" });
+  await back.and(page.locator(":focus")).click();
+  await list.getByRole("img", { name: "The cut face, dense below" }).waitFor();
+  assert.deepEqual(await keptPictures(page), before);
+  await reload();
+  await list.getByRole("img", { name: "The cut face, dense below" }).waitFor();
+  await list.getByRole("img", { name: "Picture 2 of this bake" }).waitFor();
+  assert.deepEqual((await shownWidths(page)).sort(), [400, 500]);
+  // An address that is no longer needed is let go of.
+  const address = await list.getByRole("img").first().getAttribute("src");
+  assert.match(address, /^blob:/);
+  const isThere = (address) => {
+    const image = new Image();
+    image.src = address;
+    return image.decode().then(() => "there", () => "gone");
+  };
+  assert.equal(await page.evaluate(isThere, address), "there");
+  await go(page, "Shelf");
+  assert.equal(await page.evaluate(isThere, address), "gone");
+});
+
+picturesTest("what is no picture is said at the field, the same one is not listed twice, twelve are the most", {}, async ({ page, paste, reachable }) => {
+  await writeDown(page, paste);
+  const field = page.getByLabel("Add pictures");
+  await field.setInputFiles({ name: "cake.jpg", mimeType: "image/jpeg", buffer: Buffer.from("2 cups flour") });
+  await page.getByRole("alert").filter({ hasText: "cannot read that file as a picture" }).waitFor();
+  await reachable();
+  const widths = Array.from({ length: 13 }, (_, at) => 40 + at);
+  await field.setInputFiles(await files(page, [40]));
+  await page.getByRole("img", { name: "Picture 1 of this bake" }).waitFor();
+  await field.setInputFiles(await files(page, [40]));
+  await page.getByRole("alert").filter({ hasText: "here already" }).waitFor();
+  await field.setInputFiles(await files(page, widths.slice(1)));
+  await page.getByRole("alert").filter({ hasText: "12 pictures at most" }).waitFor();
+  assert.equal((await keptPictures(page)).length, 12);
+});
+
+picturesTest("a bake is kept without pictures where the browser keeps none, and a picture that is gone keeps its place", {}, async ({ page, paste, reload, reachable }) => {
+  await writeDown(page, paste);
+  await page.getByLabel("Add pictures").setInputFiles(await files(page, [60]));
+  await page.getByRole("img", { name: "Picture 1 of this bake" }).waitFor();
+  await page.evaluate(() => new Promise((done) => (indexedDB.deleteDatabase("batterwright").onsuccess = done)));
+  await reload();
+  await page.getByText("This picture is not on this device.").waitFor();
+  await reachable();
+  assert.equal((await keptPictures(page)).length, 1);
+  await page.evaluate(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException("No.", "SecurityError");
+    };
+    window.batterwrightPictures.count();
+  });
+  await page.evaluate(() => new Promise((done) => (indexedDB.deleteDatabase("batterwright").onsuccess = done)));
+  await page.getByLabel("Add pictures").setInputFiles(await files(page, [61]));
+  await page.getByRole("alert").filter({ hasText: CLOSED }).waitFor();
+  await page.getByLabel("Name of this trial").fill("Kept all the same");
+  await reload();
+  await page.getByRole("heading", { level: 1, name: "Kept all the same" }).waitFor();
 });

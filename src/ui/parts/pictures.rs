@@ -101,10 +101,7 @@ impl Pictures {
         let tell = text_field(
             format!("trial-picture-{at}"),
             "text",
-            {
-                let place = place.clone();
-                move || format!("What it shows: {place}")
-            },
+            move || format!("What picture {} shows", at + 1),
             words,
             || None,
             move |typed| {
