@@ -77,6 +77,9 @@ pub struct Score {
     pub points: u8,
 }
 
+/// The most pictures of one bake: so many tell what there was to see, and fit into a file with hundreds of bakes.
+pub const MOST_PICTURES: usize = 12;
+
 /// A picture, kept beside the record.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]

@@ -4,7 +4,9 @@ use super::trials::{allergens, called, removed, unkept};
 use crate::baking::trial::{Changes, OutcomeField, Scale, TrialSheet};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{button, figure, hinted_field, paragraph, text_field, trial_weights};
+use crate::ui::parts::{
+    button, figure, hinted_field, paragraph, pictures, text_field, trial_weights,
+};
 use crate::ui::state::Bench;
 use leptos::prelude::*;
 
@@ -71,6 +73,7 @@ fn form(page: Page) -> Vec<Element> {
             parts
         }),
         section("How it scored", scores(page)),
+        section("Pictures", vec![pictures(bench, id)]),
         section("Notes", vec![notes(page)]),
         section("What it teaches", vec![lessons(page)]),
         section("To be minded", vec![cautions(page)]),
