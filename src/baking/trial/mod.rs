@@ -13,7 +13,7 @@ mod scale;
 mod sheet;
 mod tree;
 
-pub use changes::{AmountChange, Changes, OtherChange, changes};
+pub use changes::{AmountChange, Changes, OtherChange, changes, version_changes};
 pub use field::OutcomeField;
 pub use learn::{Lesson, Taught, lessons};
 pub use measured::{Measured, OutcomeTrouble, PanDepth, measured};

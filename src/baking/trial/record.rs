@@ -90,6 +90,9 @@ pub struct Picture {
     pub words: String,
 }
 
+/// Longer words for an ingredient are no name.
+const LONGEST_NAME: usize = 40;
+
 impl Trial {
     /// A bake of a recipe, with what of it was weighed; figures and scores are still to be said.
     pub fn of(plan: &Inputs, settings: &Settings, own: &Own, weigh_in: &WeighIn, now: u64) -> Self {
@@ -237,13 +240,22 @@ fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
             }
             None => weights.push(Weight {
                 ingredient: ingredient.to_owned(),
-                name: line.name.unwrap_or(words).to_owned(),
+                name: called(line, words),
                 grams,
                 beside: beside.to_owned(),
             }),
         }
     }
     weights
+}
+
+/// What the baker calls it, where that is short; else its name in the tables.
+fn called(line: &SheetLine, words: &str) -> String {
+    let is_said = line.status == Status::Weighed && !line.corrected && words.len() <= LONGEST_NAME;
+    match line.name {
+        Some(name) if !is_said => name.to_owned(),
+        _ => words.to_owned(),
+    }
 }
 
 /// To a thousandth: finer than any scale, and the same once it was written and read.
