@@ -127,8 +127,9 @@ impl Trial {
 
     /// Reckons the weights anew, after the plan or what was weighed has changed.
     pub fn weigh(&mut self, settings: &Settings, own: &Own) {
-        let sheet = worksheet_again(&mut Looks::default(), &self.as_baked(), settings, own);
-        self.weights = weights_of(&sheet);
+        let baked = self.as_baked();
+        let sheet = worksheet_again(&mut Looks::default(), &baked, settings, own);
+        self.weights = weights_of(&baked, &sheet);
         self.method = method_mark(&sheet);
     }
 
@@ -208,18 +209,8 @@ impl Trial {
     }
 }
 
-/// What a recipe weighs by ingredient, as it stands.
-pub fn weights(inputs: &Inputs, settings: &Settings, own: &Own) -> Vec<Weight> {
-    weights_of(&worksheet_again(
-        &mut Looks::default(),
-        inputs,
-        settings,
-        own,
-    ))
-}
-
-/// By ingredient; lines of the same one in the same place are one.
-fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
+/// What a recipe weighs by ingredient; lines of the same one in the same place are one.
+fn weights_of(inputs: &Inputs, sheet: &Worksheet) -> Vec<Weight> {
     let mut weights: Vec<Weight> = Vec::new();
     for line in sheet.lines.iter().filter(|line| is_ingredient(line)) {
         let words = match line.words.trim() {
@@ -240,7 +231,7 @@ fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
             }
             None => weights.push(Weight {
                 ingredient: ingredient.to_owned(),
-                name: called(line, words),
+                name: called(inputs, line, words),
                 grams,
                 beside: beside.to_owned(),
             }),
@@ -249,9 +240,16 @@ fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
     weights
 }
 
-/// What the baker calls it, where that is short; else its name in the tables.
-fn called(line: &SheetLine, words: &str) -> String {
-    let is_said = line.status == Status::Weighed && !line.corrected && words.len() <= LONGEST_NAME;
+/// What the baker calls it, where that is short and means it by itself; else its name in the tables.
+fn called(inputs: &Inputs, line: &SheetLine, words: &str) -> String {
+    let is_renamed = || {
+        let correction = inputs.correction((line.line, line.part));
+        correction.is_some_and(|it| it.ingredient.is_some())
+    };
+    let is_said = line.status == Status::Weighed
+        && words.len() <= LONGEST_NAME
+        && !line.taught
+        && !(line.corrected && is_renamed());
     match line.name {
         Some(name) if !is_said => name.to_owned(),
         _ => words.to_owned(),
