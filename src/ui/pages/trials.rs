@@ -45,12 +45,12 @@ pub fn removed(bench: Bench) -> Element {
         .class("done-place")
         .attribute("role", "status")
         .children_of(move || {
-            let bar = bench.removed_trial().map(|kept| {
+            let bar = bench.removed_trial().map(|title| {
                 element("div")
                     .class("done")
                     .child(paragraph(
                         "done__words",
-                        format!("{} is removed.", called(&kept)),
+                        format!("Removed: {title}. It rests in the bin for 30 days."),
                     ))
                     .child(button("button", "Put it back", move || {
                         bench.put_trial_back();
@@ -61,25 +61,30 @@ pub fn removed(bench: Bench) -> Element {
         })
 }
 
-/// Why what is written is not being kept.
+/// What is to be said of how trials are kept: what is not, and what another window did.
 pub fn unkept(bench: Bench) -> Element {
-    element("div").attribute("role", "alert").children_of(move || {
-        let why = bench.trials_unkept().map(|why| {
-            paragraph(
-                "trouble",
-                format!("What you write down is not being kept: {why}. It holds while this page is open."),
-            )
-        });
-        why.into_iter().collect()
-    })
+    element("div")
+        .attribute("role", "alert")
+        .children_of(move || {
+            let news = bench.trials_news().map(|words| {
+                let close = button("button button--plain", "Close", move || {
+                    bench.close_trials_news();
+                    device::focus("main");
+                });
+                element("div")
+                    .class("trials__news")
+                    .child(paragraph("trouble", words))
+                    .child(close)
+            });
+            let said = bench.trials_said().into_iter();
+            let said = said.map(|words| paragraph("trouble", words));
+            news.into_iter().chain(said).collect()
+        })
 }
 
 /// What a trial is called: its name, or its day.
 pub fn called(kept: &KeptTrial) -> String {
-    match kept.trial.name.trim() {
-        "" => format!("Bake of {}", device::date_shown(kept.trial.baked as f64)),
-        name => name.to_owned(),
-    }
+    kept.called()
 }
 
 /// The versions with their bakes.
