@@ -137,6 +137,9 @@ fn follow_other_windows(bench: Bench) {
         };
         match storage::of_key(&key) {
             Of::Recipe(id) => bench.follow_other_window(id, event.old_value().as_deref()),
+            Of::Trial(recipe, id) => {
+                bench.follow_other_trial(recipe, id, event.old_value().as_deref());
+            }
             Of::Settings => bench.follow_other_settings(),
             Of::Larder => bench.follow_other_larder(),
             Of::Other => bench.follow_other_kitchen(&key),

@@ -28,6 +28,7 @@ mod pans;
 mod swaps;
 mod taught;
 mod trials;
+mod trials_kept;
 mod versions;
 mod weighing;
 

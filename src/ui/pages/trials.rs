@@ -46,12 +46,12 @@ pub fn removed(bench: Bench) -> Element {
         .class("done-place")
         .attribute("role", "status")
         .children_of(move || {
-            let bar = bench.removed_trial().map(|kept| {
+            let bar = bench.removed_trial().map(|title| {
                 element("div")
                     .class("done")
                     .child(paragraph(
                         "done__words",
-                        format!("{} is removed.", called(&kept)),
+                        format!("Removed: {title}. It rests in the bin for 30 days."),
                     ))
                     .child(button("button", "Put it back", move || {
                         bench.put_trial_back();
@@ -62,25 +62,25 @@ pub fn removed(bench: Bench) -> Element {
         })
 }
 
-/// Why what is written is not being kept.
+/// What is to be said of how trials are kept: what is not, and what another window did.
 pub fn unkept(bench: Bench) -> Element {
-    element("div").attribute("role", "alert").children_of(move || {
-        let why = bench.trials_unkept().map(|why| {
-            paragraph(
-                "trouble",
-                format!("What you write down is not being kept: {why}. It holds while this page is open."),
-            )
-        });
-        why.into_iter().collect()
-    })
-}
-
-/// What a trial is called: its name, or its day.
-pub fn called(kept: &KeptTrial) -> String {
-    match kept.trial.name.trim() {
-        "" => format!("Bake of {}", device::moment_shown(kept.trial.baked as f64)),
-        name => name.to_owned(),
-    }
+    element("div")
+        .attribute("role", "alert")
+        .children_of(move || {
+            let news = bench.trials_news().map(|words| {
+                let close = button("button button--plain", "Close", move || {
+                    bench.close_trials_news();
+                    device::focus("main");
+                });
+                element("div")
+                    .class("trials__news")
+                    .child(paragraph("trouble", words))
+                    .child(close)
+            });
+            let said = bench.trials_said().into_iter();
+            let said = said.map(|words| paragraph("trouble", words));
+            news.into_iter().chain(said).collect()
+        })
 }
 
 /// The versions with their bakes.
@@ -111,7 +111,7 @@ fn list(bench: Bench) -> Element {
                         TreeNode::Trial(at, against) => {
                             let against = against
                                 .as_ref()
-                                .map(|(other, changes)| (called(&all[*other]), changes));
+                                .map(|(other, changes)| (all[*other].called(), changes));
                             trial_row(row, &all[*at], against)
                         }
                     })
@@ -181,7 +181,7 @@ fn trial_row(row: &TreeRow, kept: &KeptTrial, against: Option<(String, &Changes)
         .class("tree__link")
         .attribute("href", format!("#/trials/{}", kept.id))
         .attribute("dir", "auto")
-        .text(called(kept));
+        .text(kept.called());
     let mut item = item(row).child(link);
     if let Some((other, changes)) = against {
         let line = match changes.line.as_str() {

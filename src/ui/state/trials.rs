@@ -1,6 +1,7 @@
 //! Bakes that were written down: those of the open recipe and of all its versions.
 
 use super::Bench;
+use super::trials_kept::TrialsKept;
 use super::weighing::take;
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
@@ -8,7 +9,7 @@ use crate::baking::trial::{
 };
 use crate::baking::worksheet::{Inputs, WeighIn, WeighRow, weigh_in_sheet};
 use crate::ui::device;
-use crate::ui::storage::{self, KeptTrial, Refusal};
+use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -16,17 +17,15 @@ use std::time::Duration;
 #[derive(Clone, Copy)]
 pub struct Notebook {
     /// The trials of the open recipe's family, the earliest first.
-    all: RwSignal<Vec<KeptTrial>>,
+    pub(super) all: RwSignal<Vec<KeptTrial>>,
     /// The family: the open recipe, what it was made from, and what was made from it.
-    family: RwSignal<Vec<VersionNode>>,
-    /// The trial that was just removed and can be put back.
-    removed: RwSignal<Option<KeptTrial>>,
-    /// Why what is written is not being kept, if it is not.
-    unkept: RwSignal<Option<String>>,
+    pub(super) family: RwSignal<Vec<VersionNode>>,
+    /// How they are kept.
+    pub(super) kept: TrialsKept,
 }
 
 /// Trials, and the family that they are of.
-type Read = (Vec<KeptTrial>, Vec<VersionNode>);
+type Read = (Trials, Vec<VersionNode>);
 
 impl Notebook {
     /// Nothing is read yet.
@@ -34,8 +33,7 @@ impl Notebook {
         Self {
             all: RwSignal::new(Vec::new()),
             family: RwSignal::new(Vec::new()),
-            removed: RwSignal::new(None),
-            unkept: RwSignal::new(None),
+            kept: TrialsKept::start(),
         }
     }
 }
@@ -51,8 +49,10 @@ impl Bench {
     pub fn take_up_trials_soon(self) {
         let read = self.read_trials();
         let is_news = match &read {
-            Ok((all, family)) => {
-                self.notebook.all.with_untracked(|before| before != all)
+            Ok((found, family)) => {
+                self.notebook
+                    .all
+                    .with_untracked(|before| *before != found.all)
                     || self
                         .notebook
                         .family
@@ -67,11 +67,11 @@ impl Bench {
 
     fn take_trials(self, read: Result<Read, Refusal>) {
         match read {
-            Ok((all, family)) => {
-                take(self.notebook.all, all);
+            Ok((found, family)) => {
+                self.take_found(found);
                 take(self.notebook.family, family);
             }
-            Err(refusal) => self.notebook.unkept.set(Some(refusal.to_string())),
+            Err(refusal) => self.say_unread_trials(refusal),
         }
     }
 
@@ -108,8 +108,13 @@ impl Bench {
             });
         }
         let is_ours = |id: &str| family.iter().any(|it| it.id == id);
-        let all = storage::trials_of(is_ours)?;
-        Ok((all, family))
+        let found = self.trials_now(|before| {
+            self.notebook
+                .kept
+                .held
+                .with_value(|held| storage::trials_of(is_ours, before, held))
+        })?;
+        Ok((found, family))
     }
 
     /// What a version of the shelf changed of what it was made from.
@@ -156,7 +161,7 @@ impl Bench {
             Trial::of(inputs, &self.settings_now(), &own, &weigh_in, now as u64)
         });
         let recipe = self.open_id();
-        let id = now as u64 * 1000 + (js_sys::Math::random() * 1000.0) as u64;
+        let id = storage::fresh_number();
         let against = self.trials_now(|all| self.held_against(all, &recipe));
         let kept = KeptTrial {
             id,
@@ -205,53 +210,6 @@ impl Bench {
             change(trial);
             trial.weigh(&settings, &own);
         });
-    }
-
-    fn keep_trial(self, kept: &KeptTrial) {
-        match storage::keep_trial(kept) {
-            Ok(effort) => {
-                self.keeping.note(effort);
-                self.notebook.unkept.set(None);
-            }
-            Err(why) => self.notebook.unkept.set(Some(why)),
-        }
-    }
-
-    /// Takes a trial away; it can be put back.
-    pub fn remove_trial(self, id: u64) {
-        let Some(kept) = self.trials_now(|all| all.iter().find(|kept| kept.id == id).cloned())
-        else {
-            return;
-        };
-        if let Err(why) = storage::remove_trial(&kept) {
-            self.notebook.unkept.set(Some(why));
-            return;
-        }
-        self.notebook
-            .all
-            .update(|all| all.retain(|kept| kept.id != id));
-        self.notebook.removed.set(Some(kept));
-    }
-
-    /// The trial that was just removed, followed.
-    pub fn removed_trial(self) -> Option<KeptTrial> {
-        self.notebook.removed.get()
-    }
-
-    /// Puts it back.
-    pub fn put_trial_back(self) {
-        if let Some(kept) = self.notebook.removed.try_update(Option::take).flatten() {
-            self.keep_trial(&kept);
-            self.notebook.all.update(|all| {
-                all.push(kept);
-                all.sort_by_key(|kept| kept.id);
-            });
-        }
-    }
-
-    /// Why what is written is not being kept, followed.
-    pub fn trials_unkept(self) -> Option<String> {
-        self.notebook.unkept.get()
     }
 
     /// A trial as it is shown, followed; `None` where there is none of that number.

@@ -10,7 +10,7 @@ use crate::baking::worksheet::Settings;
 use crate::ui::device;
 
 /// Where it is tried whether there is room, before anything is written.
-const TRIAL: &str = "batterwright/trial";
+const ATTEMPT: &str = "batterwright/attempt";
 
 /// What was written, and what stood there before.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -138,7 +138,7 @@ fn is_there_room(changes: &[Change]) -> Result<(), Refusal> {
         added += letters(after) + before.as_ref().map_or(letters(key), |_| 0);
         freed += before.as_deref().map_or(0, letters);
     }
-    let tried = store::write(TRIAL, &" ".repeat(added.saturating_sub(freed)));
-    store::remove(TRIAL)?;
+    let tried = store::write(ATTEMPT, &" ".repeat(added.saturating_sub(freed)));
+    store::remove(ATTEMPT)?;
     tried
 }
