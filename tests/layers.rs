@@ -113,7 +113,8 @@ fn a_value_goes_one_way() {
         ),
         ("leaven", &["substitute", "worksheet", "saved", "demo"]),
         ("substitute", &["worksheet", "saved", "demo", "carry"]),
-        ("worksheet", &["saved", "demo", "carry"]),
+        ("worksheet", &["saved", "demo", "carry", "trial"]),
+        ("trial", &["saved", "demo", "carry"]),
         ("saved", &["carry"]),
     ];
     for (path, text) in baking() {

@@ -23,4 +23,5 @@ pub mod statistics;
 pub mod substitute;
 pub mod text;
 pub mod timer;
+pub mod trial;
 pub mod worksheet;

@@ -100,6 +100,8 @@ fn page(bench: Bench) -> Vec<Element> {
             vec![match page.get() {
                 Route::Ticket(_) => pages::ticket(bench),
                 Route::Bench => pages::bench(bench),
+                Route::Trials => pages::trials(bench),
+                Route::Trial(id) => pages::trial(bench, id),
                 Route::Shelf => pages::shelf(bench),
                 Route::Carry => pages::carry(bench),
                 Route::Larder(place) => pages::larder(bench, place),

@@ -27,6 +27,7 @@ mod opening;
 mod pans;
 mod swaps;
 mod taught;
+mod trials;
 mod versions;
 mod weighing;
 
@@ -34,6 +35,7 @@ pub use bakes::Bakes;
 pub use carrying::Came;
 pub use keeping::{Clash, Keeping, Promise};
 pub use pans::PanPlace;
+use trials::Notebook;
 pub use versions::{Compared, Original};
 use weighing::Kitchen;
 
@@ -110,6 +112,8 @@ pub struct Bench {
     pub baking: RwSignal<bool>,
     /// What is under way at the bench.
     kitchen: Kitchen,
+    /// Bakes that were written down.
+    notebook: Notebook,
     /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
     pub haste: RwSignal<bool>,
 }
@@ -173,6 +177,7 @@ impl Bench {
             bakes: RwSignal::new(Bakes::default()),
             baking: RwSignal::new(false),
             kitchen: Kitchen::start(),
+            notebook: Notebook::start(),
             haste: RwSignal::new(false),
         };
         bench.follow_oven();

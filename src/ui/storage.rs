@@ -12,6 +12,7 @@ mod room;
 mod shelf;
 mod single;
 mod store;
+mod trials;
 
 pub use bin::{
     Resting, clear_out, contents, in_bin, put_back, remove_for_good, resting, stand_again,
@@ -25,6 +26,7 @@ pub use room::{Effort, hold_reserve, room};
 pub use shelf::{SetAside, Shelf, doubt, shelf};
 pub use single::{Single, changed_elsewhere, keep, load, trouble};
 pub use store::Refusal;
+pub use trials::{KeptTrial, keep_trial, remove_trial, trial_of_key, trials_of};
 
 use super::device;
 use crate::baking::saved::{self, KeptRecipe, SavedTrouble, VersionOf};

@@ -26,7 +26,10 @@ use super::ingredient::own::{OwnEntry, OwnRecord};
 use super::pan::PanEntry;
 use super::recipe::Correction;
 use super::timer::{Timer, Timers};
-use super::worksheet::{Inputs, LineWords, PutIn, Settings, SwapLine, TimedBake, WeighIn};
+use super::trial::{Picture, Trial, Weight};
+use super::worksheet::{
+    CrumbTold, Inputs, LineWords, PutIn, Settings, SwapLine, TimedBake, WeighIn,
+};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -112,6 +115,7 @@ impl Record for KeptRecipe {
             "corrections" => usual::<Correction>(),
             "own_pan" | "shelf" | "pan" => usual::<PanEntry>(),
             "bakes" => usual::<TimedBake>(),
+            "crumbs" => usual::<CrumbTold>(),
             "lines" => usual::<SwapLine>(),
             "held" | "cold" => usual::<LineWords>(),
             "version" => usual::<VersionOf>(),
@@ -154,6 +158,20 @@ impl Record for WeighIn {
             "put_in" => usual::<PutIn>(),
             "steps" => usual::<LineWords>(),
             _ => Value::Null,
+        }
+    }
+}
+
+impl Record for Trial {
+    const FORMAT: &'static str = "batterwright trial";
+    const VERSION: u32 = 1;
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "weighed" => usual::<PutIn>(),
+            "weights" => usual::<Weight>(),
+            "pictures" => usual::<Picture>(),
+            _ => KeptRecipe::usual_item(name),
         }
     }
 }

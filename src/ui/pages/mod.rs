@@ -7,6 +7,8 @@ mod larder;
 mod settings;
 mod shelf;
 mod ticket;
+mod trial;
+mod trials;
 
 pub use about::about;
 pub use bench::bench;
@@ -15,3 +17,5 @@ pub use larder::larder;
 pub use settings::settings;
 pub use shelf::shelf;
 pub use ticket::ticket;
+pub use trial::trial;
+pub use trials::trials;

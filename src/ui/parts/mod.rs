@@ -39,6 +39,7 @@ mod sources;
 mod spoken;
 mod standing;
 mod timers;
+mod trial_weights;
 mod verdict_strip;
 mod version_head;
 mod weigh_in;
@@ -48,7 +49,9 @@ pub use alarm::alarm;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
-pub use common::{button, fact, hinted_field, is_open, paragraph, radio, select, text_field, tick};
+pub use common::{
+    button, fact, figure, hinted_field, is_open, paragraph, radio, select, text_field, tick,
+};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
@@ -64,6 +67,7 @@ pub use recipe_text::recipe_text;
 pub use sources::sources;
 pub use spoken::spoken;
 pub use timers::timers;
+pub use trial_weights::trial_weights;
 pub use verdict_strip::verdict_strip;
 pub use version_head::version_head;
 pub use weigh_in::{misses, weigh_in};

@@ -1,7 +1,7 @@
 //! The shelf: which recipes are kept, without reading all of them, and which records cannot be read.
 
 use super::store::{self, Glance, Refusal};
-use super::{BIN, INDEX, LARDER, RECIPE, SETTINGS, kitchen};
+use super::{BIN, INDEX, LARDER, RECIPE, SETTINGS, kitchen, trials};
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{
     self, HEAD, KeptRecipe, Listed, Record, SavedTrouble, ShelfIndex, mark,
@@ -124,7 +124,7 @@ fn trouble_at(key: &str) -> Result<Option<SetAside>, Refusal> {
         } else if key.starts_with(LARDER) {
             trouble::<OwnRecord>(&text)
         } else {
-            kitchen::trouble_at(key, &text)
+            kitchen::trouble_at(key, &text).or_else(|| trials::trouble_at(key, &text))
         }
     });
     Ok(trouble.map(|trouble| SetAside::of(key.to_owned(), &trouble)))
