@@ -150,6 +150,14 @@ fn a_line_that_does_not_fit_is_told_and_a_square_taken() {
     assert_eq!((lack.above, lack.below), (18.0, 20.0));
     let taken = fit_what_is_borne_out(&observed, PLAIN, 0.1).expect("a curve");
     assert_eq!(taken.shape, Shape::Curved);
+    // What one term more gains is the square of its coefficient against its error, both certified.
+    let gain = line.gain(&taken).expect("a gain");
+    near(
+        gain.f,
+        (0.316081871345029e-14_f64 / 0.486652849992036e-16).powi(2),
+        1e-8,
+    );
+    assert_eq!((gain.above, gain.below), (1.0, 37.0));
     assert!(taken.lack_of_fit().expect("repeats").by_chance > 0.5);
 }
 
