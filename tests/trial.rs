@@ -1,11 +1,13 @@
 //! Bakes written down. Expected figures are worked by hand from the lines of each recipe; recipes are invented.
 
 use batterwright::baking::ingredient::{Larder, Own, Region};
+use batterwright::baking::oven::forecast::forecast;
+use batterwright::baking::oven::slices::Slices;
 use batterwright::baking::quantity::LengthUnit;
 use batterwright::baking::saved;
 use batterwright::baking::trial::{
-    OutcomeField, Scale, Taught, TreeNode, Trial, VersionNode, changes, measured, tree,
-    trial_sheet, version_changes,
+    OutcomeField, OvenOff, Scale, Taught, TreeNode, Trial, VersionNode, changes, measured,
+    oven_ask, oven_off, oven_said, tree, trial_sheet, version_changes,
 };
 use batterwright::baking::worksheet::{Inputs, PutIn, Settings, WeighIn, worksheet};
 
@@ -502,4 +504,63 @@ fn points_beyond_the_scale_are_none() {
     assert_eq!(trial.times(), 1.0);
     trial.times = Some(f64::NAN);
     assert_eq!(trial.times(), 1.0);
+}
+
+/// An oven that is 20 K hotter than its dial: what its bakes took, given back as timed bakes, is told as that. The slope is
+/// taken over 15 K, so that 20 may come out a few off.
+#[test]
+fn an_oven_that_is_hotter_is_told_by_its_bakes() {
+    for text in [CAKE, &CAKE.replace("20 cm round tin", "23 cm square tin")] {
+        let mut hotter = settings();
+        hotter.oven_off = "+20 C".into();
+        let mut baked = Inputs::of_text(text);
+        baked.choices.oven.setting = "180 C".into();
+        let sheet = worksheet(&baked, &hotter);
+        let ask = sheet.oven.ask.expect("a bake that can be reckoned");
+        let answer = Slices::of(forecast(ask)).at_once();
+        let minutes = answer.bakes[0].as_ref().expect("it is done").minutes[1];
+        let mut trial = trial_of(text);
+        trial.say(OutcomeField::Minutes, format!("{minutes:.1}"));
+        trial.say(OutcomeField::Oven, "180 C".into());
+        let (ask, minutes) = oven_ask(&trial, &settings(), own()).expect("a timed bake");
+        let off = oven_off(&Slices::of(forecast(ask)).at_once(), minutes).expect("both are done");
+        assert!((off.kelvin - 20.0).abs() < 4.0, "{off:?}");
+        assert!(off.deviation > 5.0, "one recipe alone is not sure: {off:?}");
+    }
+}
+
+#[test]
+fn three_recipes_have_to_agree_before_an_oven_is_blamed() {
+    let said = |settings: &Settings, told: &[(&str, f64)]| {
+        let told: Vec<(String, OvenOff)> = told
+            .iter()
+            .map(|&(recipe, kelvin)| {
+                let off = OvenOff {
+                    kelvin,
+                    deviation: 10.0,
+                };
+                (recipe.to_owned(), off)
+            })
+            .collect();
+        oven_said(&told, settings)
+    };
+    let plain = settings();
+    assert_eq!(said(&plain, &[]).typed, None);
+    // Ten bakes of one recipe are one recipe.
+    assert_eq!(said(&plain, &[("a", 20.0); 10]).typed, None);
+    // 1.645 x 10 / sqrt 3 is 9.5 either side.
+    let sure = said(&plain, &[("a", 20.0), ("b", 18.0), ("c", 22.0)]);
+    assert_eq!(sure.typed.as_deref(), Some("+20 C"));
+    let close = said(&plain, &[("a", 9.0), ("b", 9.0), ("c", 9.0)]);
+    assert!(
+        close.typed.is_none() && close.words.contains("too close to call"),
+        "{close:?}"
+    );
+    let mut off = settings();
+    off.oven_off = "+10 C".into();
+    // What is reckoned with already is 10 hotter: 10 less 15.
+    let moved = said(&off, &[("a", -15.0), ("b", -14.0), ("c", -16.0)]);
+    assert_eq!(moved.typed.as_deref(), Some("−5 C"));
+    off.oven_off = "−5 C".into();
+    assert!(off.oven_off().is_ok_and(|off| off.is_some()));
 }

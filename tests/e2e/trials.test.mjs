@@ -132,7 +132,7 @@ inBrowser("a removed trial can be put back", { screen: "phone" }, async (test) =
   await trials(test);
   await writeDown(page, "by mistake");
   await page.getByRole("button", { name: "Remove this trial" }).click();
-  await sees(main(page), /by mistake is removed\./);
+  await sees(main(page), /Removed: by mistake\./);
   await page.getByRole("button", { name: "Put it back" }).click();
   await reload();
   await page.getByRole("link", { name: "by mistake" }).waitFor();

@@ -90,9 +90,7 @@ fn bake(
     (core, wanted): (Option<Temperature>, Option<Temperature>),
     now: &Inputs,
 ) -> Lesson {
-    let is_undone = core
-        .zip(wanted)
-        .is_some_and(|(core, wanted)| core.to_celsius() < wanted.to_celsius() - UNDONE);
+    let is_undone = is_undone(core, wanted);
     let timed = TimedBake {
         pan: trial.as_baked().choices.shelf.into_iter().next(),
         setting: trial.typed(OutcomeField::Oven).trim().to_owned(),
@@ -114,6 +112,12 @@ fn bake(
         is_taken: known.is_some_and(|known| *known == timed),
         taught: (!is_undone).then(|| Taught::Bake(Box::new(timed))),
     }
+}
+
+/// Whether its core was not done when it came out; a core that was not taken is believed to have been.
+pub(super) fn is_undone(core: Option<Temperature>, wanted: Option<Temperature>) -> bool {
+    core.zip(wanted)
+        .is_some_and(|(core, wanted)| core.to_celsius() < wanted.to_celsius() - UNDONE)
 }
 
 impl Inputs {

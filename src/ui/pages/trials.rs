@@ -86,6 +86,8 @@ pub fn unkept(bench: Bench) -> Element {
 /// The versions with their bakes.
 fn list(bench: Bench) -> Element {
     let rows = move || {
+        // Which of them is open.
+        bench.outside.track();
         bench.trials(|all| {
             bench.family(|family| {
                 let names: Vec<String> = all.iter().map(KeptTrial::name).collect();
