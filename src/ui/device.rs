@@ -41,6 +41,17 @@ pub fn date_shown(milliseconds: f64) -> String {
     String::from(date.to_locale_string("default", &JsValue::UNDEFINED))
 }
 
+/// The day and the time of a moment, in short, as this device writes them.
+pub fn moment_shown(milliseconds: f64) -> String {
+    let date = js_sys::Date::new(&JsValue::from_f64(milliseconds));
+    let how = js_sys::Object::new();
+    for (name, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        // An object of our own takes any field.
+        let _ = js_sys::Reflect::set(&how, &name.into(), &value.into());
+    }
+    String::from(date.to_locale_string("default", &how))
+}
+
 /// The time of day of a moment, as this device writes it.
 pub fn time_shown(milliseconds: f64) -> String {
     let date = js_sys::Date::new(&JsValue::from_f64(milliseconds));

@@ -218,9 +218,13 @@ pub fn load_recipe(id: &str) -> Result<Option<Result<KeptRecipe, SavedTrouble>>,
 
 /// What a recipe holds that is only looked at and stays as it is; `None` where there is none that can be read.
 pub fn peek(id: &str) -> Option<Inputs> {
+    peek_kept(id).map(|recipe| recipe.inputs)
+}
+
+/// A whole record that is only looked at; `None` as for [`peek`].
+pub fn peek_kept(id: &str) -> Option<KeptRecipe> {
     let text = store::read(&key_of(id)).ok()??;
-    let recipe = saved::from_text::<KeptRecipe>(&text);
-    recipe.ok().map(|recipe| recipe.inputs)
+    saved::from_text::<KeptRecipe>(&text).ok()
 }
 
 /// What stands under a key, to the letter.

@@ -1,8 +1,9 @@
 //! What changed from one bake to another, in grams and per cent, and what can be concluded from it.
 
 use super::{OutcomeField, Trial, Weight};
-use crate::baking::ingredient::{Allergen, by_key};
+use crate::baking::ingredient::{Allergen, Own, by_key};
 use crate::baking::quantity::{Mass, show};
+use crate::baking::worksheet::{Inputs, Settings, WeighIn};
 use serde::Serialize;
 
 /// What changed between two bakes.
@@ -90,6 +91,12 @@ pub fn changes(before: &Trial, after: &Trial) -> Changes {
     }
 }
 
+/// What a version changed of what it was made from.
+pub fn version_changes(before: &Inputs, after: &Inputs, settings: &Settings, own: &Own) -> Changes {
+    let of = |plan| Trial::of(plan, settings, own, &WeighIn::default(), 0);
+    changes(&of(before), &of(after))
+}
+
 fn amounts(before: &[Weight], after: &[Weight]) -> Vec<AmountChange> {
     let is_same = |one: &Weight, other: &Weight| {
         one.ingredient == other.ingredient && one.beside == other.beside
@@ -121,10 +128,12 @@ fn change(weight: &Weight, before: Option<f64>, after: Option<f64>) -> Option<Am
             } else {
                 let percent = (now / was - 1.0) * 100.0;
                 let sign = if percent < 0.0 { "−" } else { "+" };
+                let (was, now) = (figure(was), figure(now));
                 format!(
-                    "{} to {} ({sign}{} %)",
-                    figure(was),
-                    figure(now),
+                    "{} to {now} ({sign}{} %)",
+                    was.strip_suffix(" g")
+                        .filter(|_| now.ends_with(" g"))
+                        .unwrap_or(&was),
                     show::trimmed(percent.abs(), u32::from(percent.abs() < 10.0))
                 )
             }
@@ -262,7 +271,7 @@ fn tells(things: usize, amounts: &[AmountChange], others: &[OtherChange]) -> Str
         _ => format!(
             "{} things changed at once: what differs may be due to any of them, or to two that work together. It tells \
              whether this cake is better as a whole, not why. To know why, bake the other one again with {} alone changed.",
-            show::sentence(&show::count(things)),
+            show::count(things),
             largest(amounts, others)
         ),
     }

@@ -13,11 +13,11 @@ mod scale;
 mod sheet;
 mod tree;
 
-pub use changes::{AmountChange, Changes, OtherChange, changes};
+pub use changes::{AmountChange, Changes, OtherChange, changes, version_changes};
 pub use field::OutcomeField;
 pub use learn::{Lesson, Taught, lessons};
 pub use measured::{Measured, OutcomeTrouble, PanDepth, measured};
-pub use record::{MOST_PICTURES, Picture, Said, Score, Trial, Weight, weights};
+pub use record::{MOST_PICTURES, Picture, Said, Score, Trial, Weight};
 pub use scale::Scale;
 pub use sheet::{TrialFigure, TrialSheet, trial_sheet};
 pub use tree::{TreeNode, TreeRow, VersionNode, tree};

@@ -90,6 +90,9 @@ pub struct Picture {
     pub words: String,
 }
 
+/// Longer words for an ingredient are no name.
+const LONGEST_NAME: usize = 40;
+
 impl Trial {
     /// A bake of a recipe, with what of it was weighed; figures and scores are still to be said.
     pub fn of(plan: &Inputs, settings: &Settings, own: &Own, weigh_in: &WeighIn, now: u64) -> Self {
@@ -124,8 +127,9 @@ impl Trial {
 
     /// Reckons the weights anew, after the plan or what was weighed has changed.
     pub fn weigh(&mut self, settings: &Settings, own: &Own) {
-        let sheet = worksheet_again(&mut Looks::default(), &self.as_baked(), settings, own);
-        self.weights = weights_of(&sheet);
+        let baked = self.as_baked();
+        let sheet = worksheet_again(&mut Looks::default(), &baked, settings, own);
+        self.weights = weights_of(&baked, &sheet);
         self.method = method_mark(&sheet);
     }
 
@@ -205,18 +209,8 @@ impl Trial {
     }
 }
 
-/// What a recipe weighs by ingredient, as it stands.
-pub fn weights(inputs: &Inputs, settings: &Settings, own: &Own) -> Vec<Weight> {
-    weights_of(&worksheet_again(
-        &mut Looks::default(),
-        inputs,
-        settings,
-        own,
-    ))
-}
-
-/// By ingredient; lines of the same one in the same place are one.
-fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
+/// What a recipe weighs by ingredient; lines of the same one in the same place are one.
+fn weights_of(inputs: &Inputs, sheet: &Worksheet) -> Vec<Weight> {
     let mut weights: Vec<Weight> = Vec::new();
     for line in sheet.lines.iter().filter(|line| is_ingredient(line)) {
         let words = match line.words.trim() {
@@ -237,13 +231,29 @@ fn weights_of(sheet: &Worksheet) -> Vec<Weight> {
             }
             None => weights.push(Weight {
                 ingredient: ingredient.to_owned(),
-                name: line.name.unwrap_or(words).to_owned(),
+                name: called(inputs, line, words),
                 grams,
                 beside: beside.to_owned(),
             }),
         }
     }
     weights
+}
+
+/// What the baker calls it, where that is short and means it by itself; else its name in the tables.
+fn called(inputs: &Inputs, line: &SheetLine, words: &str) -> String {
+    let is_renamed = || {
+        let correction = inputs.correction((line.line, line.part));
+        correction.is_some_and(|it| it.ingredient.is_some())
+    };
+    let is_said = line.status == Status::Weighed
+        && words.len() <= LONGEST_NAME
+        && !line.taught
+        && !(line.corrected && is_renamed());
+    match line.name {
+        Some(name) if !is_said => name.to_owned(),
+        _ => words.to_owned(),
+    }
 }
 
 /// To a thousandth: finer than any scale, and the same once it was written and read.

@@ -166,7 +166,11 @@ fn cautions(found: &Measured, sheet: &Worksheet) -> Vec<String> {
             .to_owned(),
     );
     if !sheet.allergens.is_empty() {
-        let names: Vec<String> = sheet.allergens.iter().map(|it| it.name.clone()).collect();
+        let names: Vec<String> = sheet
+            .allergens
+            .iter()
+            .map(|it| show::amid(&it.name))
+            .collect();
         said.push(format!(
             "Tell whoever tastes it what is in it: {}. A help, never a guarantee: read the packets.",
             show::listed(&names)

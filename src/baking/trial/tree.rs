@@ -13,8 +13,8 @@ pub struct VersionNode {
     pub name: String,
     /// The name of the record that it was made from.
     pub of: Option<String>,
-    /// What differs from what it was made from, in a line.
-    pub line: String,
+    /// What it changed of what it was made from; `None` for what stands by itself.
+    pub changes: Option<Changes>,
 }
 
 /// A row of the tree.

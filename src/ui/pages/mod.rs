@@ -13,7 +13,7 @@ mod trials;
 pub use about::about;
 pub use bench::bench;
 pub use carry::carry;
-pub use larder::larder;
+pub use larder::{begin_measures, larder};
 pub use settings::settings;
 pub use shelf::shelf;
 pub use ticket::ticket;

@@ -1,7 +1,9 @@
 //! One bake, written down: what went in, what was done, what came out, how it scored, what it teaches.
 
+use super::begin_measures;
 use super::trials::{allergens, called, removed, unkept};
 use crate::baking::trial::{Changes, OutcomeField, Scale, TrialSheet};
+use crate::baking::worksheet::SheetLine;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::{
@@ -66,16 +68,15 @@ fn form(page: Page) -> Vec<Element> {
         name(page),
         section("What changed", vec![held_against(page), changed(page)]),
         section("What went in", vec![trial_weights(bench, id)]),
-        section("What was done", fields(page, &OutcomeField::DONE)),
-        section("What came out", {
-            let mut parts = fields(page, &OutcomeField::CAME);
-            parts.push(figures(page));
-            parts
-        }),
+        section("What was done", vec![fields(page, &OutcomeField::DONE)]),
+        section(
+            "What came out",
+            vec![fields(page, &OutcomeField::CAME), figures(page)],
+        ),
         section("How it scored", scores(page)),
         section("Pictures", vec![pictures(bench, id)]),
         section("Notes", vec![notes(page)]),
-        section("What it teaches", vec![lessons(page)]),
+        section("What it teaches", vec![lessons(page), measures(page)]),
         section("To be minded", vec![cautions(page)]),
         section("What next", vec![next(page)]),
     ]
@@ -183,8 +184,9 @@ fn changed(page: Page) -> Element {
         })
 }
 
-fn fields(page: Page, fields: &'static [OutcomeField]) -> Vec<Element> {
-    fields.iter().map(|&which| field(page, which)).collect()
+fn fields(page: Page, fields: &'static [OutcomeField]) -> Element {
+    let fields = fields.iter().map(|&which| field(page, which));
+    element("div").class("trial__fields").children(fields)
 }
 
 fn field(page: Page, which: OutcomeField) -> Element {
@@ -227,9 +229,8 @@ fn scores(page: Page) -> Vec<Element> {
         "hint",
         "What is scored follows the AACC's method for cakes (10-90.01, from memory); the five steps are our own. Leave out what you did not look at.",
     );
-    std::iter::once(hint)
-        .chain(Scale::ALL.map(|scale| score(page, scale)))
-        .collect()
+    let scales = Scale::ALL.map(|scale| score(page, scale));
+    vec![hint, element("div").class("trial__fields").children(scales)]
 }
 
 /// One scale: five steps to touch, and the word of the one that holds.
@@ -328,6 +329,58 @@ fn lessons(page: Page) -> Element {
             })
             .collect()
     })
+}
+
+/// The cups and spoons that are least sure: weighed three times, the baker's own takes the place of the tables'.
+fn measures(page: Page) -> Element {
+    element("div").class("lessons").children_of(move || {
+        let least_sure = page.sheet.with(|sheet| {
+            let lines = sheet.as_ref().map_or(&[][..], |sheet| &sheet.worksheet.lines);
+            least_sure(lines)
+        });
+        if least_sure.is_empty() {
+            return Vec::new();
+        }
+        let offers = least_sure.into_iter().map(|(words, like, range)| {
+            let label = format!("Weigh your own {words} ({range})");
+            button("button button--plain", label, move || {
+                begin_measures(page.bench, &words, like);
+            })
+        });
+        std::iter::once(element("h3").class("lesson__title").text("Your own cups"))
+            .chain([paragraph(
+                "",
+                "These weights are least sure. Fill your own cup or spoon three times and weigh it: the mean and its range take the place of the table's in every recipe, until you remove them from the larder.",
+            )])
+            .chain(offers)
+            .collect()
+    })
+}
+
+/// A weight that is less sure than this is worth weighing: half its range against its mean.
+const UNSURE: f64 = 0.04;
+
+/// Up to three ingredients whose weights are least sure: what the recipe calls them, their keys, their ranges.
+fn least_sure(lines: &[SheetLine]) -> Vec<(String, &'static str, String)> {
+    let mut found: Vec<(f64, &SheetLine)> = lines
+        .iter()
+        .filter_map(|line| {
+            let grams = line.grams.filter(|grams| grams.mean > 0.0)?;
+            let half = (grams.high - grams.low) / 2.0 / grams.mean;
+            (half > UNSURE && !line.words.is_empty()).then_some((half, line))
+        })
+        .collect();
+    found.sort_by(|one, other| other.0.total_cmp(&one.0));
+    let found = found.into_iter().take(3);
+    found
+        .filter_map(|(_, line)| {
+            Some((
+                line.words.clone(),
+                line.ingredient?,
+                line.range_shown.clone()?,
+            ))
+        })
+        .collect()
 }
 
 fn cautions(page: Page) -> Element {

@@ -1,6 +1,7 @@
 //! The bakes of the open recipe and of its versions: written down, as a tree, held against one another, and the next one.
 
-use crate::baking::trial::{Changes, TreeNode, TreeRow, tree};
+use crate::baking::quantity::show;
+use crate::baking::trial::{Changes, TreeNode, TreeRow, VersionNode, tree};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::{button, paragraph};
@@ -110,8 +111,7 @@ fn list(bench: Bench) -> Element {
                     .map(|row| match &row.node {
                         TreeNode::Version(at) => {
                             let version = &family[*at];
-                            let is_open = version.id == open;
-                            version_row(row, &version.name, &version.line, is_open)
+                            version_row(bench, row, version, version.id == open)
                         }
                         TreeNode::Trial(at, against) => {
                             let against = against
@@ -148,17 +148,37 @@ fn item(row: &TreeRow) -> Element {
         .attribute("data-depth", steps.to_string())
 }
 
-fn version_row(row: &TreeRow, name: &str, line: &str, is_open: bool) -> Element {
-    let mut words = element("p").class("tree__version").child(
-        element("strong")
-            .attribute("dir", "auto")
-            .text(name.to_owned()),
-    );
-    if is_open {
-        words = words.text(" (open)");
+fn version_row(bench: Bench, row: &TreeRow, version: &VersionNode, is_open: bool) -> Element {
+    let name = version.name.clone();
+    let head = if is_open {
+        element("p")
+            .class("tree__version")
+            .child(element("strong").attribute("dir", "auto").text(name))
+            .text(" (open)")
+    } else {
+        let id = version.id.clone();
+        button(
+            "button button--plain tree__version",
+            name.clone(),
+            move || {
+                bench.open_kept(&id);
+                bench.take_up_trials();
+            },
+        )
+        .attribute("aria-label", format!("Open {name}"))
+        .attribute("dir", "auto")
+    };
+    let mut item = item(row).child(head);
+    if let Some(changes) = &version.changes {
+        let line = match changes.line.as_str() {
+            "" => "Nothing changed yet.".to_owned(),
+            line => format!("{}.", show::sentence(line)),
+        };
+        item = item
+            .child(paragraph("tree__line", line))
+            .children(marks(changes));
     }
-    let line = (!line.is_empty()).then(|| paragraph("tree__line", line.to_owned()));
-    item(row).child(words).children(line)
+    item
 }
 
 fn trial_row(row: &TreeRow, kept: &KeptTrial, against: Option<(String, &Changes)>) -> Element {
@@ -173,14 +193,20 @@ fn trial_row(row: &TreeRow, kept: &KeptTrial, against: Option<(String, &Changes)
             "" => format!("A repeat of {other}."),
             line => format!("Against {other}: {line}."),
         };
-        item = item.child(paragraph("tree__line", line));
-        if changes.is_mixed() {
-            let mark = format!("{} things changed at once", changes.things);
-            item = item.child(paragraph("tree__mark", mark));
-        }
-        item = item.children(allergens(changes));
+        item = item
+            .child(paragraph("tree__line", line))
+            .children(marks(changes));
     }
     item
+}
+
+/// What is to be minded of changes: that there are several at once, and what came in.
+fn marks(changes: &Changes) -> Vec<Element> {
+    let mixed = changes.is_mixed().then(|| {
+        let mark = format!("{} things changed at once", changes.things);
+        paragraph("tree__mark", mark)
+    });
+    mixed.into_iter().chain(allergens(changes)).collect()
 }
 
 /// What came in that someone may not stand.

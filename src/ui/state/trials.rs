@@ -3,8 +3,10 @@
 use super::Bench;
 use super::trials_kept::TrialsKept;
 use super::weighing::take;
-use crate::baking::saved::families;
-use crate::baking::trial::{Changes, Taught, Trial, TrialSheet, VersionNode, trial_sheet};
+use crate::baking::saved::{Listed, families};
+use crate::baking::trial::{
+    Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet, version_changes,
+};
 use crate::baking::worksheet::{Inputs, WeighIn, WeighRow, weigh_in_sheet};
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
@@ -93,7 +95,7 @@ impl Bench {
                     None => shelf[at].title.clone(),
                 },
                 of: shelf[at].version.as_ref().map(|it| it.of.clone()),
-                line: String::new(),
+                changes: self.version_changes(&shelf[at]),
             })
             .collect();
         if family.is_empty() {
@@ -113,6 +115,20 @@ impl Bench {
                 .with_value(|held| storage::trials_of(is_ours, before, held))
         })?;
         Ok((found, family))
+    }
+
+    /// What a version of the shelf changed of what it was made from.
+    fn version_changes(self, listed: &Listed) -> Option<Changes> {
+        listed.version.as_ref()?;
+        let kept = storage::peek_kept(&listed.id)?;
+        let version = kept.version?;
+        let own = self.larder.get_untracked();
+        Some(version_changes(
+            &version.original,
+            &kept.inputs,
+            &self.settings_now(),
+            &own,
+        ))
     }
 
     /// The trials of the family, followed.
@@ -233,7 +249,7 @@ impl Bench {
             let other = all
                 .iter()
                 .find(|other| other.id == against && other.id != id)?;
-            Some(crate::baking::trial::changes(&other.trial, &kept.trial))
+            Some(changes(&other.trial, &kept.trial))
         })
     }
 

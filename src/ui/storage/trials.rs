@@ -42,7 +42,7 @@ impl KeptTrial {
 
 fn called(trial: &Trial) -> String {
     match trial.name.trim() {
-        "" => format!("Bake of {}", device::date_shown(trial.baked as f64)),
+        "" => format!("Bake of {}", device::moment_shown(trial.baked as f64)),
         name => name.to_owned(),
     }
 }
