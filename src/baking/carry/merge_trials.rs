@@ -36,7 +36,9 @@ impl Writes {
             let mut id = carried.id;
             let fate = match fate(as_here, place, here, *choice) {
                 // Two recipes of the file are one here.
-                Fate::Comes if written.contains(&(place.as_str(), id)) => Fate::Beside,
+                Fate::Comes | Fate::Replaces if written.contains(&(place.as_str(), id)) => {
+                    Fate::Beside
+                }
                 fate => fate,
             };
             match fate {
