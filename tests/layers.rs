@@ -174,3 +174,16 @@ fn a_programme_knows_nothing_of_baking() {
         }
     }
 }
+
+/// Statistics are told all they need in figures.
+#[test]
+fn statistics_know_nothing_of_baking() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/baking/statistics");
+    let files = sources(&folder);
+    assert!(!files.is_empty());
+    for (path, text) in files {
+        for word in ["crate::", "super::super"] {
+            assert!(!text.contains(word), "{} names {word}", path.display());
+        }
+    }
+}

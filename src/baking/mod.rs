@@ -19,6 +19,7 @@ pub mod quantity;
 pub mod recipe;
 pub mod saved;
 pub mod source;
+pub mod statistics;
 pub mod substitute;
 pub mod text;
 pub mod timer;

@@ -140,7 +140,7 @@ inBrowser("a removed trial can be put back", { screen: "phone" }, async (test) =
 
 inBrowser("an own cup is begun from a bake, named as the recipe names it", { screen: "phone" }, async (test) => {
   const { page } = test;
-  await trials(test, "Cup cake\n\n2 cups spelt flour\n1 cup sugar\n1 tsp soda\n1 cup buttermilk\n\nBake at 180 C for 30 minutes.");
+  await trials(test, "Spelt slab\n\n2 cups spelt flour\n1 cup sugar\n1 tsp soda\n1 cup buttermilk\n\nBake at 180 C for 30 minutes.");
   await writeDown(page, "by cups");
   await page.getByRole("button", { name: /^Weigh your own spelt flour/ }).click();
   await page.getByLabel("Name", { exact: true }).waitFor();

@@ -1,7 +1,7 @@
 //! One bake, written down: what went in, what was done, what came out, how it scored, what it teaches.
 
 use super::begin_measures;
-use super::trials::{allergens, called, removed, unkept};
+use super::trials::{allergens, removed, unkept};
 use crate::baking::trial::{Changes, OutcomeField, Scale, TrialSheet};
 use crate::baking::worksheet::SheetLine;
 use crate::ui::device;
@@ -10,6 +10,7 @@ use crate::ui::parts::{
     button, figure, hinted_field, paragraph, pictures, text_field, trial_weights,
 };
 use crate::ui::state::Bench;
+use crate::ui::storage::KeptTrial;
 use leptos::prelude::*;
 
 /// What has to be followed of a trial.
@@ -58,7 +59,7 @@ pub fn trial(bench: Bench, id: u64) -> Element {
 fn title(bench: Bench, id: u64) -> String {
     bench.trials(|all| {
         let kept = all.iter().find(|kept| kept.id == id);
-        kept.map_or_else(|| "No such trial".to_owned(), called)
+        kept.map_or_else(|| "No such trial".to_owned(), KeptTrial::called)
     })
 }
 
@@ -124,7 +125,7 @@ fn held_against(page: Page) -> Element {
                 .map(|kept| {
                     element("option")
                         .attribute("value", kept.name())
-                        .text(called(kept))
+                        .text(kept.called())
                 })
                 .collect::<Vec<_>>()
         });

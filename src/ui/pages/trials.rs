@@ -83,11 +83,6 @@ pub fn unkept(bench: Bench) -> Element {
         })
 }
 
-/// What a trial is called: its name, or its day.
-pub fn called(kept: &KeptTrial) -> String {
-    kept.called()
-}
-
 /// The versions with their bakes.
 fn list(bench: Bench) -> Element {
     let rows = move || {
@@ -116,7 +111,7 @@ fn list(bench: Bench) -> Element {
                         TreeNode::Trial(at, against) => {
                             let against = against
                                 .as_ref()
-                                .map(|(other, changes)| (called(&all[*other]), changes));
+                                .map(|(other, changes)| (all[*other].called(), changes));
                             trial_row(row, &all[*at], against)
                         }
                     })
@@ -186,7 +181,7 @@ fn trial_row(row: &TreeRow, kept: &KeptTrial, against: Option<(String, &Changes)
         .class("tree__link")
         .attribute("href", format!("#/trials/{}", kept.id))
         .attribute("dir", "auto")
-        .text(called(kept));
+        .text(kept.called());
     let mut item = item(row).child(link);
     if let Some((other, changes)) = against {
         let line = match changes.line.as_str() {
