@@ -3,6 +3,7 @@
 
 use super::device;
 use leptos::prelude::{window, *};
+use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 
 /// Where the script stands.
@@ -63,4 +64,26 @@ pub fn sight(key: &str) -> RwSignal<Sight> {
         }
     });
     sight
+}
+
+/// The pictures of those keys that are here, each a JPEG in base64.
+pub fn pack(keys: &[&str], then: impl FnOnce(BTreeMap<String, String>) + 'static) {
+    let keys: js_sys::Array = keys.iter().map(|key| JsValue::from_str(key)).collect();
+    ask("pack", &keys, move |given| {
+        let packed = given.and_then(|given| given.as_string());
+        let packed = packed.and_then(|packed| serde_json::from_str(&packed).ok());
+        then(packed.unwrap_or_default());
+    });
+}
+
+/// Keeps packed pictures, and hands on how many were new, or a sentence that says why they are not kept.
+pub fn unpack(
+    packed: &BTreeMap<String, String>,
+    then: impl FnOnce(Result<usize, String>) + 'static,
+) {
+    let packed = serde_json::to_string(packed).unwrap_or_default();
+    ask("unpack", &packed.into(), move |given| {
+        let came = answer(given, "came").map(|came| came.as_f64().unwrap_or(0.0) as usize);
+        then(came);
+    });
 }

@@ -18,7 +18,7 @@ pub use bin::{
     Resting, clear_out, contents, in_bin, put_back, remove_for_good, resting, stand_again,
     throw_away,
 };
-pub use carrying::{Brought, all_recipes, binned, bring_in, undo_bringing};
+pub use carrying::{Brought, all_recipes, all_trials, binned, bring_in, undo_bringing};
 pub use kitchen::{
     is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };

@@ -165,6 +165,7 @@ impl Record for WeighIn {
 impl Record for Trial {
     const FORMAT: &'static str = "batterwright trial";
     const VERSION: u32 = 1;
+    const MAY_LACK: bool = true;
 
     fn usual_item(name: &str) -> Value {
         match name {

@@ -220,7 +220,7 @@ pub fn rest(record: &BinRecord) -> Result<(), Refusal> {
     store::write(&fresh_key(record), &text)
 }
 
-fn fresh_key(record: &BinRecord) -> String {
+pub(super) fn fresh_key(record: &BinRecord) -> String {
     let beginning = match trials::trial_of_key(&record.id) {
         Some(_) => BIN_TRIAL,
         None => BIN,

@@ -36,11 +36,20 @@ impl KeptTrial {
 
     /// What it is called: its name, or its day.
     pub fn called(&self) -> String {
-        match self.trial.name.trim() {
-            "" => format!("Bake of {}", device::moment_shown(self.trial.baked as f64)),
-            name => name.to_owned(),
-        }
+        called(&self.trial)
     }
+}
+
+fn called(trial: &Trial) -> String {
+    match trial.name.trim() {
+        "" => format!("Bake of {}", device::moment_shown(trial.baked as f64)),
+        name => name.to_owned(),
+    }
+}
+
+/// What it is called away from its recipe.
+pub(super) fn title_of(trial: &Trial) -> String {
+    format!("{}, {}", called(trial), first_words(&trial.plan.text))
 }
 
 /// The trials of some recipes, as they stand.
@@ -173,8 +182,7 @@ pub fn keep_trial(kept: &KeptTrial) -> Result<Written, NotKept<Trial>> {
 /// Where the store refuses; then it stays.
 pub fn remove_trial(kept: &KeptTrial) -> Result<Option<(Resting, Effort)>, Refusal> {
     let key = kept.key();
-    let title = format!("{}, {}", kept.called(), first_words(&kept.trial.plan.text));
-    let removed = bin::throw_away(&key, title)?;
+    let removed = bin::throw_away(&key, title_of(&kept.trial))?;
     SEEN.with_borrow_mut(|seen| seen.remove(&key));
     Ok(removed)
 }
