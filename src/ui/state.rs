@@ -24,6 +24,7 @@ mod bakes;
 mod carrying;
 mod keeping;
 mod opening;
+mod oven_told;
 mod pans;
 mod swaps;
 mod taught;

@@ -2,7 +2,7 @@
 
 use super::begin_measures;
 use super::trials::{allergens, removed, unkept};
-use crate::baking::trial::{Changes, OutcomeField, Scale, TrialSheet};
+use crate::baking::trial::{Changes, OutcomeField, OvenSaid, Scale, TrialSheet};
 use crate::baking::worksheet::SheetLine;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
@@ -77,7 +77,10 @@ fn form(page: Page) -> Vec<Element> {
         section("How it scored", scores(page)),
         section("Pictures", vec![pictures(bench, id)]),
         section("Notes", vec![notes(page)]),
-        section("What it teaches", vec![lessons(page), measures(page)]),
+        section(
+            "What it teaches",
+            vec![lessons(page), measures(page), oven(page)],
+        ),
         section("To be minded", vec![cautions(page)]),
         section("What next", vec![next(page)]),
     ]
@@ -382,6 +385,52 @@ fn least_sure(lines: &[SheetLine]) -> Vec<(String, &'static str, String)> {
             ))
         })
         .collect()
+}
+
+/// What all timed bakes tell of the oven, when it is asked for; what is taken can be taken back.
+fn oven(page: Page) -> Element {
+    let Page { bench, .. } = page;
+    let said = RwSignal::new(None::<OvenSaid>);
+    let is_asked = RwSignal::new(false);
+    // What stood in the settings before.
+    let before = RwSignal::new(None::<String>);
+    let ask = move || {
+        is_asked.set(true);
+        said.set(None);
+        bench.ask_oven(said);
+    };
+    let drawn = move || {
+        let Some(OvenSaid { words, typed }) = said.get() else {
+            let words = is_asked.get().then_some("Being worked out.");
+            return words
+                .map(|words| paragraph("hint", words))
+                .into_iter()
+                .collect();
+        };
+        let touch = match (typed, before.get()) {
+            (_, Some(old)) => Some(button("button", "Take it back", move || {
+                bench.set(|settings| settings.oven_off = old.clone());
+                before.set(None);
+            })),
+            (Some(typed), None) => Some(button("button", "Set the oven's dial so", move || {
+                before.set(Some(bench.settings_now().oven_off));
+                bench.set(|settings| settings.oven_off = typed.clone());
+            })),
+            (None, None) => None,
+        };
+        std::iter::once(paragraph("", words)).chain(touch).collect()
+    };
+    element("div").class("lessons").children([
+        element("h3").class("lesson__title").text("Your oven"),
+        button(
+            "button button--plain",
+            "Ask all timed bakes about the oven",
+            ask,
+        ),
+        element("div")
+            .attribute("role", "status")
+            .children_of(drawn),
+    ])
 }
 
 fn cautions(page: Page) -> Element {

@@ -293,3 +293,20 @@ pub(super) fn trouble_at(key: &str, text: &str) -> Option<SavedTrouble> {
     key.starts_with(TRIAL)
         .then(|| saved::from_text::<Trial>(text).err())?
 }
+
+/// Every trial of every recipe that can be read, only looked at; the earliest first.
+pub fn peek_trials() -> Vec<KeptTrial> {
+    let keys = store::keys().unwrap_or_default();
+    let kept = keys.iter().filter_map(|key| {
+        let (recipe, id) = trial_of_key(key)?;
+        let text = store::read(key).ok()??;
+        Some(KeptTrial {
+            id,
+            recipe: recipe.to_owned(),
+            trial: saved::from_text(&text).ok()?,
+        })
+    });
+    let mut kept: Vec<KeptTrial> = kept.collect();
+    kept.sort_by_key(|kept| kept.id);
+    kept
+}
