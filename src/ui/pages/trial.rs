@@ -2,6 +2,7 @@
 
 use super::begin_measures;
 use super::trials::{allergens, removed, unkept};
+use crate::baking::ingredient::{Group, by_key};
 use crate::baking::trial::{Changes, OutcomeField, OvenSaid, Scale, TrialSheet};
 use crate::baking::worksheet::SheetLine;
 use crate::ui::device;
@@ -371,7 +372,11 @@ fn least_sure(lines: &[SheetLine]) -> Vec<(String, &'static str, String)> {
         .filter_map(|line| {
             let grams = line.grams.filter(|grams| grams.mean > 0.0)?;
             let half = (grams.high - grams.low) / 2.0 / grams.mean;
-            (half > UNSURE && !line.words.is_empty()).then_some((half, line))
+            // A spice is as unsure, and moves nothing.
+            let key = line.ingredient?;
+            let counts = grams.mean >= 10.0
+                || by_key(key).is_some_and(|known| known.group == Group::Leavener);
+            (half > UNSURE && counts && !line.words.is_empty()).then_some((half, line))
         })
         .collect();
     found.sort_by(|one, other| other.0.total_cmp(&one.0));

@@ -130,7 +130,14 @@ fn list(bench: Bench) -> Element {
                 .attribute("id", "trials-tree")
                 .text("Versions and bakes"),
         )
-        .child(element("ul").class("tree").children_of(rows))
+        .child(
+            element("ul")
+                .class("tree")
+                .children_of(rows)
+                .hidden_while(move || {
+                    bench.trials(<[_]>::is_empty) && bench.family(|it| it.len() < 2)
+                }),
+        )
         .child(
             paragraph("hint", "No bake of this recipe is written down yet.")
                 .hidden_while(move || bench.trials(|all| !all.is_empty())),
