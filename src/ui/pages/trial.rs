@@ -27,10 +27,14 @@ struct Page {
 pub fn trial(bench: Bench, id: u64) -> Element {
     bench.flush();
     bench.take_up_trials_soon();
+    // A letter in the notes is no reason to read the recipe again.
+    let baked = Memo::new(move |_| bench.trial_as_baked(id));
+    let worksheet =
+        Memo::new(move |_| baked.with(|baked| Some(bench.worksheet_of(baked.as_ref()?))));
     let page = Page {
         bench,
         id,
-        sheet: Memo::new(move |_| bench.trial_sheet(id)),
+        sheet: Memo::new(move |_| bench.trial_sheet(id, worksheet.get()?)),
         changes: Memo::new(move |_| bench.trial_changes(id)),
     };
     Effect::new(move |_| document().set_title(&format!("{} · Batterwright", title(bench, id))));
@@ -49,6 +53,8 @@ pub fn trial(bench: Bench, id: u64) -> Element {
         unkept(bench),
         element("div").class("trial").children_of(move || match is_there.get() {
             true => form(page),
+            // Before they are read nobody knows.
+            false if !bench.knows_trials() => Vec::new(),
             false => vec![paragraph(
                 "hint",
                 "There is no such trial among those of the open recipe: it was removed, or is of another one.",

@@ -5,13 +5,16 @@ use super::trials_kept::TrialsKept;
 use super::weighing::take;
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
-    Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet, version_changes,
+    Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet_on, version_changes,
 };
-use crate::baking::worksheet::{Inputs, Settings, WeighIn, WeighRow, weigh_in_sheet};
+use crate::baking::worksheet::{
+    Inputs, Looks, Settings, WeighIn, WeighRow, Worksheet, weigh_in_sheet, worksheet_again,
+};
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
 use leptos::prelude::*;
 use std::collections::HashMap;
+use std::sync::Arc;
 use std::time::Duration;
 
 /// What the page knows of trials.
@@ -238,12 +241,33 @@ impl Bench {
         });
     }
 
-    /// A trial as it is shown, followed; `None` where there is none of that number.
-    pub fn trial_sheet(self, id: u64) -> Option<TrialSheet> {
-        let (settings, own) = (self.settings(), self.larder.get());
+    /// A recipe as a trial was baked, followed; `None` where there is none of that number.
+    pub fn trial_as_baked(self, id: u64) -> Option<Inputs> {
         self.trials(|all| {
             let kept = all.iter().find(|kept| kept.id == id)?;
-            Some(self.inputs(|now| trial_sheet(&kept.name(), &kept.trial, now, &settings, &own)))
+            Some(kept.trial.as_baked())
+        })
+    }
+
+    /// The worksheet of a recipe that is not the open one, by settings and larder, followed.
+    pub fn worksheet_of(self, inputs: &Inputs) -> Arc<Worksheet> {
+        let (settings, own) = (self.settings(), self.larder.get());
+        Arc::new(worksheet_again(
+            &mut Looks::default(),
+            inputs,
+            &settings,
+            &own,
+        ))
+    }
+
+    /// A trial as it is shown, on the worksheet of the recipe as it was baked, followed; `None` where there is none of that
+    /// number.
+    pub fn trial_sheet(self, id: u64, worksheet: Arc<Worksheet>) -> Option<TrialSheet> {
+        let by = (&self.settings(), &*self.larder.get());
+        self.trials(|all| {
+            let kept = all.iter().find(|kept| kept.id == id)?;
+            let (name, trial) = (kept.name(), &kept.trial);
+            Some(self.inputs(|now| trial_sheet_on(worksheet, &name, trial, now, by)))
         })
     }
 
