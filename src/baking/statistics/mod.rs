@@ -16,6 +16,7 @@ pub mod least_squares;
 pub mod scatter;
 pub mod student;
 pub mod surface;
+pub mod turning;
 
 /// Why nothing can be said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
