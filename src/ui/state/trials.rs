@@ -205,13 +205,18 @@ impl Bench {
         });
     }
 
-    /// A trial as it is shown, followed; `None` where there is none of that number.
-    pub fn trial_sheet(self, id: u64) -> Option<TrialSheet> {
-        let (settings, own) = (self.settings(), self.larder.get());
+    /// What of a trial there is to reckon with, followed; `None` where there is none of that number.
+    pub fn reckoned_trial(self, id: u64) -> Option<Trial> {
         self.trials(|all| {
             let kept = all.iter().find(|kept| kept.id == id)?;
-            Some(self.inputs(|now| trial_sheet(&kept.name(), &kept.trial, now, &settings, &own)))
+            Some(kept.trial.reckoned())
         })
+    }
+
+    /// A trial as it is shown, with the recipe as it stands, followed.
+    pub fn trial_sheet(self, id: u64, trial: &Trial) -> TrialSheet {
+        let (settings, own) = (self.settings(), self.larder.get());
+        self.inputs(|now| trial_sheet(&id.to_string(), trial, now, &settings, &own))
     }
 
     /// What a trial was planned to weigh, row by row, in the order of its bowls, as it is now.
