@@ -379,7 +379,7 @@ fn a_tree_holds_every_version_and_every_bake_once() {
         .map(|row| match &row.node {
             TreeNode::Version(at) => format!("{} {}", row.depth, versions[*at].id),
             TreeNode::Trial(at, against) => {
-                let against = against.as_ref().map(|(other, _)| trials[*other].0);
+                let against = against.map(|other| trials[other].0);
                 format!("{} {} {}", row.depth, trials[*at].0, against.unwrap_or("-"))
             }
         })

@@ -3,10 +3,12 @@
 use super::Bench;
 use super::weighing::take;
 use crate::baking::quantity::show;
+use crate::baking::trial::VersionNode;
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, NotKept, Refusal, Resting, Standing, Trials, Written};
 use leptos::prelude::*;
 use std::collections::BTreeSet;
+use std::time::Duration;
 
 const PARTED: &str = "Two windows have changed this bake, each without having seen the other's work. Both are kept: what \
     stands in this window has become a copy, which is open now.";
@@ -29,7 +31,12 @@ pub struct TrialsKept {
     unreadable: RwSignal<usize>,
     /// What came of another window's work.
     said: RwSignal<Option<String>>,
+    /// The keys of those that another window has changed and that are to be read.
+    changed: StoredValue<BTreeSet<String>>,
 }
+
+/// A window that brings hundreds of bakes in is followed in few steps.
+const GATHERED: Duration = Duration::from_millis(30);
 
 impl TrialsKept {
     /// Nothing is said yet.
@@ -41,6 +48,7 @@ impl TrialsKept {
             unread: RwSignal::new(None),
             unreadable: RwSignal::new(0),
             said: RwSignal::new(None),
+            changed: StoredValue::new(BTreeSet::new()),
         }
     }
 }
@@ -49,6 +57,7 @@ impl Bench {
     /// Takes what was found of trials in the place of what this window had.
     pub(super) fn take_found(self, found: Trials) {
         let kept = self.notebook.kept;
+        kept.changed.set_value(BTreeSet::new());
         if !found.gone.is_empty() {
             kept.held.update_value(|held| held.extend(&found.gone));
             kept.said.set(Some(GONE.into()));
@@ -177,34 +186,67 @@ impl Bench {
 
     /// Follows what another window has done to a trial's record, which it took for `before`.
     pub fn follow_other_trial(self, recipe: &str, id: u64, before: Option<&str>) {
-        let is_ours = self
-            .notebook
-            .family
-            .with_untracked(|family| family.iter().any(|it| it.id == recipe));
-        if !is_ours {
+        // Of a version that another window has made nothing is known here before it is looked for.
+        if !self.is_of_family(recipe) && (before.is_some() || !self.is_looked_at()) {
             return;
         }
-        let ours = self.trials_now(|all| all.iter().find(|kept| kept.id == id).cloned());
-        if let Some(ours) = ours
-            && let key = ours.key()
-            && let Standing::Changed(theirs, true) = storage::standing_of_trial(&key)
-            && !storage::was_seen(&key, before)
-            && ours.trial != *theirs
-        {
-            // Ours was written over by a window that had not seen it.
-            return self.part_trials(&ours);
+        let key = storage::key_of_trial(recipe, id);
+        let changed = self.notebook.kept.changed;
+        // Since the first of several changes, nothing was written under that key here: it would not have been let.
+        if !changed.with_value(|changed| changed.contains(&key)) {
+            let ours = self.trials_now(|all| all.iter().find(|kept| kept.id == id).cloned());
+            if let Some(ours) = ours
+                && let Standing::Changed(theirs, true) = storage::standing_of_trial(&key)
+                && ours.key() == key
+                && !storage::was_seen(&key, before)
+                && ours.trial != *theirs
+            {
+                // Ours was written over by a window that had not seen it.
+                return self.part_trials(&ours);
+            }
         }
-        self.take_up_trials();
+        self.read_soon(key);
+    }
+
+    /// Follows what another window has done to a recipe's record, as far as the tree of versions shows it.
+    pub fn follow_other_version(self, id: &str, before: Option<&str>) {
+        let is_shown = device::hash().starts_with("#/trials") && self.is_looked_at();
+        if is_shown && (before.is_none() || self.is_of_family(id)) {
+            self.read_soon(storage::key_of(id));
+        }
+    }
+
+    /// Has all trials read in a moment, since what stands under a key has changed.
+    fn read_soon(self, key: String) {
+        let changed = self.notebook.kept.changed;
+        let is_first = changed.with_value(BTreeSet::is_empty);
+        changed.update_value(|changed| {
+            changed.insert(key);
+        });
+        let read = move || {
+            if !changed.with_value(BTreeSet::is_empty) {
+                self.take_up_trials();
+            }
+        };
+        if is_first {
+            set_timeout(read, GATHERED);
+        }
+    }
+
+    fn is_of_family(self, recipe: &str) -> bool {
+        let is_it = |it: &VersionNode| it.id == recipe;
+        let family = self.notebook.family;
+        family.with_untracked(|family| family.iter().any(is_it))
+    }
+
+    /// Whether the trials of the open recipe were looked at.
+    fn is_looked_at(self) -> bool {
+        self.is_of_family(&self.open_id())
     }
 
     /// Catches up with other windows where trials are looked at.
     pub(super) fn catch_up_trials(self) {
-        let open = self.open_id();
-        let is_looked_at = self
-            .notebook
-            .family
-            .with_untracked(|family| family.iter().any(|it| it.id == open));
-        if is_looked_at {
+        if self.is_looked_at() {
             self.take_up_trials();
         }
     }

@@ -79,7 +79,8 @@ pub fn fresh_number() -> u64 {
     device::now() as u64 * 1000 + (js_sys::Math::random() * 1000.0) as u64
 }
 
-pub(super) fn key_of_trial(recipe: &str, id: u64) -> String {
+/// The key that a trial's record stands under.
+pub fn key_of_trial(recipe: &str, id: u64) -> String {
     format!("{TRIAL}{recipe}/{id}")
 }
 
