@@ -248,6 +248,9 @@ fn a_recipe_says_how_many_bakes_it_brings() {
     let bakes: Vec<_> = shown.rows.iter().map(|row| row.bakes).collect();
     assert_eq!(bakes, [6, 0]);
     assert_eq!(file.sentence(), "2 recipes and 6 bakes");
+    assert_eq!(shown.double_trials, 0);
+    // Bakes 3 to 6 stand here otherwise.
+    assert_eq!(preview(&file, &here()).double_trials, 4);
 }
 
 proptest! {

@@ -1,6 +1,6 @@
 //! What a file would bring, against what is kept here.
 
-use super::{Carried, Everything, keys};
+use super::{Carried, Everything, Taken, keys, merge};
 use crate::baking::ingredient::own::{Merged, OwnRecord};
 use crate::baking::saved::{KeptRecipe, first_words};
 use crate::baking::trial::Trial;
@@ -63,6 +63,8 @@ pub struct Row {
 pub struct Preview {
     /// Its recipes, in its order.
     pub rows: Vec<Row>,
+    /// How many of its bakes are here too, and differ.
+    pub double_trials: usize,
     /// Whether its settings differ from those here; `None` where it brings none.
     pub settings_differ: Option<bool>,
     /// What of its larder would come in; `None` where it brings none.
@@ -106,6 +108,7 @@ pub fn preview(everything: &Everything, here: &Here) -> Preview {
     });
     Preview {
         rows: rows.collect(),
+        double_trials: merge(everything, here, &Taken::default(), String::new).doubled_trials,
         settings_differ: everything
             .settings
             .as_ref()

@@ -315,12 +315,13 @@ fn choice(legend: &'static str, options: impl IntoIterator<Item = Element>) -> E
         .children(options)
 }
 
-/// What happens to recipes that are here too; `None` where there is none.
+/// What happens to recipes and bakes that are here too; `None` where there is none.
 fn for_all(page: Page, preview: &Preview) -> Option<Element> {
     let is_any = preview
         .rows
         .iter()
-        .any(|row| row.standing.is_double() || row.standing == Standing::InBin);
+        .any(|row| row.standing.is_double() || row.standing == Standing::InBin)
+        || preview.double_trials > 0;
     let options = WhenBoth::ALL.map(|when| {
         radio(
             "carry-all",
@@ -329,7 +330,12 @@ fn for_all(page: Page, preview: &Preview) -> Option<Element> {
             move || page.taken.update(|taken| taken.all = when),
         )
     });
-    is_any.then(|| choice("Recipes that are here too, or in the bin here", options))
+    is_any.then(|| {
+        choice(
+            "What is here too and differs, or is in the bin here",
+            options,
+        )
+    })
 }
 
 fn settings(page: Page, preview: &Preview) -> Option<Element> {

@@ -25,7 +25,7 @@ pub struct Notebook {
 }
 
 /// Trials, and the family that they are of.
-type Read = (Trials, Vec<VersionNode>);
+type Read = (Result<Trials, Refusal>, Vec<VersionNode>);
 
 impl Notebook {
     /// Nothing is read yet.
@@ -48,36 +48,36 @@ impl Bench {
     /// it is gone.
     pub fn take_up_trials_soon(self) {
         let read = self.read_trials();
-        let is_news = match &read {
-            Ok((found, family)) => {
-                self.notebook
-                    .all
-                    .with_untracked(|before| *before != found.all)
-                    || self
-                        .notebook
-                        .family
-                        .with_untracked(|before| before != family)
-            }
-            Err(_) => true,
-        };
-        if is_news {
-            set_timeout(move || self.take_trials(read), Duration::ZERO);
-        }
+        set_timeout(move || self.take_trials(read), Duration::ZERO);
     }
 
-    fn take_trials(self, read: Result<Read, Refusal>) {
-        match read {
-            Ok((found, family)) => {
-                self.take_found(found);
-                take(self.notebook.family, family);
-            }
+    fn take_trials(self, (found, family): Read) {
+        match found {
+            Ok(found) => self.take_found(found),
             Err(refusal) => self.say_unread_trials(refusal),
         }
+        take(self.notebook.family, family);
     }
 
-    fn read_trials(self) -> Result<Read, Refusal> {
+    fn read_trials(self) -> Read {
+        let family = self.read_family();
+        let is_ours = |id: &str| family.iter().any(|it| it.id == id);
+        let found = self.trials_now(|before| {
+            let held = self.notebook.kept.held;
+            held.with_value(|held| storage::trials_of(is_ours, before, held))
+        });
+        (found, family)
+    }
+
+    fn read_family(self) -> Vec<VersionNode> {
         let open = self.open_id();
-        let shelf = storage::shelf().unwrap_or_default().recipes;
+        let before = self.notebook.family.get_untracked();
+        let shelf = match storage::shelf() {
+            Ok(shelf) => shelf.recipes,
+            // The store does not tell: what was known of the family still holds.
+            Err(_) if before.iter().any(|it| it.id == open) => return before,
+            Err(_) => Vec::new(),
+        };
         let known: Vec<(&str, Option<&str>)> = shelf
             .iter()
             .map(|it| (it.id.as_str(), it.version.as_ref().map(|it| it.of.as_str())))
@@ -107,14 +107,7 @@ impl Bench {
                 ..VersionNode::default()
             });
         }
-        let is_ours = |id: &str| family.iter().any(|it| it.id == id);
-        let found = self.trials_now(|before| {
-            self.notebook
-                .kept
-                .held
-                .with_value(|held| storage::trials_of(is_ours, before, held))
-        })?;
-        Ok((found, family))
+        family
     }
 
     /// What a version of the shelf changed of what it was made from.
