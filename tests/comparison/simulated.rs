@@ -187,4 +187,7 @@ fn proposals_find_the_best_amount_in_fewer_bakes_than_steps() {
     say("the proposed bakes", ours);
     say("steps of 10, then 5 %", tens);
     say("steps of 20, 10, then 5 %", twenties);
+    for stepped in [tens, twenties] {
+        assert!(ours.0 > stepped.0 && ours.1 < stepped.1);
+    }
 }

@@ -155,7 +155,8 @@ impl<'a> Search<'a> {
             None => (self.asked.now, range / 4.0),
         };
         let half = half.clamp(self.asked.step, range / 2.0);
-        let middle = middle.clamp(self.low + half, self.high - half);
+        // Not by `clamp`: rounding may leave nothing between the two.
+        let middle = middle.min(self.high - half).max(self.low + half);
         let mut amounts = vec![middle - half, middle, middle + half];
         let away = |amount: f64| (amount - self.asked.now).abs();
         let nearest = (0..3).min_by(|a, b| away(amounts[*a]).total_cmp(&away(amounts[*b])));
