@@ -5,6 +5,7 @@
 pub mod balance;
 pub mod carry;
 pub mod chemistry;
+pub mod comparison;
 pub mod demo;
 pub mod estimate;
 pub mod finding;

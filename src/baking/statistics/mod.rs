@@ -4,8 +4,8 @@
 //! in any unit. Methods are those of the NIST/SEMATECH e-Handbook of Statistical Methods, chapters 1, 4 and 5, unless
 //! a function says otherwise.
 //!
-//! The solver is our own sixty lines: nalgebra's came to 10 kB compressed in the module, for matrices of six columns.
-//! The distributions are puruspe's, 1 kB; statrs' came to 4.6 kB.
+//! Matrices are nalgebra's, some 10 kB compressed in the module; the distributions are puruspe's, 1 kB (statrs' came to
+//! 4.6 kB).
 
 pub mod apart;
 pub mod best;
@@ -16,6 +16,7 @@ pub mod least_squares;
 pub mod scatter;
 pub mod student;
 pub mod surface;
+pub mod turning;
 
 /// Why nothing can be said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -21,5 +21,5 @@ pub use measured::{Measured, OutcomeTrouble, PanDepth, measured};
 pub use oven_told::{OvenOff, OvenSaid, oven_ask, oven_off, oven_said};
 pub use record::{MOST_PICTURES, Picture, Said, Score, Trial, Weight};
 pub use scale::Scale;
-pub use sheet::{TrialFigure, TrialSheet, trial_sheet, trial_sheet_on};
+pub use sheet::{TrialFigure, TrialSheet, trial_sheet};
 pub use tree::{TreeNode, TreeRow, VersionNode, tree};

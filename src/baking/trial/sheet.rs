@@ -5,7 +5,6 @@ use super::{Lesson, Measured, OutcomeTrouble, Trial, lessons, measured};
 use crate::baking::ingredient::Own;
 use crate::baking::quantity::{Length, Temperature, show};
 use crate::baking::worksheet::{Inputs, Looks, Settings, Worksheet, worksheet_again};
-use std::sync::Arc;
 
 /// A bake, ready to be shown.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,7 +22,7 @@ pub struct TrialSheet {
     /// What is to be minded, whole sentences.
     pub cautions: Vec<String>,
     /// The worksheet of the recipe as it was baked.
-    pub worksheet: Arc<Worksheet>,
+    pub worksheet: Worksheet,
 }
 
 /// A figure that follows from what was measured.
@@ -51,17 +50,6 @@ pub fn trial_sheet(
     own: &Own,
 ) -> TrialSheet {
     let worksheet = worksheet_again(&mut Looks::default(), &trial.as_baked(), settings, own);
-    trial_sheet_on(Arc::new(worksheet), id, trial, now, (settings, own))
-}
-
-/// The same, on the worksheet of the recipe as it was baked.
-pub fn trial_sheet_on(
-    worksheet: Arc<Worksheet>,
-    id: &str,
-    trial: &Trial,
-    now: &Inputs,
-    (settings, own): (&Settings, &Own),
-) -> TrialSheet {
     let pans = &worksheet.pans;
     let pan = pans.shelf.first().unwrap_or(&pans.own);
     let depth = pan.entry.read().ok().map(|pan| pan.depth);

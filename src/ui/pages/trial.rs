@@ -27,14 +27,13 @@ struct Page {
 pub fn trial(bench: Bench, id: u64) -> Element {
     bench.flush();
     bench.take_up_trials_soon();
-    // A letter in the notes is no reason to read the recipe again.
-    let baked = Memo::new(move |_| bench.trial_as_baked(id));
-    let worksheet =
-        Memo::new(move |_| baked.with(|baked| Some(bench.worksheet_of(baked.as_ref()?))));
+    let reckoned = Memo::new(move |_| bench.reckoned_trial(id));
     let page = Page {
         bench,
         id,
-        sheet: Memo::new(move |_| bench.trial_sheet(id, worksheet.get()?)),
+        sheet: Memo::new(move |_| {
+            reckoned.with(|trial| Some(bench.trial_sheet(id, trial.as_ref()?)))
+        }),
         changes: Memo::new(move |_| bench.trial_changes(id)),
     };
     Effect::new(move |_| document().set_title(&format!("{} · Batterwright", title(bench, id))));

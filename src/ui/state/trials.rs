@@ -5,16 +5,13 @@ use super::trials_kept::TrialsKept;
 use super::weighing::take;
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
-    Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet_on, version_changes,
+    Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet, version_changes,
 };
-use crate::baking::worksheet::{
-    Inputs, Looks, Settings, WeighIn, WeighRow, Worksheet, weigh_in_sheet, worksheet_again,
-};
+use crate::baking::worksheet::{Inputs, Settings, WeighIn, WeighRow, weigh_in_sheet};
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
 use leptos::prelude::*;
 use std::collections::HashMap;
-use std::sync::Arc;
 use std::time::Duration;
 
 /// What the page knows of trials.
@@ -241,34 +238,18 @@ impl Bench {
         });
     }
 
-    /// A recipe as a trial was baked, followed; `None` where there is none of that number.
-    pub fn trial_as_baked(self, id: u64) -> Option<Inputs> {
+    /// What of a trial there is to reckon with, followed; `None` where there is none of that number.
+    pub fn reckoned_trial(self, id: u64) -> Option<Trial> {
         self.trials(|all| {
             let kept = all.iter().find(|kept| kept.id == id)?;
-            Some(kept.trial.as_baked())
+            Some(kept.trial.reckoned())
         })
     }
 
-    /// The worksheet of a recipe that is not the open one, by settings and larder, followed.
-    pub fn worksheet_of(self, inputs: &Inputs) -> Arc<Worksheet> {
+    /// A trial as it is shown, with the recipe as it stands, followed.
+    pub fn trial_sheet(self, id: u64, trial: &Trial) -> TrialSheet {
         let (settings, own) = (self.settings(), self.larder.get());
-        Arc::new(worksheet_again(
-            &mut Looks::default(),
-            inputs,
-            &settings,
-            &own,
-        ))
-    }
-
-    /// A trial as it is shown, on the worksheet of the recipe as it was baked, followed; `None` where there is none of that
-    /// number.
-    pub fn trial_sheet(self, id: u64, worksheet: Arc<Worksheet>) -> Option<TrialSheet> {
-        let by = (&self.settings(), &*self.larder.get());
-        self.trials(|all| {
-            let kept = all.iter().find(|kept| kept.id == id)?;
-            let (name, trial) = (kept.name(), &kept.trial);
-            Some(self.inputs(|now| trial_sheet_on(worksheet, &name, trial, now, by)))
-        })
+        self.inputs(|now| trial_sheet(&id.to_string(), trial, now, &settings, &own))
     }
 
     /// What a trial was planned to weigh, row by row, in the order of its bowls, as it is now.
