@@ -4,7 +4,7 @@ use crate::baking::quantity::show;
 use crate::baking::trial::{Changes, TreeNode, TreeRow, VersionNode, tree};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{button, paragraph};
+use crate::ui::parts::{button, comparison, paragraph};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use crate::ui::storage::KeptTrial;
@@ -37,6 +37,7 @@ pub fn trials(bench: Bench) -> Element {
         ),
         button("button", "Write a bake down", write),
         list(bench),
+        comparison(bench),
     ])
 }
 
