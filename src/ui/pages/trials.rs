@@ -5,7 +5,7 @@ mod tree;
 use crate::baking::trial::Changes;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{button, paragraph};
+use crate::ui::parts::{button, comparison, paragraph};
 use crate::ui::shown::Part;
 use crate::ui::state::Bench;
 use leptos::prelude::*;
@@ -37,6 +37,7 @@ pub fn trials(bench: Bench) -> Element {
         ),
         button("button", "Write a bake down", write),
         tree::list(bench),
+        comparison(bench),
     ])
 }
 
