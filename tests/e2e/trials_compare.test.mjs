@@ -131,7 +131,7 @@ inBrowser("two things are moved in one plan, with the recipe twice", { screen: "
 inBrowser("all of it works by keyboard alone", { screen: "desk" }, async (test) => {
   const { page } = test;
   await bakes(test, FOUR);
-  await beside(page).getByText("Choose the bakes").focus();
+  await beside(page).locator("summary", { hasText: "Choose the bakes" }).focus();
   await page.keyboard.press("Enter");
   await beside(page).getByLabel("higher", { exact: true }).waitFor();
   await page.keyboard.press("Tab");
