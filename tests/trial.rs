@@ -69,6 +69,25 @@ fn a_trial_is_the_formula_as_it_was_weighed() {
 }
 
 #[test]
+fn what_is_only_planned_to_be_swapped_was_not_baked() {
+    let mut inputs = Inputs::of_text(CAKE);
+    inputs.swap((7, 0), "butter_unsalted", None);
+    assert!(inputs.choices.swaps.is_any());
+    let trial = Trial::of(&inputs, &settings(), own(), &WeighIn::default(), 0);
+    assert_eq!(trial.plan, Inputs::of_text(CAKE));
+}
+
+#[test]
+fn what_is_reckoned_with_reckons_the_same() {
+    let mut trial = weighed(&[(3, 230.0)]);
+    trial.say(OutcomeField::CrumbPh, "7.1".into());
+    trial.notes = "moist".into();
+    trial.seen = vec!["low".into()];
+    let sheet = |trial: &Trial| trial_sheet("1", trial, &trial.plan, &settings(), own());
+    assert_eq!(sheet(&trial.reckoned()), sheet(&trial));
+}
+
+#[test]
 fn a_batch_that_is_grown_is_the_same_formula() {
     let inputs = Inputs::of_text(CAKE);
     let weigh_in = WeighIn {
@@ -360,7 +379,7 @@ fn a_tree_holds_every_version_and_every_bake_once() {
         .map(|row| match &row.node {
             TreeNode::Version(at) => format!("{} {}", row.depth, versions[*at].id),
             TreeNode::Trial(at, against) => {
-                let against = against.as_ref().map(|(other, _)| trials[*other].0);
+                let against = against.map(|other| trials[other].0);
                 format!("{} {} {}", row.depth, trials[*at].0, against.unwrap_or("-"))
             }
         })

@@ -23,12 +23,13 @@ pub use kitchen::{
     is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };
 pub use room::{Effort, hold_reserve, room};
-pub use shelf::{SetAside, Shelf, doubt, shelf};
+pub use shelf::{SetAside, Shelf, doubt, others_aside, shelf};
 pub use single::{Single, changed_elsewhere, keep, load, trouble};
 pub use store::Refusal;
 pub use trials::{
-    KeptTrial, Stray, Trials, bakes_of_recipes, fresh_number, keep_trial, move_trials, peek_trials,
-    put_recipe_of, remove_trial, standing_of_trial, strays, trial_of_key, trials_of,
+    KeptTrial, Stray, Trials, bakes_of_recipes, fresh_number, keep_trial, key_of_trial,
+    move_trials, peek_trials, put_recipe_of, remove_trial, standing_of_trial, strays, trial_of_key,
+    trials_of,
 };
 
 use super::device;

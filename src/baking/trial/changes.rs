@@ -98,18 +98,32 @@ pub fn version_changes(before: &Inputs, after: &Inputs, settings: &Settings, own
 }
 
 fn amounts(before: &[Weight], after: &[Weight]) -> Vec<AmountChange> {
-    let is_same = |one: &Weight, other: &Weight| {
-        one.ingredient == other.ingredient && one.beside == other.beside
-    };
+    let (was, is) = (in_order(before), in_order(after));
     let changed = after.iter().filter_map(|now| {
-        let was = before.iter().find(|was| is_same(was, now));
+        let was = found(&was, now);
         change(now, was.map_or(Some(0.0), |was| was.grams), now.grams)
     });
-    let gone = before
-        .iter()
-        .filter(|was| !after.iter().any(|now| is_same(was, now)));
+    let gone = before.iter().filter(|was| found(&is, was).is_none());
     let gone = gone.filter_map(|was| change(was, was.grams, Some(0.0)));
     changed.chain(gone).collect()
+}
+
+/// What tells one weight of a bake from its others: what it is, and where it goes.
+fn place(weight: &Weight) -> (&str, &str) {
+    (&weight.ingredient, &weight.beside)
+}
+
+fn in_order(weights: &[Weight]) -> Vec<&Weight> {
+    let mut sorted: Vec<&Weight> = weights.iter().collect();
+    sorted.sort_by_key(|weight| place(weight));
+    sorted
+}
+
+/// The first of them that stands for the same.
+fn found<'a>(sorted: &[&'a Weight], like: &Weight) -> Option<&'a Weight> {
+    let at = sorted.partition_point(|it| place(it) < place(like));
+    let found = sorted.get(at).copied();
+    found.filter(|it| place(it) == place(like))
 }
 
 fn change(weight: &Weight, before: Option<f64>, after: Option<f64>) -> Option<AmountChange> {

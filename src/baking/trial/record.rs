@@ -119,6 +119,18 @@ impl Trial {
         trial
     }
 
+    /// What of it there is to reckon with: the rest left empty, so that a letter in the notes reckons nothing anew.
+    #[must_use]
+    pub fn reckoned(&self) -> Self {
+        Self {
+            plan: self.plan.clone(),
+            weighed: self.weighed.clone(),
+            times: self.times,
+            said: self.said.clone(),
+            ..Self::default()
+        }
+    }
+
     /// How many times the recipe was baked.
     pub fn times(&self) -> f64 {
         let is_possible = |times: &f64| times.is_finite() && *times > 0.0;

@@ -1,6 +1,6 @@
 //! The versions of a recipe and their bakes, as a tree.
 
-use super::{Changes, Trial, changes};
+use super::{Changes, Trial};
 use serde::Serialize;
 use std::collections::HashMap;
 
@@ -31,9 +31,8 @@ pub struct TreeRow {
 pub enum TreeNode {
     /// A version: its place among those given.
     Version(usize),
-    /// A bake: its place among those given, and what changed against the one that it is held against, which is named
-    /// by its place; `None` for the first.
-    Trial(usize, Option<(usize, Changes)>),
+    /// A bake: its place among those given, and the place of the one that it is held against; `None` for the first.
+    Trial(usize, Option<usize>),
 }
 
 /// Versions, each with its bakes below it, the earliest first, then the versions that were made from it. Every version comes
@@ -44,24 +43,38 @@ pub fn tree(versions: &[VersionNode], trials: &[(&str, &str, &Trial)]) -> Vec<Tr
         .enumerate()
         .map(|(at, it)| (it.id.as_str(), at))
         .collect();
-    let mut by_age: Vec<usize> = (0..trials.len()).collect();
-    by_age.sort_by_key(|&trial| (trials[trial].2.baked, trials[trial].0));
     let places: HashMap<&str, usize> = trials
         .iter()
         .enumerate()
         .map(|(at, it)| (it.0, at))
         .collect();
+    let mut by_age: Vec<usize> = (0..trials.len()).collect();
+    by_age.sort_by_key(|&trial| (trials[trial].2.baked, trials[trial].0));
+    let mut bakes = vec![Vec::new(); versions.len()];
+    for trial in by_age {
+        if let Some(&version) = at.get(trials[trial].1) {
+            bakes[version].push(trial);
+        }
+    }
+    let parent = |it: &VersionNode| at.get(it.of.as_deref()?).copied();
+    let parents: Vec<Option<usize>> = versions.iter().map(parent).collect();
+    let mut made = vec![Vec::new(); versions.len()];
+    // The last first: of those that wait the last is told next.
+    for (version, parent) in parents.iter().enumerate().rev() {
+        if let Some(parent) = *parent {
+            made[parent].push(version);
+        }
+    }
     let mut tree = Tree {
-        versions,
         trials,
-        at,
-        by_age,
+        bakes,
+        made,
         places,
         is_told: vec![false; versions.len()],
         rows: Vec::new(),
     };
-    for version in 0..versions.len() {
-        if tree.parent(version).is_none() {
+    for (version, parent) in parents.iter().enumerate() {
+        if parent.is_none() {
             tree.tell(version, 0);
         }
     }
@@ -74,20 +87,17 @@ pub fn tree(versions: &[VersionNode], trials: &[(&str, &str, &Trial)]) -> Vec<Tr
 
 /// A tree that is being told.
 struct Tree<'a> {
-    versions: &'a [VersionNode],
     trials: &'a [(&'a str, &'a str, &'a Trial)],
-    at: HashMap<&'a str, usize>,
-    by_age: Vec<usize>,
+    /// The bakes of each version, the earliest first.
+    bakes: Vec<Vec<usize>>,
+    /// What was made from each version.
+    made: Vec<Vec<usize>>,
     places: HashMap<&'a str, usize>,
     is_told: Vec<bool>,
     rows: Vec<TreeRow>,
 }
 
 impl Tree<'_> {
-    fn parent(&self, version: usize) -> Option<usize> {
-        self.at.get(self.versions[version].of.as_deref()?).copied()
-    }
-
     /// Tells a version with all that is below it; the ones that wait are a list, so that no chain is too long.
     fn tell(&mut self, version: usize, depth: usize) {
         let mut waiting = vec![(version, depth)];
@@ -99,29 +109,20 @@ impl Tree<'_> {
                 depth,
                 node: TreeNode::Version(version),
             });
-            let id = self.versions[version].id.as_str();
-            let own = self
-                .by_age
-                .iter()
-                .filter(|&&trial| self.trials[trial].1 == id);
-            self.rows.extend(own.map(|&trial| TreeRow {
-                depth: depth + 1,
-                node: TreeNode::Trial(trial, against(trial, self.trials, &self.places)),
-            }));
-            let made = (0..self.versions.len()).rev();
-            let made = made.filter(|&it| self.parent(it) == Some(version));
-            waiting.extend(made.map(|it| (it, depth + 1)));
+            for trial in std::mem::take(&mut self.bakes[version]) {
+                self.rows.push(TreeRow {
+                    depth: depth + 1,
+                    node: TreeNode::Trial(trial, self.against(trial)),
+                });
+            }
+            waiting.extend(self.made[version].iter().map(|it| (*it, depth + 1)));
         }
     }
-}
 
-/// What a bake is held against, and what changed.
-fn against(
-    trial: usize,
-    trials: &[(&str, &str, &Trial)],
-    places: &HashMap<&str, usize>,
-) -> Option<(usize, Changes)> {
-    let (_, _, it) = trials[trial];
-    let other = *places.get(it.against.as_deref()?)?;
-    (other != trial).then(|| (other, changes(trials[other].2, it)))
+    /// What a bake is held against.
+    fn against(&self, trial: usize) -> Option<usize> {
+        let against = self.trials[trial].2.against.as_deref()?;
+        let other = self.places.get(against).copied();
+        other.filter(|other| *other != trial)
+    }
 }

@@ -27,10 +27,13 @@ struct Page {
 pub fn trial(bench: Bench, id: u64) -> Element {
     bench.flush();
     bench.take_up_trials_soon();
+    let reckoned = Memo::new(move |_| bench.reckoned_trial(id));
     let page = Page {
         bench,
         id,
-        sheet: Memo::new(move |_| bench.trial_sheet(id)),
+        sheet: Memo::new(move |_| {
+            reckoned.with(|trial| Some(bench.trial_sheet(id, trial.as_ref()?)))
+        }),
         changes: Memo::new(move |_| bench.trial_changes(id)),
     };
     Effect::new(move |_| document().set_title(&format!("{} · Batterwright", title(bench, id))));
@@ -49,6 +52,8 @@ pub fn trial(bench: Bench, id: u64) -> Element {
         unkept(bench),
         element("div").class("trial").children_of(move || match is_there.get() {
             true => form(page),
+            // Before they are read nobody knows.
+            false if !bench.knows_trials() => Vec::new(),
             false => vec![paragraph(
                 "hint",
                 "There is no such trial among those of the open recipe: it was removed, or is of another one.",

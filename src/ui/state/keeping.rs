@@ -283,6 +283,7 @@ impl Bench {
 
     /// Follows what another window has done to a recipe's record, which it took for `before`.
     pub fn follow_other_window(self, id: &str, before: Option<&str>) {
+        self.follow_other_version(id, before);
         if id != self.open_id() {
             return self.follow_original(id);
         }

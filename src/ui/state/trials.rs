@@ -7,10 +7,11 @@ use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
     Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet, version_changes,
 };
-use crate::baking::worksheet::{Inputs, WeighIn, WeighRow, weigh_in_sheet};
+use crate::baking::worksheet::{Inputs, Settings, WeighIn, WeighRow, weigh_in_sheet};
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
 use leptos::prelude::*;
+use std::collections::HashMap;
 use std::time::Duration;
 
 /// What the page knows of trials.
@@ -22,6 +23,17 @@ pub struct Notebook {
     pub(super) family: RwSignal<Vec<VersionNode>>,
     /// How they are kept.
     pub(super) kept: TrialsKept,
+    /// What versions changed, as it was told last.
+    told: StoredValue<Told>,
+}
+
+/// What versions changed of what they were made from, by the names of their records and the marks of these: to read two
+/// recipes for each takes too long to be done whenever the page is looked at.
+#[derive(Default)]
+struct Told {
+    /// What it was reckoned by: the settings, and the edition of the larder.
+    by: Option<(Settings, u64)>,
+    changes: HashMap<String, (u32, Changes)>,
 }
 
 /// Trials, and the family that they are of.
@@ -34,6 +46,7 @@ impl Notebook {
             all: RwSignal::new(Vec::new()),
             family: RwSignal::new(Vec::new()),
             kept: TrialsKept::start(),
+            told: StoredValue::default(),
         }
     }
 }
@@ -45,10 +58,9 @@ impl Bench {
     }
 
     /// The same for a page that is being drawn: what the page before it followed is still there, so nothing may move until
-    /// it is gone.
+    /// it is gone. It is read then too: what was read now would be old if another window wrote in between.
     pub fn take_up_trials_soon(self) {
-        let read = self.read_trials();
-        set_timeout(move || self.take_trials(read), Duration::ZERO);
+        set_timeout(move || self.take_up_trials(), Duration::ZERO);
     }
 
     fn take_trials(self, (found, family): Read) {
@@ -113,15 +125,36 @@ impl Bench {
     /// What a version of the shelf changed of what it was made from.
     fn version_changes(self, listed: &Listed) -> Option<Changes> {
         listed.version.as_ref()?;
+        let told = self.notebook.told;
+        let (settings, own) = (self.settings_now(), self.larder.get_untracked());
+        let known = told.try_update_value(|told| {
+            let by = Some((settings.clone(), own.edition()));
+            if told.by != by {
+                *told = Told {
+                    by,
+                    ..Told::default()
+                };
+            }
+            let (mark, changes) = told.changes.get(&listed.id)?;
+            (*mark == listed.mark).then(|| changes.clone())
+        });
+        if let Some(known) = known.flatten() {
+            return Some(known);
+        }
         let kept = storage::peek_kept(&listed.id)?;
-        let version = kept.version?;
-        let own = self.larder.get_untracked();
-        Some(version_changes(
-            &version.original,
-            &kept.inputs,
-            &self.settings_now(),
-            &own,
-        ))
+        let original = kept.version?.original;
+        let changes = version_changes(&original, &kept.inputs, &settings, &own);
+        told.update_value(|told| {
+            let known = (listed.mark, changes.clone());
+            told.changes.insert(listed.id.clone(), known);
+        });
+        Some(changes)
+    }
+
+    /// Whether the trials of the open recipe have been looked at yet, followed.
+    pub fn knows_trials(self) -> bool {
+        let open = self.open_id();
+        self.family(|family| family.iter().any(|it| it.id == open))
     }
 
     /// The trials of the family, followed.
@@ -205,13 +238,18 @@ impl Bench {
         });
     }
 
-    /// A trial as it is shown, followed; `None` where there is none of that number.
-    pub fn trial_sheet(self, id: u64) -> Option<TrialSheet> {
-        let (settings, own) = (self.settings(), self.larder.get());
+    /// What of a trial there is to reckon with, followed; `None` where there is none of that number.
+    pub fn reckoned_trial(self, id: u64) -> Option<Trial> {
         self.trials(|all| {
             let kept = all.iter().find(|kept| kept.id == id)?;
-            Some(self.inputs(|now| trial_sheet(&kept.name(), &kept.trial, now, &settings, &own)))
+            Some(kept.trial.reckoned())
         })
+    }
+
+    /// A trial as it is shown, with the recipe as it stands, followed.
+    pub fn trial_sheet(self, id: u64, trial: &Trial) -> TrialSheet {
+        let (settings, own) = (self.settings(), self.larder.get());
+        self.inputs(|now| trial_sheet(&id.to_string(), trial, now, &settings, &own))
     }
 
     /// What a trial was planned to weigh, row by row, in the order of its bowls, as it is now.

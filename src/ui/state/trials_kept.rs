@@ -3,10 +3,12 @@
 use super::Bench;
 use super::weighing::take;
 use crate::baking::quantity::show;
+use crate::baking::trial::VersionNode;
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, NotKept, Refusal, Resting, Standing, Trials, Written};
 use leptos::prelude::*;
 use std::collections::BTreeSet;
+use std::time::Duration;
 
 const PARTED: &str = "Two windows have changed this bake, each without having seen the other's work. Both are kept: what \
     stands in this window has become a copy, which is open now.";
@@ -17,8 +19,8 @@ const AGAIN: &str = "The record of this bake was taken away, here or in another 
 /// How trials are kept.
 #[derive(Clone, Copy)]
 pub struct TrialsKept {
-    /// Numbers of those that this window alone holds: they could not be kept, or were taken away.
-    pub held: StoredValue<BTreeSet<u64>>,
+    /// Those that this window alone holds, of whatever recipe: they could not be kept, or were taken away.
+    pub held: StoredValue<Vec<KeptTrial>>,
     /// The one that was just removed, and where it rests; nowhere, if it was only held.
     removed: RwSignal<Option<(KeptTrial, Option<Resting>)>>,
     /// Why what is written is not being kept, if it is not.
@@ -29,18 +31,27 @@ pub struct TrialsKept {
     unreadable: RwSignal<usize>,
     /// What came of another window's work.
     said: RwSignal<Option<String>>,
+    /// The keys of those that another window has changed and that are to be read.
+    changed: StoredValue<BTreeSet<String>>,
+    /// Whether that is on its way.
+    is_reading: StoredValue<bool>,
 }
+
+/// A window that brings hundreds of bakes in is followed in few steps.
+const GATHERED: Duration = Duration::from_millis(30);
 
 impl TrialsKept {
     /// Nothing is said yet.
     pub fn start() -> Self {
         Self {
-            held: StoredValue::new(BTreeSet::new()),
+            held: StoredValue::new(Vec::new()),
             removed: RwSignal::new(None),
             unkept: RwSignal::new(None),
             unread: RwSignal::new(None),
             unreadable: RwSignal::new(0),
             said: RwSignal::new(None),
+            changed: StoredValue::new(BTreeSet::new()),
+            is_reading: StoredValue::new(false),
         }
     }
 }
@@ -49,8 +60,11 @@ impl Bench {
     /// Takes what was found of trials in the place of what this window had.
     pub(super) fn take_found(self, found: Trials) {
         let kept = self.notebook.kept;
+        kept.changed.set_value(BTreeSet::new());
         if !found.gone.is_empty() {
-            kept.held.update_value(|held| held.extend(&found.gone));
+            let is_gone = |it: &&KeptTrial| found.gone.contains(&it.id);
+            let gone = found.all.iter().filter(is_gone).cloned();
+            kept.held.update_value(|held| held.extend(gone));
             kept.said.set(Some(GONE.into()));
         }
         take(kept.unread, None);
@@ -106,11 +120,7 @@ impl Bench {
     }
 
     fn keep_held_trials(self) {
-        let held = self.notebook.kept.held.get_value();
-        let is_held = |it: &&KeptTrial| held.contains(&it.id);
-        let all: Vec<KeptTrial> =
-            self.trials_now(|all| all.iter().filter(is_held).cloned().collect());
-        for trial in all {
+        for trial in self.notebook.kept.held.get_value() {
             self.try_keep_trial(&trial);
         }
     }
@@ -131,25 +141,24 @@ impl Bench {
                 false
             }
             Err(why) => {
-                self.hold_trial(trial.id, why.reason());
+                self.hold_trial(trial, why.reason());
                 false
             }
         }
     }
 
-    fn hold_trial(self, id: u64, why: String) {
+    fn hold_trial(self, trial: &KeptTrial, why: String) {
         self.notebook.kept.held.update_value(|held| {
-            held.insert(id);
+            held.retain(|it| it.id != trial.id);
+            held.push(trial.clone());
         });
         take(self.notebook.kept.unkept, Some(why));
     }
 
     fn hold_no_more(self, id: u64) {
         let kept = self.notebook.kept;
-        kept.held.update_value(|held| {
-            held.remove(&id);
-        });
-        if kept.held.with_value(BTreeSet::is_empty) {
+        kept.held.update_value(|held| held.retain(|it| it.id != id));
+        if kept.held.with_value(Vec::is_empty) {
             take(kept.unkept, None);
         }
     }
@@ -177,34 +186,73 @@ impl Bench {
 
     /// Follows what another window has done to a trial's record, which it took for `before`.
     pub fn follow_other_trial(self, recipe: &str, id: u64, before: Option<&str>) {
-        let is_ours = self
-            .notebook
-            .family
-            .with_untracked(|family| family.iter().any(|it| it.id == recipe));
-        if !is_ours {
+        // Of a version that another window has made nothing is known here before it is looked for.
+        if !self.is_of_family(recipe) && (before.is_some() || !self.is_looked_at()) {
             return;
         }
-        let ours = self.trials_now(|all| all.iter().find(|kept| kept.id == id).cloned());
-        if let Some(ours) = ours
-            && let key = ours.key()
-            && let Standing::Changed(theirs, true) = storage::standing_of_trial(&key)
-            && !storage::was_seen(&key, before)
-            && ours.trial != *theirs
-        {
-            // Ours was written over by a window that had not seen it.
-            return self.part_trials(&ours);
+        let key = storage::key_of_trial(recipe, id);
+        let changed = self.notebook.kept.changed;
+        // Since the first of several changes, nothing was written under that key here: it would not have been let.
+        if !changed.with_value(|changed| changed.contains(&key)) {
+            let ours = self.trials_now(|all| all.iter().find(|kept| kept.id == id).cloned());
+            if let Some(ours) = ours
+                && let Standing::Changed(theirs, true) = storage::standing_of_trial(&key)
+                && ours.key() == key
+                && !storage::was_seen(&key, before)
+                && ours.trial != *theirs
+            {
+                // Ours was written over by a window that had not seen it.
+                return self.part_trials(&ours);
+            }
         }
-        self.take_up_trials();
+        self.read_soon(key);
+    }
+
+    /// Follows what another window has done to a recipe's record, as far as the tree of versions shows it.
+    pub fn follow_other_version(self, id: &str, before: Option<&str>) {
+        let is_shown = device::hash().starts_with("#/trials") && self.is_looked_at();
+        if is_shown && (before.is_none() || self.is_of_family(id)) {
+            self.read_soon(storage::key_of(id));
+        }
+    }
+
+    /// Has all trials read in a moment, since what stands under a key has changed.
+    fn read_soon(self, key: String) {
+        let TrialsKept {
+            changed,
+            is_reading,
+            ..
+        } = self.notebook.kept;
+        changed.update_value(|changed| {
+            changed.insert(key);
+        });
+        if is_reading.get_value() {
+            return;
+        }
+        is_reading.set_value(true);
+        let read = move || {
+            is_reading.set_value(false);
+            if !changed.with_value(BTreeSet::is_empty) {
+                self.take_up_trials();
+            }
+        };
+        set_timeout(read, GATHERED);
+    }
+
+    fn is_of_family(self, recipe: &str) -> bool {
+        let is_it = |it: &VersionNode| it.id == recipe;
+        let family = self.notebook.family;
+        family.with_untracked(|family| family.iter().any(is_it))
+    }
+
+    /// Whether the trials of the open recipe were looked at.
+    fn is_looked_at(self) -> bool {
+        self.is_of_family(&self.open_id())
     }
 
     /// Catches up with other windows where trials are looked at.
     pub(super) fn catch_up_trials(self) {
-        let open = self.open_id();
-        let is_looked_at = self
-            .notebook
-            .family
-            .with_untracked(|family| family.iter().any(|it| it.id == open));
-        if is_looked_at {
+        if self.is_looked_at() {
             self.take_up_trials();
         }
     }
@@ -219,6 +267,11 @@ impl Bench {
     pub(super) fn carry_trials(self, from: &str, to: &str) {
         // Where that is refused they stay, and the shelf tells of bakes without a recipe.
         let _ = storage::move_trials(from, to);
+        self.notebook.kept.held.update_value(|held| {
+            for trial in held.iter_mut().filter(|it| it.recipe == from) {
+                trial.recipe = to.to_owned();
+            }
+        });
         self.catch_up_trials();
     }
 
