@@ -49,16 +49,13 @@ pub fn answer(
     wish: Option<Wish>,
     settings: &Settings,
 ) -> Answer {
-    let of = |trial: &Trial| {
-        let (found, _) = measured(trial, settings, None);
-        Some((
-            factor.amount(trial, settings)?,
-            outcome.value(trial, &found, settings)?,
-        ))
-    };
     let mut answer = Answer::default();
-    for (place, trial) in trials.iter().enumerate() {
-        match of(trial) {
+    for (place, amount) in factor.amounts(trials, settings).into_iter().enumerate() {
+        let outcome = || {
+            let (found, _) = measured(trials[place], settings, None);
+            outcome.value(trials[place], &found, settings)
+        };
+        match amount.and_then(|amount| Some((amount, outcome()?))) {
             Some((amount, outcome)) => answer.points.push(Point {
                 trial: place,
                 amount,

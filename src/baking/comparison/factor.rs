@@ -80,7 +80,7 @@ pub(super) fn parts(trials: &[&Trial]) -> Vec<Part> {
 }
 
 fn differs(trials: &[&Trial], factor: &Factor, settings: &Settings) -> bool {
-    let mut amounts = trials.iter().filter_map(|it| factor.amount(it, settings));
+    let mut amounts = factor.amounts(trials, settings).into_iter().flatten();
     let first = amounts.next();
     first.is_some_and(|first| amounts.any(|it| (it - first).abs() > factor.alike(first)))
 }
@@ -109,6 +109,22 @@ impl Factor {
             Self::Oven => oven(trial, settings),
             Self::Waited => waited(trial),
         }
+    }
+
+    /// How much of it each bake had.
+    pub fn amounts(&self, trials: &[&Trial], settings: &Settings) -> Vec<Option<f64>> {
+        // Most bakes have the text of the one before: its oven is looked for once.
+        let mut before: Option<(&Trial, Option<f64>)> = None;
+        let mut amounts = Vec::with_capacity(trials.len());
+        for trial in trials {
+            let amount = match (self, before) {
+                (Self::Oven, Some((other, amount))) if is_same_oven(trial, other) => amount,
+                _ => self.amount(trial, settings),
+            };
+            before = Some((trial, amount));
+            amounts.push(amount);
+        }
+        amounts
     }
 
     /// What it is called within a sentence.
@@ -181,6 +197,13 @@ fn flour(trial: &Trial) -> Option<f64> {
     let counts = counts_as_flour(&ingredients);
     let flours = known.iter().zip(counts).filter(|(_, counts)| *counts);
     flours.map(|((_, grams), _)| *grams).sum()
+}
+
+/// Whether nothing that tells the oven of two bakes differs.
+fn is_same_oven(one: &Trial, other: &Trial) -> bool {
+    one.typed(OutcomeField::Oven) == other.typed(OutcomeField::Oven)
+        && one.plan.choices.oven.setting == other.plan.choices.oven.setting
+        && one.plan.text == other.plan.text
 }
 
 /// What the oven was set to: as said of the bake, as chosen, or as the recipe has it.

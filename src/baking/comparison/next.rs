@@ -260,7 +260,7 @@ impl<'a> Search<'a> {
         }
         let stop = is_known || is_no_gain;
         says.push(match (is_known, stop) {
-            (true, _) => "That is near enough: nobody tastes the rest. Stop here.".to_owned(),
+            (true, _) => "That is known to 5 % in nine cases of ten, which is near enough. Stop here.".to_owned(),
             (false, true) => {
                 "Another bake would gain far less than bakes of the same recipe differ by. Stop here.".to_owned()
             }

@@ -34,7 +34,7 @@ impl Table {
         let mut columns: Vec<Vec<f64>> = factors
             .iter()
             .map(|factor| {
-                let amounts = trials.iter().map(|it| factor.amount(it, settings));
+                let amounts = factor.amounts(trials, settings).into_iter();
                 alike(factor, amounts.map(|it| it.unwrap_or(UNKNOWN)).collect())
             })
             .collect();

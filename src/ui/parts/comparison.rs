@@ -1,7 +1,7 @@
 //! Several bakes held against one another: what changed, what came out, and what one thing does.
 
 use super::asked::Asked;
-use super::common::{folded_while, paragraph, tick};
+use super::common::{folded, folded_while, paragraph, tick};
 use super::comparison_drawing::{curve, minutes, phs, slices};
 use super::next_bake::next_bake;
 use crate::baking::comparison::{OutcomeRow, beside};
@@ -147,7 +147,7 @@ fn outcomes(rows: &[OutcomeRow], names: &[String]) -> Vec<Element> {
                 .child(
                     element("span")
                         .class("comparison__number")
-                        .text(format!("{}", at + 1)),
+                        .text(format!("{}: ", at + 1)),
                 )
                 .text(shown.clone().unwrap_or_else(|| "not measured".to_owned()))
         });
@@ -211,5 +211,9 @@ fn one_thing(asked: Asked) -> Vec<Element> {
             })
         }),
     );
-    vec![asked.fields(), drawn, said, figures]
+    let how = folded("How this is found").child(paragraph(
+        "figure__how",
+        "Least squares (NIST/SEMATECH e-Handbook of Statistical Methods, 4.1.4). A slope or a bend is drawn only where scatter alone would make as much in less than one case of ten (Draper and Smith, Applied Regression Analysis, from memory). Where the best amount lies is told by Fieller's interval (1954). The usual scatter of each outcome is our own judgement.",
+    ));
+    vec![asked.fields(), drawn, said, how, figures]
 }

@@ -1,7 +1,7 @@
 //! The next bake worth doing: amounts with the recipe as it is among them, each to be kept as a version.
 
 use super::asked::{Asked, factor_field, key};
-use super::common::{button, paragraph, tick};
+use super::common::{button, folded, paragraph, tick};
 use crate::baking::comparison::{
     Factor, Levels, NextBake, PlannedBake, Question, next_bake as next, plan_of_two,
 };
@@ -59,6 +59,10 @@ pub fn next_bake(asked: Asked) -> Vec<Element> {
                 rows.collect()
             })
         }),
+        folded("How this is found").child(paragraph(
+            "figure__how",
+            "Every amount that may be best is weighed by how well a curve about it goes through the bakes (Bayes' rule over a grid; Gelman and others, Bayesian Data Analysis, from memory); the next bake is where it tells most. How far amounts may go, how near is near enough and the usual scatter are our own judgement. Only the pH of the crumb is reckoned beforehand.",
+        )),
         factor_field(
             "next-second",
             "Move a second thing in the same bakes",
