@@ -6,6 +6,7 @@ pub mod balance;
 pub mod carry;
 pub mod chemistry;
 pub mod demo;
+pub mod diagnosis;
 pub mod estimate;
 pub mod finding;
 pub mod formula;

@@ -1,8 +1,9 @@
 //! A class of ingredients far outside what formulas of its kind hold.
 
+use super::facts::chance_above;
 use super::{Facts, Finding, Severity};
 use crate::baking::balance::{Class, Constituent, Range};
-use crate::baking::estimate::Estimate;
+use crate::baking::estimate::{Estimate, NORMAL_95};
 use crate::baking::ingredient::Group;
 use crate::baking::quantity::{Share, show};
 
@@ -33,10 +34,12 @@ impl Outside {
             return Vec::new();
         }
         let side = match self.little {
-            _ if is_above(&figure, range) && !self.is_dry(facts) => {
+            _ if is_above(&figure, range) && !is_dry(facts, self.class) => {
                 (self.much, "At most", range.high)
             }
-            Some(little) if is_below(&figure, range) && !self.comes_otherwise(facts, range) => {
+            Some(little)
+                if is_below(&figure, range) && !comes_otherwise(facts, self.class, range) =>
+            {
                 (little, "At least", range.low)
             }
             _ => return Vec::new(),
@@ -67,36 +70,60 @@ impl Outside {
             remedies: Vec::new(),
         }]
     }
+}
 
-    /// Much liquid makes no wet batter where little else brings water.
-    fn is_dry(&self, facts: &Facts) -> bool {
-        self.class == Class::Liquid && !water_is(facts, is_above)
-    }
+/// Much liquid makes no wet batter where little else brings water.
+fn is_dry(facts: &Facts, class: Class) -> bool {
+    class == Class::Liquid && !water_is(facts, is_above)
+}
 
-    /// What is little as an ingredient may have come inside others: sugar in fruit, fat in cream, water in vegetables.
-    /// What is left out altogether, as egg in plant-based cakes, is meant.
-    fn comes_otherwise(&self, facts: &Facts, range: &Range) -> bool {
-        let held = |constituent: Constituent, whole: f64| {
-            let lines = facts.formula.batter();
-            // Egg brings its own to every formula that the ranges are of.
-            let lines = lines.filter(|line| line.ingredient.group != Group::Egg);
-            let grams = lines.filter_map(|line| {
-                let share = constituent.share(&line.ingredient.composition)?;
-                Some(line.grams.mean * share.to_fraction())
-            });
-            facts
-                .percentages
-                .of(grams.sum())
-                .is_some_and(|share| share.to_fraction() >= range.low.to_fraction() * whole)
-        };
-        match self.class {
-            Class::Sugar => held(Constituent::Sugars, 1.0),
-            // Ranges count butter, four fifths of which is fat.
-            Class::Fat => held(Constituent::Fat, 0.8),
-            Class::Liquid => !water_is(facts, is_below),
-            _ => facts.standing.count(self.class).lines.is_empty(),
-        }
+/// What is little as an ingredient may have come inside others: sugar in fruit, fat in cream, water in vegetables.
+/// What is left out altogether, as egg in plant-based cakes, is meant.
+fn comes_otherwise(facts: &Facts, class: Class, range: &Range) -> bool {
+    let held = |constituent: Constituent, whole: f64| {
+        let lines = facts.formula.batter();
+        // Egg brings its own to every formula that the ranges are of.
+        let lines = lines.filter(|line| line.ingredient.group != Group::Egg);
+        let grams = lines.filter_map(|line| {
+            let share = constituent.share(&line.ingredient.composition)?;
+            Some(line.grams.mean * share.to_fraction())
+        });
+        facts
+            .percentages
+            .of(grams.sum())
+            .is_some_and(|share| share.to_fraction() >= range.low.to_fraction() * whole)
+    };
+    match class {
+        Class::Sugar => held(Constituent::Sugars, 1.0),
+        // Ranges count butter, four fifths of which is fat.
+        Class::Fat => held(Constituent::Fat, 0.8),
+        Class::Liquid => !water_is(facts, is_below),
+        _ => facts.standing.count(class).lines.is_empty(),
     }
+}
+
+/// How likely a class lies below its range and above it, by its spread and the margin of the ends; `None` where it may not be
+/// judged.
+pub fn chance_outside(facts: &Facts, class: Class) -> Option<[f64; 2]> {
+    let standing = facts.standing;
+    let (figure, range) = (standing.count(class).of_flour?, standing.range(class)?);
+    if !may_judge(facts) {
+        return None;
+    }
+    let above = |end: Share| {
+        let deviation = margin(end, class == Class::Salt) / NORMAL_95;
+        let deviation = deviation.hypot(figure.deviation() * 100.0);
+        chance_above(figure.mean.to_percent(), deviation, end.to_percent())
+    };
+    let below = match comes_otherwise(facts, class, range) {
+        true => 0.0,
+        false => 1.0 - above(range.low),
+    };
+    let above = match is_dry(facts, class) {
+        true => 0.0,
+        false => above(range.high),
+    };
+    Some([below, above])
 }
 
 /// How grave a word on balance is: a look where the kind is sure, else a note.

@@ -1,0 +1,131 @@
+//! Gas, the crumb's pH and the time that a batter stood.
+
+use super::{By, Reading};
+use crate::baking::balance::Kind;
+use crate::baking::chemistry::course::Handling;
+use crate::baking::diagnosis::Known;
+use crate::baking::estimate::NORMAL_95;
+use crate::baking::finding::{Facts, chance_above, gas_band, is_weak, ph_band, soda_left};
+use crate::baking::quantity::{Share, show};
+
+/// How well an end of the gas band is known, as a part of it (our own, as for the ends of ranges).
+const DOUBT: f64 = 0.1;
+
+/// Gas above or below its band. What beaten air or yeast lifts may have as little as it likes.
+pub fn gas(facts: &Facts, above: bool) -> Option<Reading> {
+    let (bowl, flour) = (facts.bowl?, facts.flour()?);
+    let by_other = facts.kind.leans_on_air() && !above;
+    if by_other
+        || facts.kind == Kind::Yeast
+        || !facts.ammonia().is_empty()
+        || !facts.holes().is_empty()
+    {
+        return None;
+    }
+    let band = gas_band(facts);
+    let percent = bowl.gas.made.map(|made| Share::fraction(made / flour));
+    let limit = if above { band.high } else { band.low };
+    let deviation = (percent.deviation() * 100.0).hypot(limit * DOUBT / NORMAL_95);
+    let over = chance_above(percent.mean.to_percent(), deviation, limit);
+    Reading::new(
+        match (above, limit > 0.0) {
+            (true, _) => over,
+            (false, true) => 1.0 - over,
+            (false, false) => 0.0,
+        },
+        By::Reckoned,
+        format!(
+            "Soda and powder make gas of {} of the flour; {} hold {} to {} %.",
+            show::percent_with_range(&percent),
+            facts.kind.words(),
+            show::plain(band.low),
+            show::plain(band.high),
+        ),
+    )
+}
+
+/// The crumb's pH above or below its band; what was measured of it is in the bowl already.
+pub fn ph(known: &Known, above: bool) -> Option<Reading> {
+    let facts = known.facts;
+    let bowl = facts.bowl?;
+    let measured = known.measured.crumb_ph;
+    let blind = !facts.holes().is_empty() || !above && is_weak(facts);
+    if !facts.ammonia().is_empty() || measured.is_none() && blind {
+        return None;
+    }
+    let band = ph_band(facts.kind);
+    let chance = match above {
+        false => bowl.chance_below(band.low),
+        // Where no soda is loose there is none to spare.
+        true if measured.is_none() && !facts.has_loose_soda() => 0.0,
+        true => {
+            let spare = facts.soda_left().map_or(0.0, |(mean, deviation)| {
+                chance_above(mean, deviation, soda_left(facts.kind).spare)
+            });
+            let over = 1.0 - bowl.chance_below(band.high);
+            if measured.is_some() {
+                over
+            } else {
+                over.max(spare)
+            }
+        }
+    };
+    let wants = format!(
+        "{} want {} to {}",
+        facts.kind.words(),
+        show::ph(band.low),
+        show::ph(band.high)
+    );
+    let [mean, low, high] =
+        [bowl.ph.mean, bowl.ph.low, bowl.ph.high].map(|ph| show::ph(ph.value()));
+    let words = match measured {
+        Some(ph) => format!(
+            "The crumb was measured at pH {}, {mean} with what is reckoned; {wants}.",
+            show::ph(ph.value())
+        ),
+        None => format!("Crumb pH is reckoned at about {mean} ({low} to {high}); {wants}."),
+    };
+    let by = match measured {
+        Some(_) => By::Measured,
+        None => By::Reckoned,
+    };
+    Reading::new(chance, by, words)
+}
+
+/// Gas lost beyond that of a usual wait, as a part of all, from which on it is missed; and how well that is known (our own).
+const MISSED: [f64; 2] = [0.1, 0.03];
+/// Minutes from which on a batter dries on top, and how well that is known (common practice, no source).
+const LONG: [f64; 2] = [30.0, 8.0];
+
+/// The time that the batter stood, by itself and by the gas that it cost.
+pub fn stood(known: &Known) -> Option<Reading> {
+    let waited = known
+        .measured
+        .waited_minutes
+        .filter(|minutes| minutes.is_finite() && *minutes >= 0.0)?;
+    let facts = known.facts;
+    let usual = Handling {
+        waits: Handling::default().waits,
+        ..facts.handling
+    };
+    let lost = facts.bowl.and_then(|bowl| {
+        let at_once = bowl.changed(facts.formula, &usual)?;
+        Some(bowl.gas.lost.to_fraction() - at_once.gas.lost.to_fraction())
+    });
+    let by_gas = lost.map_or(0.0, |lost| chance_above(lost, MISSED[1], MISSED[0]));
+    let by_time = chance_above(waited, LONG[1], LONG[0]);
+    let lost = lost.filter(|lost| *lost > 0.0).map_or(String::new(), |lost| {
+        format!(
+            ", which costs {} of its gas more than a usual wait",
+            show::percent(Share::fraction(lost))
+        )
+    });
+    Reading::new(
+        by_gas.max(by_time),
+        By::Measured,
+        format!(
+            "It stood {} minutes before the oven{lost}.",
+            show::fixed(waited, 0)
+        ),
+    )
+}
