@@ -68,7 +68,11 @@ pub fn seen(signs: &str, said: &str) -> Seen {
         }
     }
     Seen {
-        signs: signs.split(',').filter(|sign| !sign.is_empty()).map(str::to_owned).collect(),
+        signs: signs
+            .split(',')
+            .filter(|sign| !sign.is_empty())
+            .map(str::to_owned)
+            .collect(),
         measured,
     }
 }

@@ -102,28 +102,40 @@ fn comes_otherwise(facts: &Facts, class: Class, range: &Range) -> bool {
     }
 }
 
-/// How likely a class lies below its range and above it, by its spread and the margin of the ends; `None` where it may not be
-/// judged.
-pub fn chance_outside(facts: &Facts, class: Class) -> Option<[f64; 2]> {
+/// How likely a class lies below its range and above it: past the end and its margin, which is what a finding asks for, by its
+/// spread and the margin. `None` where it may not be judged, and for what is left out altogether and may be meant.
+pub fn chance_outside(facts: &Facts, class: Class) -> [Option<f64>; 2] {
     let standing = facts.standing;
-    let (figure, range) = (standing.count(class).of_flour?, standing.range(class)?);
-    if !may_judge(facts) {
-        return None;
-    }
-    let above = |end: Share| {
-        let deviation = margin(end, class == Class::Salt) / NORMAL_95;
-        let deviation = deviation.hypot(figure.deviation() * 100.0);
-        chance_above(figure.mean.to_percent(), deviation, end.to_percent())
+    let count = standing.count(class);
+    let (Some(figure), Some(range)) = (count.of_flour, standing.range(class)) else {
+        return [None; 2];
     };
-    let below = match comes_otherwise(facts, class, range) {
-        true => 0.0,
-        false => 1.0 - above(range.low),
+    if !may_judge(facts) {
+        return [None; 2];
+    }
+    let past = |end: Share, side: f64| {
+        let margin = margin(end, class == Class::Salt);
+        let deviation = (margin / NORMAL_95).hypot(figure.deviation() * 100.0);
+        let over = (figure.mean.to_percent() - end.to_percent()) * side;
+        chance_above(over, deviation, margin)
+    };
+    let below = match class {
+        _ if range.low.to_percent() <= 0.0 => Some(0.0),
+        // Salt is not meant to be missing, but butter may bring it.
+        Class::Salt if count.lines.is_empty() => {
+            let mut lines = facts.formula.batter();
+            let brings = |key| matches!(key, "salted_butter" | "whipped_butter");
+            (!lines.any(|line| brings(line.ingredient.key))).then(|| past(range.low, -1.0))
+        }
+        Class::Egg | Class::Cocoa | Class::Leavening if count.lines.is_empty() => None,
+        _ if comes_otherwise(facts, class, range) => Some(0.0),
+        _ => Some(past(range.low, -1.0)),
     };
     let above = match is_dry(facts, class) {
         true => 0.0,
-        false => above(range.high),
+        false => past(range.high, 1.0),
     };
-    Some([below, above])
+    [below, Some(above)]
 }
 
 /// How grave a word on balance is: a look where the kind is sure, else a note.

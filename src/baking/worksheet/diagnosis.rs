@@ -128,10 +128,11 @@ fn take_in(inputs: &mut Inputs, measured: &mut Measured) -> Vec<String> {
         ("core", &mut measured.core, (0.0, 130.0)),
         ("oven", &mut measured.oven, (30.0, 400.0)),
     ] {
-        let is_sound =
-            |found: &Temperature| (bounds.0..=bounds.1).contains(&found.to_celsius());
+        let is_sound = |found: &Temperature| (bounds.0..=bounds.1).contains(&found.to_celsius());
         if of.is_some() && of.as_ref().filter(|found| is_sound(found)).is_none() {
-            troubles.push(format!("The {what}'s temperature cannot be, and is left aside."));
+            troubles.push(format!(
+                "The {what}'s temperature cannot be, and is left aside."
+            ));
             *of = None;
         }
     }
@@ -155,7 +156,10 @@ fn oven(
     };
     let named = named(gathered.recipe, &kitchen).map(|(still, _)| still);
     let typed = read_setting(&inputs.choices.oven.setting, kitchen.scale);
-    let dial = typed.ok().flatten().or(named.map(|still| kitchen.dial(still)));
+    let dial = typed
+        .ok()
+        .flatten()
+        .or(named.map(|still| kitchen.dial(still)));
     let kind = gathered.facts.kind;
     let sound = |[low, usual, high]: &[f64; 3]| 0.0 < *low && low <= usual && usual <= high;
     OvenKnown {
@@ -180,7 +184,9 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
         .filter(|ranked| is_told && is_shown(ranked))
         .take(MOST)
         .collect();
-    let fits = shown.first().is_some_and(|first| first.chance > found.other);
+    let fits = shown
+        .first()
+        .is_some_and(|first| first.chance > found.other);
     let close = match shown.as_slice() {
         [first, second, ..] if fits && first.chance < CLOSE * second.chance => {
             Some([*first, *second])
@@ -200,7 +206,10 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
             .iter()
             .filter(|ranked| ranked.evidence.is_named() && ranked.is_ruled_out())
             .filter_map(|ranked| {
-                Some((ranked.cause.name, ranked.evidence.figure.as_ref()?.words.clone()))
+                Some((
+                    ranked.cause.name,
+                    ranked.evidence.figure.as_ref()?.words.clone(),
+                ))
             })
             .collect(),
         unknown: unknown(&shown),
@@ -219,7 +228,12 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
 fn is_shown(ranked: &Ranked) -> bool {
     let figure = ranked.evidence.figure.as_ref();
     let speaks = figure.is_some_and(|reading| reading.factor() > 1.0);
-    ranked.chance >= SHOWN && !ranked.is_ruled_out() && (ranked.evidence.is_named() || speaks)
+    let least = match ranked.evidence.is_named() {
+        true => SHOWN,
+        false if speaks => POSSIBLE,
+        false => return false,
+    };
+    ranked.chance >= least && !ranked.is_ruled_out()
 }
 
 fn said(
@@ -306,7 +320,8 @@ fn evidence(prior: f64, evidence: &Evidence) -> Vec<(String, String)> {
         rows.push((words, times(seen.factor)));
     }
     rows.push((
-        "How common it is, against all that is not in the list (common practice, no source).".into(),
+        "How common it is, against all that is not in the list (common practice, no source)."
+            .into(),
         times(prior / OTHER),
     ));
     rows
@@ -319,7 +334,10 @@ fn times(factor: f64) -> String {
     } else if factor > 1.0 {
         format!("{} times likelier", show::trimmed(factor, 1))
     } else {
-        format!("{} times less likely", show::trimmed(1.0 / factor.max(1e-9), 1))
+        format!(
+            "{} times less likely",
+            show::trimmed(1.0 / factor.max(1e-9), 1)
+        )
     }
 }
 

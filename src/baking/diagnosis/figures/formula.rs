@@ -1,26 +1,36 @@
 //! Classes of the formula against what its kind holds.
 
 use super::{By, Reading};
-use crate::baking::balance::Class;
-use crate::baking::finding::{Facts, chance_above, chance_late, chance_outside, may_judge};
+use crate::baking::balance::{Class, Kind};
+use crate::baking::estimate::NORMAL_95;
+use crate::baking::finding::{
+    Facts, chance_above, chance_late, chance_outside, may_judge, setting_in_words,
+};
 use crate::baking::ingredient::FlourBasis;
 use crate::baking::quantity::{Mass, Share, show};
 
-/// A class above or below its range. Sugar of a kind without ranges is judged by where it makes the batter set.
+/// A class above or below its range. Sugar of a kind without ranges is judged by where it makes the batter set. Where flour
+/// accounts for it, the class by itself says nothing.
 pub fn class(facts: &Facts, class: Class, above: bool) -> Option<Reading> {
-    let Some([below, over]) = chance_outside(facts, class) else {
+    let Some(past) = chance_outside(facts, class)[usize::from(above)] else {
         return match (class, above) {
-            (Class::Sugar, true) => sets_late(facts),
+            (Class::Sugar, true) if !may_judge(facts) => sets_late(facts),
             _ => None,
         };
     };
     let standing = facts.standing;
     let (figure, range) = (standing.count(class).of_flour?, standing.range(class)?);
+    let by_flour = flour(facts, !above).map_or(0.0, |flour| flour.chance);
+    let accounted = match (by_flour > 0.5, above) {
+        (false, _) => "",
+        (true, true) => " So are the others: too little flour accounts for it.",
+        (true, false) => " So are the others: too much flour accounts for it.",
+    };
     Reading::new(
-        if above { over } else { below },
+        past * (1.0 - by_flour / 2.0),
         By::Reckoned,
         format!(
-            "{} is {} of the flour; {} hold {} to {}.",
+            "{} is {} of the flour; {} hold {} to {}.{accounted}",
             class.name(),
             show::percent_with_range(&figure),
             facts.kind.words(),
@@ -36,15 +46,15 @@ fn sets_late(facts: &Facts) -> Option<Reading> {
         By::Reckoned,
         format!(
             "It is reckoned to set at {}.",
-            crate::baking::finding::setting_in_words(facts.setting?)
+            setting_in_words(facts.setting?)
         ),
     )
 }
 
 /// What flour is held against.
 const OTHERS: [Class; 4] = [Class::Sugar, Class::Fat, Class::Egg, Class::Liquid];
-/// How well the end of such a sum is known, as a part of it (our own).
-const DOUBT: f64 = 0.05;
+/// How far past its end such a sum must lie, as a part of the end: as for one class (our own margin).
+const MARGIN: f64 = 0.1;
 
 /// Flour against sugar, fat, egg and liquid together. The one of them that lies furthest off is taken as usual, so that flour is
 /// named only for what no one of them accounts for.
@@ -71,9 +81,13 @@ pub fn flour(facts: &Facts, much: bool) -> Option<Reading> {
     let [all, usual, spread] = sums;
     // The ends of the sum, moved by those of its parts as independent errors add.
     let (low, high) = (usual - f64::sqrt(least), usual + f64::sqrt(most));
-    let above = |end: f64| chance_above(all - off, spread.hypot(end * DOUBT), end);
+    let (end, over) = match much {
+        true => (low, low - (all - off)),
+        false => (high, all - off - high),
+    };
+    let margin = end * MARGIN;
     Reading::new(
-        if much { 1.0 - above(low) } else { above(high) },
+        chance_above(over, spread.hypot(margin / NORMAL_95), margin),
         By::Reckoned,
         format!(
             "Sugar, fat, egg and liquid together are {} of the flour; {} hold some {} to {}.",
@@ -97,7 +111,7 @@ pub fn strong_flour(facts: &Facts) -> Option<Reading> {
         held.map(|line| line.grams.mean).sum()
     };
     let all = grams(&|_| true);
-    if all <= Mass::ZERO || facts.kind == crate::baking::balance::Kind::Yeast {
+    if all <= Mass::ZERO || facts.kind == Kind::Yeast {
         return None;
     }
     let share = grams(&|key| key == "bread_flour") / all;

@@ -11,15 +11,10 @@ use crate::baking::quantity::{Share, show};
 /// How well an end of the gas band is known, as a part of it (our own, as for the ends of ranges).
 const DOUBT: f64 = 0.1;
 
-/// Gas above or below its band. What beaten air or yeast lifts may have as little as it likes.
+/// Gas above or below its band. What beaten air lifts may have as little as it likes, and what yeast makes is not reckoned.
 pub fn gas(facts: &Facts, above: bool) -> Option<Reading> {
     let (bowl, flour) = (facts.bowl?, facts.flour()?);
-    let by_other = facts.kind.leans_on_air() && !above;
-    if by_other
-        || facts.kind == Kind::Yeast
-        || !facts.ammonia().is_empty()
-        || !facts.holes().is_empty()
-    {
+    if facts.kind == Kind::Yeast || !facts.ammonia().is_empty() || !facts.holes().is_empty() {
         return None;
     }
     let band = gas_band(facts);
@@ -27,20 +22,27 @@ pub fn gas(facts: &Facts, above: bool) -> Option<Reading> {
     let limit = if above { band.high } else { band.low };
     let deviation = (percent.deviation() * 100.0).hypot(limit * DOUBT / NORMAL_95);
     let over = chance_above(percent.mean.to_percent(), deviation, limit);
+    let by_air = facts.kind.leans_on_air();
+    let made = format!(
+        "Soda and powder make gas of {} of the flour",
+        show::percent_with_range(&percent)
+    );
+    let kind = facts.kind.words();
     Reading::new(
-        match (above, limit > 0.0) {
-            (true, _) => over,
-            (false, true) => 1.0 - over,
-            (false, false) => 0.0,
+        match above {
+            true => over,
+            false if by_air || limit <= 0.0 => 0.0,
+            false => 1.0 - over,
         },
         By::Reckoned,
-        format!(
-            "Soda and powder make gas of {} of the flour; {} hold {} to {} %.",
-            show::percent_with_range(&percent),
-            facts.kind.words(),
-            show::plain(band.low),
-            show::plain(band.high),
-        ),
+        match by_air && !above {
+            true => format!("{made}; beaten air lifts {kind}."),
+            false => format!(
+                "{made}; {kind} hold {} to {} %.",
+                show::plain(band.low),
+                show::plain(band.high)
+            ),
+        },
     )
 }
 
@@ -114,12 +116,14 @@ pub fn stood(known: &Known) -> Option<Reading> {
     });
     let by_gas = lost.map_or(0.0, |lost| chance_above(lost, MISSED[1], MISSED[0]));
     let by_time = chance_above(waited, LONG[1], LONG[0]);
-    let lost = lost.filter(|lost| *lost > 0.0).map_or(String::new(), |lost| {
-        format!(
-            ", which costs {} of its gas more than a usual wait",
-            show::percent(Share::fraction(lost))
-        )
-    });
+    let lost = lost
+        .filter(|lost| *lost > 0.0)
+        .map_or(String::new(), |lost| {
+            format!(
+                ", which costs {} of its gas more than a usual wait",
+                show::percent(Share::fraction(lost))
+            )
+        });
     Reading::new(
         by_gas.max(by_time),
         By::Measured,
