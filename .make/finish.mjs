@@ -32,7 +32,7 @@ const POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self'",
-  "img-src 'self' data: blob:",
+  "img-src 'self' blob:",
   "connect-src 'self'",
   "manifest-src 'self'",
   "worker-src 'self'",

@@ -1,5 +1,7 @@
 //! How recipes leave the page and come back: nothing is lost, and what is wrong is refused whole.
 
+#[path = "carry/bakes.rs"]
+mod bakes;
 #[path = "carry/everything.rs"]
 mod everything;
 #[path = "carry/link.rs"]

@@ -131,6 +131,14 @@ fn the_room_that_is_left_is_told_in_recipes() {
             .iter()
             .any(|(_, said)| said == "4,000,000 letters")
     );
+    // Bakes take room, and tell nothing of how long a recipe is: 142,880 are left.
+    let bakes = Room {
+        of_trials: 100_000,
+        ..others
+    };
+    assert_eq!(bakes.more_recipes(), 142);
+    let trials = ("Trials", "100,000 letters".to_owned());
+    assert!(bakes.parts().contains(&trials));
 }
 
 #[test]

@@ -14,6 +14,7 @@ use batterwright::baking::ingredient::{Larder, Own, PieceSize, Region, all};
 use batterwright::baking::recipe::linked::text_of;
 use batterwright::baking::recipe::{Reading, Recipe, Role, guess, read};
 use batterwright::baking::saved::{self, BinRecord, KeptRecipe};
+use batterwright::baking::trial::{Trial, changes, trial_sheet};
 use batterwright::baking::worksheet::{Inputs, Settings};
 use chance::{damaged_lines, damaged_one};
 use proptest::prelude::*;
@@ -31,9 +32,10 @@ fn records() -> Vec<String> {
 
 /// Everything that is kept, as one file, and with nothing in it.
 fn everything() -> Vec<String> {
-    let small = include_str!("carry/everything-1.json").to_owned();
+    let first = include_str!("carry/everything-1.json").to_owned();
+    let small = include_str!("carry/everything-2.json").to_owned();
     let empty = carry::write(&Default::default()).expect("nothing is within the limits");
-    vec![small, empty]
+    vec![first, small, empty]
 }
 
 /// The demos as links, one of them with corrections.
@@ -215,8 +217,27 @@ proptest! {
             saved::from_text::<Settings>(&record).err(),
             saved::from_text::<OwnRecord>(&record).err(),
             saved::from_text::<BinRecord>(&record).err(),
+            saved::from_text::<Trial>(&record).err(),
         ];
         prop_assert!(troubles.iter().flatten().all(|trouble| !trouble.to_string().is_empty()), "{record}");
+    }
+
+    /// A bake that was damaged is refused with a reason, or read: then it is written and read again as it is, and all that
+    /// is shown of it is a figure.
+    #[test]
+    fn a_damaged_bake_is_refused_or_shown(record in damaged_one(vec![include_str!("saved/trial-1.json").to_owned()])) {
+        match saved::from_text::<Trial>(&record) {
+            Err(trouble) => prop_assert!(!trouble.to_string().is_empty(), "{record}"),
+            Ok(trial) => {
+                let text = saved::to_text(&trial).expect("it was read");
+                prop_assert_eq!(saved::from_text::<Trial>(&text), Ok(trial.clone()));
+                let sheet = trial_sheet("1", &trial, &trial.plan, &Settings::default(), &Own::default());
+                let whole = include_str!("saved/trial-1.json");
+                let whole: Trial = saved::from_text(whole).expect("the record before the damage");
+                let shown = format!("{:?} {:?} {:?}", sheet, changes(&whole, &trial), changes(&trial, &whole));
+                prop_assert!(!shown.contains("NaN") && !shown.contains(": inf"), "{record}\n{shown}");
+            }
+        }
     }
 
     /// A file that was damaged is refused whole with a sentence, or comes in, and then again brings nothing new.
@@ -227,10 +248,12 @@ proptest! {
             Ok(mut found) => {
                 // In the order in which they are written.
                 found.recipes.sort_by(|one, other| one.id.cmp(&other.id));
+                found.trials.sort_by(|one, other| (&one.recipe, one.id).cmp(&(&other.recipe, other.id)));
                 let taken = Taken { all: WhenBoth::ALL[choice], settings: true, larder: true, ..Taken::default() };
                 let here = Here::default();
                 let writes = merge(&found, &here, &taken, || unreachable!("no name is taken"));
                 prop_assert_eq!(writes.recipes.len(), found.recipes.len());
+                prop_assert_eq!(writes.trials.len(), found.trials.len());
                 prop_assert_eq!(preview(&found, &here).rows.len(), found.recipes.len());
                 prop_assert_eq!(carry::write(&found).map(|file| carry::read(&file)), Ok(Ok(found)));
             }

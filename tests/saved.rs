@@ -10,8 +10,10 @@ use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{
     BinRecord, KeptRecipe, Record, SavedTrouble, VersionOf, families, from_text, to_text,
 };
+use batterwright::baking::trial::{OutcomeField, Picture, Said, Scale, Score, Trial, Weight};
 use batterwright::baking::worksheet::{
-    BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, Settings, TimedBake,
+    BatterCup, Choices, CupHabit, EggSize, Inputs, LengthUnit, LineWords, PutIn, Settings,
+    TimedBake,
 };
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -118,6 +120,81 @@ fn larder() -> OwnRecord {
     record
 }
 
+/// A bake with all that can be said of one.
+fn trial() -> Trial {
+    let mut plan = Inputs::of_text("Cake\n2 cups flour\n1 tsp baking soda");
+    plan.corrections = vec![Correction {
+        text: "2 cups flour".into(),
+        grams: Some(250.0),
+        ..Correction::default()
+    }];
+    plan.choices.own_pan = Some(PanEntry {
+        shape: Shape::Loaf,
+        length: "nine".into(),
+        ..PanEntry::default()
+    });
+    let said = |field, typed: &str| Said {
+        field,
+        typed: typed.into(),
+    };
+    let picture = |key: &str, words: &str| Picture {
+        key: key.into(),
+        words: words.into(),
+    };
+    Trial {
+        changed: 1_764_435_600_000,
+        baked: 1_764_432_000_000,
+        name: "less sugar \u{1f370}".into(),
+        against: Some("1764345600000123".into()),
+        plan,
+        weighed: vec![PutIn {
+            line: LineWords {
+                text: "2 cups flour".into(),
+                ..LineWords::default()
+            },
+            name: "Flour".into(),
+            grams: 130.5,
+        }],
+        times: Some(0.5),
+        weights: vec![
+            Weight {
+                ingredient: "wheat_flour".into(),
+                name: "Flour".into(),
+                grams: Some(261.0),
+                beside: String::new(),
+            },
+            Weight {
+                ingredient: "moon dust".into(),
+                name: "moon dust".into(),
+                grams: None,
+                beside: "the icing".into(),
+            },
+        ],
+        method: 0xdead_beef,
+        said: vec![
+            said(OutcomeField::Waited, "20"),
+            said(OutcomeField::CrumbPh, "7.3"),
+            said(OutcomeField::HeightCentre, "6 cm"),
+        ],
+        scores: vec![
+            Score {
+                scale: Scale::Grain,
+                points: 2,
+            },
+            Score {
+                scale: Scale::Flavour,
+                points: 5,
+            },
+        ],
+        seen: vec!["dense_below".into()],
+        notes: "Dense below,\nso more soda.".into(),
+        pictures: vec![
+            picture("picture-0123456789abcdef01234567", "the cut face"),
+            picture("picture-fedcba9876543210fedcba98", ""),
+        ],
+    }
+}
+
 #[test]
 fn what_was_written_loads_again() {
     let text = to_text(&kept()).expect("a finite record");
@@ -199,6 +276,75 @@ fn every_past_version_still_loads() {
     assert_eq!(from_text::<Settings>(first), Ok(before_heights));
     let first = include_str!("saved/larder-1.json");
     assert_eq!(from_text::<OwnRecord>(first), Ok(larder()));
+    let first = include_str!("saved/trial-1.json");
+    assert_eq!(from_text::<Trial>(first), Ok(trial()));
+}
+
+/// The page that wrote it reads it again, to the letter; what is usual is not in it.
+#[test]
+fn a_bake_is_written_short() {
+    let text = to_text(&trial()).expect("a finite record");
+    assert_eq!(text, include_str!("saved/trial-1.json").trim_end());
+    let bare = to_text(&Trial::default()).expect("a finite record");
+    assert_eq!(
+        bare,
+        r#"{"format":"batterwright trial","version":1,"body":{}}"#
+    );
+}
+
+/// What is wrong with a bake is named with its place, and what is too much with how much that is.
+#[test]
+fn a_damaged_bake_is_refused_with_a_reason() {
+    let read = |body: &str| {
+        let text = format!(r#"{{"format":"batterwright trial","version":1,"body":{body}}}"#);
+        from_text::<Trial>(&text).map_err(|trouble| trouble.reason())
+    };
+    for (body, said) in [
+        ("7", "its body is the number 7, which it cannot be"),
+        (
+            r#"{"baked":-1}"#,
+            "its baked is the number -1, which it cannot be",
+        ),
+        (
+            r#"{"pictures":[{},{"words":7}]}"#,
+            "its pictures[1].words is the number 7, which it cannot be",
+        ),
+        (
+            r#"{"weighed":[{"line":7}]}"#,
+            "its weighed[0].line is the number 7, which it cannot be",
+        ),
+        (
+            r#"{"scores":[{"scale":"grain","points":300}]}"#,
+            "its scores[0] lacks a field, or has one that it cannot have",
+        ),
+        (
+            r#"{"plan":{"corrections":[{"milligrams":"much"}]}}"#,
+            "its plan.corrections[0].milligrams is the text \"much\", which it cannot be",
+        ),
+        (
+            r#"{"seen":"low"}"#,
+            "its seen is the text \"low\", which it cannot be",
+        ),
+    ] {
+        assert_eq!(read(body), Err(said.to_owned()), "{body}");
+    }
+    let long = format!(r#"{{"notes":"{}"}}"#, "n".repeat(20_001));
+    let said = "its notes is 21 kB long, and 20 kB is the most";
+    assert_eq!(read(&long), Err(said.to_owned()));
+    let many = format!(r#"{{"seen":[{}]}}"#, vec!["\"low\""; 2001].join(","));
+    let said = "its seen has 2001 items, and 2000 are the most";
+    assert_eq!(read(&many), Err(said.to_owned()));
+    let mut wordy = trial();
+    wordy.notes = "n".repeat(20_001);
+    assert!(to_text(&wordy).is_err());
+    let newer = r#"{"format":"batterwright trial","version":2,"body":{"notes":7}}"#;
+    assert_eq!(
+        from_text::<Trial>(newer),
+        Err(SavedTrouble::Newer {
+            version: 2,
+            known: 1
+        })
+    );
 }
 
 #[test]

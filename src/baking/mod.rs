@@ -5,6 +5,7 @@
 pub mod balance;
 pub mod carry;
 pub mod chemistry;
+pub mod comparison;
 pub mod demo;
 pub mod diagnosis;
 pub mod estimate;
@@ -20,7 +21,9 @@ pub mod quantity;
 pub mod recipe;
 pub mod saved;
 pub mod source;
+pub mod statistics;
 pub mod substitute;
 pub mod text;
 pub mod timer;
+pub mod trial;
 pub mod worksheet;

@@ -100,6 +100,8 @@ fn page(bench: Bench) -> Vec<Element> {
             vec![match page.get() {
                 Route::Ticket(_) => pages::ticket(bench),
                 Route::Bench => pages::bench(bench),
+                Route::Trials => pages::trials(bench),
+                Route::Trial(id) => pages::trial(bench, id),
                 Route::Shelf => pages::shelf(bench),
                 Route::Carry => pages::carry(bench),
                 Route::Larder(place) => pages::larder(bench, place),
@@ -135,6 +137,9 @@ fn follow_other_windows(bench: Bench) {
         };
         match storage::of_key(&key) {
             Of::Recipe(id) => bench.follow_other_window(id, event.old_value().as_deref()),
+            Of::Trial(recipe, id) => {
+                bench.follow_other_trial(recipe, id, event.old_value().as_deref());
+            }
             Of::Settings => bench.follow_other_settings(),
             Of::Larder => bench.follow_other_larder(),
             Of::Other => bench.follow_other_kitchen(&key),

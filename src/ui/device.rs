@@ -41,6 +41,17 @@ pub fn date_shown(milliseconds: f64) -> String {
     String::from(date.to_locale_string("default", &JsValue::UNDEFINED))
 }
 
+/// The day and the time of a moment, in short, as this device writes them.
+pub fn moment_shown(milliseconds: f64) -> String {
+    let date = js_sys::Date::new(&JsValue::from_f64(milliseconds));
+    let how = js_sys::Object::new();
+    for (name, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        // An object of our own takes any field.
+        let _ = js_sys::Reflect::set(&how, &name.into(), &value.into());
+    }
+    String::from(date.to_locale_string("default", &how))
+}
+
 /// The time of day of a moment, as this device writes it.
 pub fn time_shown(milliseconds: f64) -> String {
     let date = js_sys::Date::new(&JsValue::from_f64(milliseconds));
@@ -233,7 +244,8 @@ fn of_browser(name: &str) -> Option<JsValue> {
     get(&browser, name).filter(|found| !found.is_undefined())
 }
 
-fn get(of: &JsValue, name: &str) -> Option<JsValue> {
+/// What stands under that name in something of the browser's.
+pub fn get(of: &JsValue, name: &str) -> Option<JsValue> {
     js_sys::Reflect::get(of, &name.into()).ok()
 }
 
@@ -243,12 +255,17 @@ fn ask_browser(place: &str, name: &str, with: &JsValue) -> Option<js_sys::Promis
         "" => get(&window(), "navigator")?,
         place => of_browser(place)?,
     };
-    let call: js_sys::Function = get(&of, name)?.dyn_into().ok()?;
-    call.call1(&of, with).ok()?.dyn_into().ok()
+    ask(&of, name, with)
+}
+
+/// Calls what something of the browser's offers by that name, and gives the promise.
+pub fn ask(of: &JsValue, name: &str, with: &JsValue) -> Option<js_sys::Promise> {
+    let call: js_sys::Function = get(of, name)?.dyn_into().ok()?;
+    call.call1(of, with).ok()?.dyn_into().ok()
 }
 
 /// Hands on what a promise gives; `None` where it is refused.
-fn settle(promise: &js_sys::Promise, then: impl FnOnce(Option<JsValue>) + 'static) {
+pub fn settle(promise: &js_sys::Promise, then: impl FnOnce(Option<JsValue>) + 'static) {
     let then = Rc::new(Cell::new(Some(then)));
     let hand_on = move |given: Option<JsValue>| {
         if let Some(then) = then.take() {
@@ -272,7 +289,7 @@ pub fn read_file(
     event: &web_sys::Event,
     then: impl FnOnce(Result<String, &'static str>) + 'static,
 ) {
-    let Some(file) = chosen_file(event) else {
+    let Some(file) = chosen_files(event).into_iter().next() else {
         return;
     };
     let size = get(&file, "size").and_then(|size| size.as_f64());
@@ -288,18 +305,25 @@ pub fn read_file(
     }
 }
 
-/// The file that was chosen. The field is emptied, so that the same file can be chosen again.
-fn chosen_file(event: &web_sys::Event) -> Option<JsValue> {
-    let field: JsValue = event.target()?.into();
-    let file = get(&get(&field, "files")?, "0").filter(|file| !file.is_undefined())?;
+/// The files that were chosen. The field is emptied, so that the same ones can be chosen again.
+pub fn chosen_files(event: &web_sys::Event) -> Vec<JsValue> {
+    let Some(field) = event.target().map(JsValue::from) else {
+        return Vec::new();
+    };
+    let files = get(&field, "files").map(|files| js_sys::Array::from(&files).to_vec());
     let _ = js_sys::Reflect::set(&field, &"value".into(), &"".into());
-    Some(file)
+    files.unwrap_or_default()
 }
 
 /// The promise of a file's text.
 fn text_of(file: &JsValue) -> Option<js_sys::Promise> {
     let text: js_sys::Function = get(file, "text")?.dyn_into().ok()?;
     text.call0(file).ok()?.dyn_into().ok()
+}
+
+/// Lets go of an address that was made for something of this page.
+pub fn let_go(address: &str) {
+    let _ = Url::revoke_object_url(address);
 }
 
 /// True while the page is being printed. The page listens for as long as it lives.

@@ -10,6 +10,7 @@ pub mod early;
 mod history;
 mod pages;
 mod parts;
+pub mod pictures;
 pub mod route;
 mod shown;
 pub mod state;

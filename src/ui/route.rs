@@ -14,6 +14,10 @@ pub enum Route {
     Ticket(Place),
     /// The open recipe at the scale.
     Bench,
+    /// The bakes of the open recipe that were written down.
+    Trials,
+    /// The bake of this number.
+    Trial(u64),
     /// The kept recipes.
     Shelf,
     /// Everything taken out, and brought in.
@@ -75,6 +79,7 @@ impl Route {
     pub fn read(hash: &str) -> Self {
         match hash.trim_start_matches('#') {
             "/bench" => Self::Bench,
+            "/trials" => Self::Trials,
             "/shelf" => Self::Shelf,
             "/out-and-in" => Self::Carry,
             "/larder" => Self::Larder(Larder::Search),
@@ -84,6 +89,9 @@ impl Route {
             other => {
                 if other.starts_with("/given/") {
                     return Self::Ticket(Place::Given);
+                }
+                if let Some(id) = other.strip_prefix("/trials/") {
+                    return id.parse().map_or(Self::Trials, Self::Trial);
                 }
                 if let Some(place) = other.strip_prefix("/larder/") {
                     return Self::Larder(Larder::read(place));
@@ -103,13 +111,19 @@ impl Route {
     pub fn same_page(self, other: Self) -> bool {
         match (self, other) {
             (Self::Larder(one), Self::Larder(other)) => one == other,
+            (Self::Trial(one), Self::Trial(other)) => one == other,
+            (Self::Trials, Self::Trial(_)) | (Self::Trial(_), Self::Trials) => false,
             _ => self.same_link(other),
         }
     }
 
     /// True where two routes are of the same link in the bar of pages.
     pub fn same_link(self, other: Self) -> bool {
-        std::mem::discriminant(&self) == std::mem::discriminant(&other)
+        let page = |route: Self| match route {
+            Self::Trial(_) => Self::Trials,
+            other => other,
+        };
+        std::mem::discriminant(&page(self)) == std::mem::discriminant(&page(other))
     }
 }
 
@@ -133,6 +147,12 @@ mod tests {
             ("", Route::Ticket(Place::Top)),
             ("#/", Route::Ticket(Place::Top)),
             ("#/bench", Route::Bench),
+            ("#/trials", Route::Trials),
+            (
+                "#/trials/1732800000000123",
+                Route::Trial(1_732_800_000_000_123),
+            ),
+            ("#/trials/x", Route::Trials),
             ("#/shelf", Route::Shelf),
             ("#/out-and-in", Route::Carry),
             ("#/larder", Route::Larder(Larder::Search)),

@@ -24,9 +24,12 @@ mod bakes;
 mod carrying;
 mod keeping;
 mod opening;
+mod oven_told;
 mod pans;
 mod swaps;
 mod taught;
+mod trials;
+mod trials_kept;
 mod versions;
 mod weighing;
 
@@ -34,6 +37,7 @@ pub use bakes::Bakes;
 pub use carrying::Came;
 pub use keeping::{Clash, Keeping, Promise};
 pub use pans::PanPlace;
+use trials::Notebook;
 pub use versions::{Compared, Original};
 use weighing::Kitchen;
 
@@ -110,6 +114,8 @@ pub struct Bench {
     pub baking: RwSignal<bool>,
     /// What is under way at the bench.
     kitchen: Kitchen,
+    /// Bakes that were written down.
+    notebook: Notebook,
     /// True from a change of the inputs until what is in sight shows it: the rest of the page is drawn after that.
     pub haste: RwSignal<bool>,
 }
@@ -173,6 +179,7 @@ impl Bench {
             bakes: RwSignal::new(Bakes::default()),
             baking: RwSignal::new(false),
             kitchen: Kitchen::start(),
+            notebook: Notebook::start(),
             haste: RwSignal::new(false),
         };
         bench.follow_oven();

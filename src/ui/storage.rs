@@ -1,5 +1,5 @@
-//! What is kept on this device, through local storage: one record a recipe, one for the settings, one for the baker's own
-//! ingredients, one for each recipe in the bin.
+//! What is kept on this device, through local storage: one record a recipe, one a bake that was written down, one for the
+//! settings, one for the baker's own ingredients, one for each thing in the bin.
 //!
 //! A record that cannot be read is left where it is and listed as set aside; it is never written over. Nor is a record
 //! that another window has written since this one last saw it. Storage that is full or forbidden is a sentence for the
@@ -12,27 +12,34 @@ mod room;
 mod shelf;
 mod single;
 mod store;
+mod trials;
 
 pub use bin::{
     Resting, clear_out, contents, in_bin, put_back, remove_for_good, resting, stand_again,
     throw_away,
 };
-pub use carrying::{Brought, all_recipes, binned, bring_in, undo_bringing};
+pub use carrying::{Brought, all_recipes, all_trials, binned, bring_in, undo_bringing};
 pub use kitchen::{
     is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };
 pub use room::{Effort, hold_reserve, room};
-pub use shelf::{SetAside, Shelf, doubt, shelf};
+pub use shelf::{SetAside, Shelf, doubt, recipes, shelf};
 pub use single::{Single, changed_elsewhere, keep, load, trouble};
 pub use store::Refusal;
+pub use trials::{
+    KeptTrial, Stray, Trials, bakes_of_recipes, fresh_number, keep_trial, key_of_trial, move_trials, peek_trials,
+    put_recipe_of, remove_trial, standing_of_trial, strays, trial_of_key, trials_of,
+};
 
 use super::device;
-use crate::baking::saved::{self, KeptRecipe, SavedTrouble, VersionOf};
+use crate::baking::saved::{self, KeptRecipe, Record, SavedTrouble, VersionOf};
 use crate::baking::worksheet::Inputs;
 use std::cell::RefCell;
 use std::collections::HashMap;
 
 const RECIPE: &str = "batterwright/recipe/";
+/// Then a recipe's name, a stroke, and the number of a bake of it.
+const TRIAL: &str = "batterwright/trial/";
 const BIN: &str = "batterwright/bin/";
 const SETTINGS: &str = "batterwright/settings";
 const LARDER: &str = "batterwright/larder";
@@ -56,16 +63,16 @@ thread_local! {
     static SEEN: RefCell<HashMap<String, Seen>> = RefCell::new(HashMap::new());
 }
 
-/// Why a recipe was not kept.
+/// Why a recipe, or a trial, was not kept.
 #[derive(Clone, Debug, PartialEq)]
-pub enum NotKept {
+pub enum NotKept<R = KeptRecipe> {
     /// A sentence's middle.
     Refused(String),
     /// Another window has kept something else under its name, which this one has not seen.
-    Otherwise(Box<KeptRecipe>),
+    Otherwise(Box<R>),
 }
 
-impl NotKept {
+impl<R> NotKept<R> {
     /// Why, as a sentence's middle.
     pub fn reason(self) -> String {
         match self {
@@ -75,13 +82,13 @@ impl NotKept {
     }
 }
 
-impl From<Refusal> for NotKept {
+impl<R> From<Refusal> for NotKept<R> {
     fn from(refusal: Refusal) -> Self {
         Self::Refused(refusal.to_string())
     }
 }
 
-/// What came of keeping a recipe.
+/// What came of keeping a record.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Written {
     /// Its record was gone, and stands there anew.
@@ -90,15 +97,15 @@ pub struct Written {
     pub effort: Effort,
 }
 
-/// Where a recipe's record stands towards what this window last saw of it.
+/// Where a record stands towards what this window last saw of it.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Standing {
+pub enum Standing<R = KeptRecipe> {
     /// As it was seen, or never seen and not there.
     AsSeen,
     /// Gone.
     Gone,
     /// Written anew by another window; `true` where what stood there before was ours.
-    Changed(Box<KeptRecipe>, bool),
+    Changed(Box<R>, bool),
     /// Not to be read by this page.
     Unreadable,
     /// The store does not tell.
@@ -116,12 +123,16 @@ fn see(key: String, text: String, is_ours: bool) {
 
 /// How a recipe's record stands now.
 pub fn standing(id: &str) -> Standing {
-    let key = key_of(id);
-    let there = match store::read(&key) {
+    standing_at(&key_of(id))
+}
+
+/// How the record under a key stands now.
+fn standing_at<R: Record>(key: &str) -> Standing<R> {
+    let there = match store::read(key) {
         Ok(there) => there,
         Err(refusal) => return Standing::Untold(refusal),
     };
-    SEEN.with_borrow(|seen| match (there, seen.get(&key)) {
+    SEEN.with_borrow(|seen| match (there, seen.get(key)) {
         (None, None) => Standing::AsSeen,
         (None, Some(_)) => Standing::Gone,
         (Some(there), Some(seen)) if there == seen.text => Standing::AsSeen,
@@ -134,9 +145,27 @@ pub fn standing(id: &str) -> Standing {
     })
 }
 
-/// Whether a text is what this window last saw of a recipe's record.
-pub fn was_seen(id: &str, text: Option<&str>) -> bool {
-    SEEN.with_borrow(|seen| seen.get(&key_of(id)).map(|seen| seen.text.as_str()) == text)
+/// Whether a text is what this window last saw under a key.
+pub fn was_seen(key: &str, text: Option<&str>) -> bool {
+    SEEN.with_borrow(|seen| seen.get(key).map(|seen| seen.text.as_str()) == text)
+}
+
+/// Whether what is to be kept stands there anew; where it may not be written over what stands there, why.
+fn is_again<R>(
+    standing: Standing<R>,
+    is_same: impl FnOnce(&R) -> bool,
+) -> Result<bool, NotKept<R>> {
+    match standing {
+        Standing::AsSeen => Ok(false),
+        Standing::Gone => Ok(true),
+        Standing::Changed(theirs, _) if is_same(&theirs) => Ok(false),
+        Standing::Changed(theirs, _) => Err(NotKept::Otherwise(theirs)),
+        Standing::Unreadable => Err(NotKept::Refused(
+            "another window has put a record here that this page cannot read".into(),
+        )),
+        // It may hold what must not be written over.
+        Standing::Untold(refusal) => Err(refusal.into()),
+    }
 }
 
 /// Keeps a recipe under its name.
@@ -148,22 +177,9 @@ pub fn keep_recipe(
     inputs: &Inputs,
     version: Option<&VersionOf>,
 ) -> Result<Written, NotKept> {
-    let again = match standing(id) {
-        Standing::AsSeen => false,
-        Standing::Gone => true,
-        Standing::Changed(theirs, _) => {
-            if theirs.inputs != *inputs || theirs.version.as_ref() != version {
-                return Err(NotKept::Otherwise(theirs));
-            }
-            false
-        }
-        Standing::Unreadable => {
-            let reason = "another window has put a record here that this page cannot read";
-            return Err(NotKept::Refused(reason.into()));
-        }
-        // It may hold what must not be written over.
-        Standing::Untold(refusal) => return Err(refusal.into()),
-    };
+    let again = is_again(standing(id), |theirs| {
+        theirs.inputs == *inputs && theirs.version.as_ref() == version
+    })?;
     let effort = write_recipe(id, inputs, version)?;
     Ok(Written { again, effort })
 }
@@ -202,9 +218,13 @@ pub fn load_recipe(id: &str) -> Result<Option<Result<KeptRecipe, SavedTrouble>>,
 
 /// What a recipe holds that is only looked at and stays as it is; `None` where there is none that can be read.
 pub fn peek(id: &str) -> Option<Inputs> {
+    peek_kept(id).map(|recipe| recipe.inputs)
+}
+
+/// A whole record that is only looked at; `None` as for [`peek`].
+pub fn peek_kept(id: &str) -> Option<KeptRecipe> {
     let text = store::read(&key_of(id)).ok()??;
-    let recipe = saved::from_text::<KeptRecipe>(&text);
-    recipe.ok().map(|recipe| recipe.inputs)
+    saved::from_text::<KeptRecipe>(&text).ok()
 }
 
 /// What stands under a key, to the letter.
@@ -244,7 +264,7 @@ pub fn is_first(id: &str) -> bool {
 
 /// Whether nothing of the baker's is kept but this recipe. What the page keeps for itself does not count.
 pub fn is_all_that_is_kept(id: &str) -> bool {
-    is_alone(id, &[RECIPE, BIN, SETTINGS, LARDER])
+    is_alone(id, &[RECIPE, BIN, SETTINGS, LARDER, TRIAL])
 }
 
 fn is_alone(id: &str, among: &[&str]) -> bool {
@@ -267,6 +287,8 @@ pub fn forget_recipe(id: &str) -> Result<(), Refusal> {
 pub enum Of<'a> {
     /// The recipe of that name.
     Recipe(&'a str),
+    /// The trial of that number, of the recipe of that name.
+    Trial(&'a str, u64),
     /// The settings.
     Settings,
     /// The baker's own ingredients and words.
@@ -281,7 +303,10 @@ pub fn of_key(key: &str) -> Of<'_> {
         Some(id) => Of::Recipe(id),
         None if key.starts_with(SETTINGS) => Of::Settings,
         None if key.starts_with(LARDER) => Of::Larder,
-        None => Of::Other,
+        None => match trial_of_key(key) {
+            Some((recipe, id)) => Of::Trial(recipe, id),
+            None => Of::Other,
+        },
     }
 }
 

@@ -248,13 +248,23 @@ fn a_recipe_means_the_same_own_ingredient_here() {
 }
 
 /// What a device would hold afterwards.
-fn after(here: &Here, writes: &Writes) -> Here {
+pub fn after(here: &Here, writes: &Writes) -> Here {
     let mut after = here.clone();
     for carried in &writes.recipes {
         after.recipes.retain(|(id, _)| *id != carried.id);
         after
             .recipes
             .push((carried.id.clone(), Some(carried.recipe.clone())));
+    }
+    for carried in &writes.trials {
+        let place = (&carried.recipe, carried.id);
+        after
+            .trials
+            .retain(|(recipe, id, _)| (recipe, *id) != place);
+        let trial = Some(carried.trial.clone());
+        after
+            .trials
+            .push((carried.recipe.clone(), carried.id, trial));
     }
     if let Some(settings) = &writes.settings {
         after.settings = settings.clone();
@@ -279,6 +289,7 @@ proptest! {
         let again = merge(&file, &there, &taken, || unreachable!("all are here"));
         prop_assert!(again.is_empty(), "{again:?}");
         prop_assert_eq!(again.same, file.recipes.len());
+        prop_assert_eq!(again.same_trials, file.trials.len());
     }
 
     /// Whatever is chosen: no recipe here is lost but what is named as replaced, and what cannot be read is never written to.

@@ -1,10 +1,11 @@
 //! Recipes and larders for the tests of this folder, all invented.
 
-use batterwright::baking::carry::{Carried, Everything};
+use batterwright::baking::carry::{Carried, CarriedTrial, Everything};
 use batterwright::baking::ingredient::own::{OwnEntry, OwnRecord, OwnWord};
 use batterwright::baking::pan::{PanEntry, Shape};
 use batterwright::baking::recipe::Correction;
 use batterwright::baking::saved::{KeptRecipe, VersionOf};
+use batterwright::baking::trial::{OutcomeField, Picture, Trial, Weight};
 use batterwright::baking::worksheet::{Inputs, Settings};
 use proptest::prelude::*;
 
@@ -43,6 +44,73 @@ pub fn naming(id: &str, key: &str) -> Carried {
         ..Correction::default()
     }];
     carried
+}
+
+/// The key of a picture.
+pub const PICTURE: &str = "picture-0123456789abcdef01234567";
+
+/// A bake of that recipe, called "less sugar", with a crumb that was measured, and a picture.
+pub fn bake(of: &str, id: u64, plan: &str, changed: u64) -> CarriedTrial {
+    let mut trial = Trial {
+        changed,
+        baked: id,
+        name: "less sugar".into(),
+        plan: Inputs::of_text(plan),
+        pictures: vec![Picture {
+            key: PICTURE.into(),
+            words: "the cut face".into(),
+        }],
+        ..Trial::default()
+    };
+    trial.say(OutcomeField::CrumbPh, "7.3".into());
+    CarriedTrial {
+        recipe: of.into(),
+        id,
+        trial,
+    }
+}
+
+/// Any bake of any of these recipes, or of another.
+fn any_trial() -> impl Strategy<Value = Trial> {
+    let said = prop::collection::btree_map(0..OutcomeField::CAME.len(), "\\PC{1,9}", 0..4);
+    let weight = ("\\PC{0,9}", prop::option::of(0_u32..9_000_000));
+    (
+        any_inputs(),
+        any::<[u64; 2]>(),
+        said,
+        prop::collection::vec(weight, 0..3),
+        prop::option::of("[0-9]{1,20}"),
+        prop::collection::vec("\\PC{0,9}", 0..3),
+    )
+        .prop_map(|(plan, [changed, baked], said, weights, against, words)| {
+            let mut trial = Trial {
+                changed,
+                baked,
+                against,
+                plan,
+                notes: words.join("\n"),
+                name: words.first().cloned().unwrap_or_default(),
+                seen: words.clone(),
+                times: (words.len() > 1).then_some(0.5),
+                ..Trial::default()
+            };
+            for (field, typed) in said {
+                trial.say(OutcomeField::CAME[field], typed);
+            }
+            for (name, milligrams) in weights {
+                trial.weights.push(Weight {
+                    ingredient: name.clone(),
+                    name,
+                    grams: milligrams.map(|milligrams| f64::from(milligrams) / 1000.0),
+                    beside: String::new(),
+                });
+            }
+            for words in words {
+                let key = PICTURE.into();
+                trial.pictures.push(Picture { key, words });
+            }
+            trial
+        })
 }
 
 /// A larder of ingredients with those names, numbered from 1.
@@ -110,7 +178,9 @@ pub fn any_inputs() -> impl Strategy<Value = Inputs> {
 pub fn any_everything() -> impl Strategy<Value = Everything> {
     let recipes = prop::collection::btree_map("[a-z0-9-]{1,9}", any_recipe(), 0..6);
     let names = prop::option::of(prop::collection::btree_set("[a-z]{1,9}", 0..3));
-    (recipes, names, any::<bool>(), "\\PC{0,9}").prop_map(|(recipes, names, settings, height)| {
+    let trials = prop::collection::btree_map(("[a-c]", any::<u64>()), any_trial(), 0..4);
+    let rest = (any::<bool>(), "\\PC{0,9}");
+    (recipes, names, rest, trials).prop_map(|(recipes, names, (settings, height), trials)| {
         Everything {
             taken_out: "2026-11-28T11:30:00.000Z".into(),
             recipes: recipes
@@ -131,6 +201,14 @@ pub fn any_everything() -> impl Strategy<Value = Everything> {
                 });
                 larder
             }),
+            pictures: trials
+                .keys()
+                .map(|(_, id)| (format!("picture-{id:024x}"), "/9j/4AAQ".to_owned()))
+                .collect(),
+            trials: trials
+                .into_iter()
+                .map(|((recipe, id), trial)| CarriedTrial { recipe, id, trial })
+                .collect(),
         }
     })
 }

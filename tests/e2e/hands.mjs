@@ -87,10 +87,11 @@ export async function everything(page) {
 /** The button that mends the acid, in the part on acid and gas. */
 export const remedy = (page) => part(page, "Acid and gas").getByRole("button", { name: /baking soda/ }).first();
 
-/** Goes to another page by the bar of pages: "Ticket", "Shelf", "Larder", "Settings" or "About". */
+/** Goes to another page by the bar of pages: "Ticket", "Bench", "Trials", "Shelf", "Larder", "Settings"; "About" by the foot. */
 export async function go(page, name) {
-  const link = page.getByRole("navigation", { name: "Pages" }).getByRole("link", { name, exact: true });
-  await link.click();
+  const bar = page.getByRole("navigation", { name: "Pages" });
+  const place = name === "About" ? page.getByRole("contentinfo") : bar;
+  await place.getByRole("link", { name, exact: true }).click();
   if (name !== "Ticket") await page.getByRole("heading", { level: 1, name: new RegExp(`^${name}`) }).waitFor();
   else await page.getByRole("navigation", { name: "Verdicts" }).waitFor();
 }

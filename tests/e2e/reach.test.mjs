@@ -42,7 +42,7 @@ everywhere("no barrier on any page, open or in trouble", async ({ page, paste, r
   await everything(page);
   await reachable();
   await picture("all-open");
-  for (const name of ["Bench", "Settings", "About", "Shelf", "Larder"]) {
+  for (const name of ["Bench", "Trials", "Settings", "About", "Shelf", "Larder"]) {
     await go(page, name);
     await reachable();
     await picture(name.toLowerCase());
@@ -73,7 +73,7 @@ inBrowser("nothing has to be scrolled sideways on a screen 320 px wide", { scree
   await openAll(page);
   await everything(page);
   await fits(page, "all open");
-  for (const name of ["Bench", "Shelf", "Larder", "Settings", "About"]) {
+  for (const name of ["Bench", "Trials", "Shelf", "Larder", "Settings", "About"]) {
     await go(page, name);
     await fits(page, name);
   }
@@ -154,7 +154,7 @@ inBrowser("everything to be touched is 48 px high on a phone", { screen: "phone"
   await openAll(page);
   await everything(page);
   assert.deepEqual(await small(page), []);
-  for (const name of ["Bench", "Shelf", "Larder", "Settings", "About"]) {
+  for (const name of ["Bench", "Trials", "Shelf", "Larder", "Settings", "About"]) {
     await go(page, name);
     assert.deepEqual(await small(page), [], name);
   }
@@ -224,7 +224,7 @@ inBrowser("nothing moves for somebody who asked for less motion", { screen: "pho
   await page.waitForTimeout(300);
   assert.equal(await place(), first);
   assert.deepEqual(await moving(), ["auto"]);
-  for (const name of ["Bench", "Shelf", "Larder", "Settings", "About"]) {
+  for (const name of ["Bench", "Trials", "Shelf", "Larder", "Settings", "About"]) {
     await go(page, name);
     assert.deepEqual(await moving(), ["auto"], name);
   }

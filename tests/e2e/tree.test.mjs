@@ -50,7 +50,7 @@ inBrowser("what is read out of the ticket", { screen: "phone", offline: true }, 
   await reads("pan", part(page, "Pan"));
 });
 
-for (const name of ["Bench", "Shelf", "Larder", "Settings"]) {
+for (const name of ["Bench", "Trials", "Shelf", "Larder", "Settings"]) {
   inBrowser(`what is read out of the page ${name}`, { screen: "phone", offline: true }, async ({ page }) => {
     await go(page, name);
     // How long it bakes comes a moment later.

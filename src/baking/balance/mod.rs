@@ -20,7 +20,7 @@ mod water_binding;
 pub use class::{Class, Count, count};
 pub use constituent::{Constituent, Total, total};
 pub use kind::{By, Kind, Recognised, has_gluten, is_alkalised, is_berry, is_yeast, recognise};
-pub use percentage::{Percentages, percentages};
+pub use percentage::{Percentages, counts_as_flour, percentages};
 pub use pull::{Pull, Side, pull};
 pub use range::{Range, Stands, range};
 pub use rule::{Rule, Ruled, rules};

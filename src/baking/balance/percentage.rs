@@ -3,7 +3,7 @@
 use super::has_gluten;
 use crate::baking::estimate::Estimate;
 use crate::baking::formula::{Formula, Weighed};
-use crate::baking::ingredient::{FlourBasis, Group};
+use crate::baking::ingredient::{FlourBasis, Group, Ingredient};
 use crate::baking::quantity::{Mass, Share};
 
 /// A formula against its flour.
@@ -21,39 +21,40 @@ pub struct Percentages {
 
 /// The flour of a batter and its whole weight.
 pub fn percentages(formula: &Formula) -> Percentages {
-    let with = |basis: FlourBasis| -> Vec<&Weighed> {
-        formula
-            .batter()
-            .filter(|line| line.ingredient.flour_basis == basis)
-            .collect()
-    };
-    let always = with(FlourBasis::Always);
-    let stands_in = always.is_empty();
-    let flour = if stands_in {
-        with(FlourBasis::WhereNoOther)
-    } else if always.iter().any(|line| has_gluten(line.ingredient)) {
-        always
-    } else {
-        blend(formula)
-    };
+    let lines: Vec<&Weighed> = formula.batter().collect();
+    let ingredients: Vec<&Ingredient> = lines.iter().map(|line| line.ingredient).collect();
+    let counts = counts_as_flour(&ingredients);
+    let flour: Vec<&Weighed> = lines
+        .into_iter()
+        .zip(counts)
+        .filter_map(|(line, counts)| counts.then_some(line))
+        .collect();
+    let is_always = |line: &&Weighed| line.ingredient.flour_basis == FlourBasis::Always;
     let total = Estimate::sum(flour.iter().map(|line| &line.grams));
     Percentages {
         flour: (total.mean > Mass::ZERO).then_some(total),
         flour_lines: flour.iter().map(|line| line.line).collect(),
-        stands_in: stands_in && !flour.is_empty(),
+        stands_in: !flour.is_empty() && !flour.iter().any(is_always),
         batter: Estimate::sum(formula.batter().map(|line| &line.grams)),
     }
 }
 
+/// Which ingredients of a batter are its flour, the 100 of its percentages.
+///
 /// Flours without gluten are used as a blend with starches, and the blend is the 100 (common practice, no source).
-fn blend(formula: &Formula) -> Vec<&Weighed> {
-    let in_blend = |line: &&Weighed| {
-        let ingredient = line.ingredient;
-        ingredient.flour_basis == FlourBasis::Always
-            || ingredient.flour_basis == FlourBasis::WhereNoOther
-                && ingredient.group == Group::Starch
+pub fn counts_as_flour(ingredients: &[&Ingredient]) -> Vec<bool> {
+    let is_always = |it: &Ingredient| it.flour_basis == FlourBasis::Always;
+    let stands_in = |it: &Ingredient| it.flour_basis == FlourBasis::WhereNoOther;
+    let always = || ingredients.iter().filter(|it| is_always(it));
+    let (has_flour, is_blend) = (
+        always().next().is_some(),
+        !always().any(|it| has_gluten(it)),
+    );
+    let counts = |it: &&Ingredient| match has_flour {
+        false => stands_in(it),
+        true => is_always(it) || is_blend && stands_in(it) && it.group == Group::Starch,
     };
-    formula.batter().filter(in_blend).collect()
+    ingredients.iter().map(counts).collect()
 }
 
 impl Percentages {

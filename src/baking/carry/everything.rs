@@ -1,19 +1,24 @@
 //! Everything that is kept, as one file of JSON that a person can read.
 
+use super::pictures;
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{self, Envelope, KeptRecipe, Record, first_words, kind, quoted};
+use crate::baking::trial::Trial;
 use crate::baking::worksheet::Settings;
 use serde::Serialize;
 use serde_json::Value;
-use std::collections::HashMap;
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 const FORMAT: &str = "batterwright everything";
-const VERSION: u64 = 1;
+/// Version 1 had no bakes and no pictures.
+const VERSION: u64 = 2;
 
 /// The largest file that is looked at, in bytes: twice what a browser gives a page to keep.
-const LARGEST: usize = 20_000_000;
+pub(super) const LARGEST: usize = 20_000_000;
 /// The most recipes that a file may hold.
 const MOST_RECIPES: usize = 5_000;
+/// The most bakes that a file may hold.
+const MOST_TRIALS: usize = 20_000;
 /// The longest name of a record, in letters.
 const LONGEST_ID: usize = 64;
 
@@ -28,6 +33,21 @@ pub struct Everything {
     pub settings: Option<Settings>,
     /// Own ingredients and taught words, where any were kept.
     pub larder: Option<OwnRecord>,
+    /// Bakes that were written down.
+    pub trials: Vec<CarriedTrial>,
+    /// Pictures of these by their keys, each a JPEG in base64; of some bakes, or of none.
+    pub pictures: BTreeMap<String, String>,
+}
+
+/// A bake with its place.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CarriedTrial {
+    /// The name of its recipe's record.
+    pub recipe: String,
+    /// Its number, one of its own among those of a recipe. Larger ones are later.
+    pub id: u64,
+    /// The bake.
+    pub trial: Trial,
 }
 
 /// A recipe with the name of its record.
@@ -48,6 +68,15 @@ struct File<'a> {
     settings: Option<Envelope>,
     larder: Option<Envelope>,
     recipes: Vec<Row<'a>>,
+    trials: Vec<TrialRow<'a>>,
+    pictures: &'a BTreeMap<String, String>,
+}
+
+#[derive(Serialize)]
+struct TrialRow<'a> {
+    recipe: &'a str,
+    id: u64,
+    record: Envelope,
 }
 
 #[derive(Serialize)]
@@ -63,26 +92,38 @@ struct Row<'a> {
 pub fn write(everything: &Everything) -> Result<String, String> {
     let mut recipes: Vec<&Carried> = everything.recipes.iter().collect();
     recipes.sort_by(|one, other| one.id.cmp(&other.id));
-    let row = |carried: &&'_ Carried| {
-        let mut record = saved::to_value(&carried.recipe)?;
-        spread(&mut record.body);
-        Ok(record)
-    };
-    let records: Vec<Envelope> = recipes.iter().map(row).collect::<Result<_, String>>()?;
-    let ids = recipes.iter().map(|carried| carried.id.as_str());
+    let mut trials: Vec<&CarriedTrial> = everything.trials.iter().collect();
+    trials.sort_by_key(|carried| (&carried.recipe, carried.id));
+    let recipes = recipes.into_iter().map(|carried| {
+        let record = spread_record(&carried.recipe)?;
+        let id = carried.id.as_str();
+        Ok(Row { id, record })
+    });
+    let trials = trials.into_iter().map(|carried| {
+        Ok(TrialRow {
+            recipe: &carried.recipe,
+            id: carried.id,
+            record: spread_record(&carried.trial)?,
+        })
+    });
     let file = File {
         format: FORMAT,
         version: VERSION,
         taken_out: &everything.taken_out,
         settings: optional(everything.settings.as_ref())?,
         larder: optional(everything.larder.as_ref())?,
-        recipes: ids
-            .zip(records)
-            .map(|(id, record)| Row { id, record })
-            .collect(),
+        recipes: recipes.collect::<Result<_, String>>()?,
+        trials: trials.collect::<Result<_, String>>()?,
+        pictures: &everything.pictures,
     };
     serde_json::to_string_pretty(&file)
         .map_err(|error| format!("This could not be written: {error}."))
+}
+
+fn spread_record<R: Record>(record: &R) -> Result<Envelope, String> {
+    let mut record = saved::to_value(record)?;
+    spread(&mut record.body);
+    Ok(record)
 }
 
 fn optional<R: Record>(record: Option<&R>) -> Result<Option<Envelope>, String> {
@@ -108,22 +149,10 @@ fn read_file(text: &str) -> Result<Everything, String> {
     // Some editors put a mark of byte order before a text.
     let mut file = saved::json(text.trim_start_matches('\u{feff}'))?;
     check_kind(&file)?;
-    let rows = match take(&mut file, "recipes") {
-        Value::Array(rows) if rows.len() > MOST_RECIPES => {
-            return Err(format!(
-                "it holds {} recipes, and {MOST_RECIPES} are the most",
-                rows.len()
-            ));
-        }
-        Value::Array(rows) => rows,
-        Value::Null => return Err("it has no list of recipes".into()),
-        other => {
-            return Err(format!(
-                "its recipes is {}, which it cannot be",
-                kind(&other)
-            ));
-        }
-    };
+    let rows = rows(&mut file, "recipes", MOST_RECIPES)?;
+    let rows = rows.ok_or("it has no list of recipes")?;
+    let trial_rows = self::rows(&mut file, "trials", MOST_TRIALS)?.unwrap_or_default();
+    let pictures = pictures::read(take(&mut file, "pictures"))?;
     let taken_out = match take(&mut file, "taken_out") {
         Value::String(text) if text.len() <= LONGEST_ID => text,
         Value::Null => String::new(),
@@ -140,7 +169,25 @@ fn read_file(text: &str) -> Result<Everything, String> {
         recipes: recipes(rows)?,
         settings: one(&mut file, "settings")?,
         larder,
+        trials: trials(trial_rows)?,
+        pictures,
     })
+}
+
+/// The list of that name; `None` where there is none.
+fn rows(file: &mut Value, name: &str, most: usize) -> Result<Option<Vec<Value>>, String> {
+    match take(file, name) {
+        Value::Array(rows) if rows.len() > most => Err(format!(
+            "it holds {} {name}, and {most} are the most",
+            rows.len()
+        )),
+        Value::Array(rows) => Ok(Some(rows)),
+        Value::Null => Ok(None),
+        other => Err(format!(
+            "its {name} is {}, which it cannot be",
+            kind(&other)
+        )),
+    }
 }
 
 /// Whether it is a file of ours, and no newer one.
@@ -156,7 +203,7 @@ fn check_kind(file: &Value) -> Result<(), String> {
         None => return Err(format!("it does not say that it is \"{FORMAT}\"")),
     }
     match file.get("version").and_then(Value::as_u64) {
-        Some(VERSION) => Ok(()),
+        Some(1..=VERSION) => Ok(()),
         Some(version) if version > VERSION => Err(format!(
             "a newer version of this page wrote it (file version {version}; this page reads up to {VERSION})"
         )),
@@ -170,21 +217,9 @@ fn recipes(rows: Vec<Value>) -> Result<Vec<Carried>, String> {
     let mut places: HashMap<String, usize> = HashMap::new();
     let mut recipes = Vec::with_capacity(count);
     for (at, mut row) in rows.into_iter().enumerate() {
-        let mut record = take(&mut row, "record");
-        if let Some(body) = record.get_mut("body") {
-            gather(body);
-        }
+        let record = record(&mut row);
         let place = place(at, count, &record);
-        let id = match take(&mut row, "id") {
-            Value::String(id) if is_id(&id) => id,
-            Value::String(id) => {
-                return Err(format!(
-                    "{place}: its id {} is no name of a record",
-                    quoted(&id)
-                ));
-            }
-            other => return Err(format!("{place}: its id is {}, not a text", kind(&other))),
-        };
+        let id = name(&mut row, "id").map_err(|reason| format!("{place}: {reason}"))?;
         if let Some(before) = places.insert(id.clone(), at) {
             return Err(format!(
                 "{place} has the same id as recipe {}: \"{id}\"",
@@ -196,6 +231,50 @@ fn recipes(rows: Vec<Value>) -> Result<Vec<Carried>, String> {
         recipes.push(Carried { id, recipe });
     }
     Ok(recipes)
+}
+
+fn trials(rows: Vec<Value>) -> Result<Vec<CarriedTrial>, String> {
+    let count = rows.len();
+    let mut numbers: HashSet<(String, u64)> = HashSet::new();
+    let mut trials = Vec::with_capacity(count);
+    for (at, mut row) in rows.into_iter().enumerate() {
+        let wrong = |reason: &str| format!("trial {} of {count}: {reason}", at + 1);
+        let record = record(&mut row);
+        let recipe = name(&mut row, "recipe").map_err(|reason| wrong(&reason))?;
+        let id = take(&mut row, "id");
+        let id = id
+            .as_u64()
+            .ok_or_else(|| wrong(&format!("its id is {}, not a number", kind(&id))))?;
+        if !numbers.insert((recipe.clone(), id)) {
+            return Err(wrong(&format!(
+                "another one has the same recipe and id: {id}"
+            )));
+        }
+        let trial = saved::from_value(record).map_err(|trouble| wrong(&trouble.reason()))?;
+        trials.push(CarriedTrial { recipe, id, trial });
+    }
+    Ok(trials)
+}
+
+/// The record of a row, its texts put together again.
+fn record(row: &mut Value) -> Value {
+    let mut record = take(row, "record");
+    if let Some(body) = record.get_mut("body") {
+        gather(body);
+    }
+    record
+}
+
+/// The name of a record that stands in a field of a row.
+fn name(row: &mut Value, field: &str) -> Result<String, String> {
+    match take(row, field) {
+        Value::String(id) if is_id(&id) => Ok(id),
+        Value::String(id) => Err(format!(
+            "its {field} {} is no name of a record",
+            quoted(&id)
+        )),
+        other => Err(format!("its {field} is {}, not a text", kind(&other))),
+    }
 }
 
 /// "recipe 12 of 40, "Plum cake""; without the title where there is none to read.

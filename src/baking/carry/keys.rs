@@ -1,7 +1,7 @@
 //! Own ingredients are known by numbers, and the same number means another elsewhere: recipes that come follow theirs.
 
 use super::preview::Here;
-use super::{Carried, Everything};
+use super::{Carried, CarriedTrial, Everything};
 use crate::baking::ingredient::own::{Merged, OwnRecord, is_own_key};
 use crate::baking::saved::KeptRecipe;
 use crate::baking::worksheet::Inputs;
@@ -10,18 +10,21 @@ use std::collections::{HashMap, HashSet};
 /// The key of an own ingredient that is none: numbers are given from 1.
 const NO_ONE: &str = "own/0";
 
-/// A file's recipes with the keys that they would have here, if all of it came.
-pub fn as_here(everything: &Everything, here: &Here) -> Vec<Carried> {
+/// A file's recipes and bakes with the keys that they would have here, if all of it came.
+pub fn as_here(everything: &Everything, here: &Here) -> (Vec<Carried>, Vec<CarriedTrial>) {
     let mut recipes = everything.recipes.clone();
-    let named = named(&recipes);
+    let mut trials = everything.trials.clone();
+    let named = named(&recipes, &trials);
     let theirs = everything.larder.clone().unwrap_or_default();
-    settle(&mut recipes, &named, theirs, &mut here.larder.clone());
-    recipes
+    let ours = &mut here.larder.clone();
+    settle(&mut recipes, &mut trials, &named, theirs, ours);
+    (recipes, trials)
 }
 
-/// Takes their larder into ours, and has recipes name each ingredient by its key here.
+/// Takes their larder into ours, and has recipes and bakes name each ingredient by its key here.
 pub fn settle(
     recipes: &mut [Carried],
+    trials: &mut [CarriedTrial],
     named: &HashSet<String>,
     theirs: OwnRecord,
     ours: &mut OwnRecord,
@@ -35,29 +38,39 @@ pub fn settle(
         .collect();
     let (came, moves) = ours.merge_moving(theirs);
     moved.extend(moves);
-    for carried in recipes {
-        each_inputs(&mut carried.recipe, &mut |inputs| {
-            each_key(inputs, &mut |key| {
-                if let Some(here) = moved.get(key) {
-                    here.clone_into(key);
-                }
-            });
-        });
-    }
+    each_key_of(recipes, trials, &mut |key| {
+        if let Some(here) = moved.get(key) {
+            here.clone_into(key);
+        }
+    });
     came
 }
 
-/// The own ingredients that recipes name by their keys.
-pub fn named(recipes: &[Carried]) -> HashSet<String> {
+/// The own ingredients that recipes and bakes name by their keys.
+pub fn named(recipes: &[Carried], trials: &[CarriedTrial]) -> HashSet<String> {
     let mut keys = HashSet::new();
-    for carried in recipes {
-        each_inputs(&mut carried.recipe.clone(), &mut |inputs| {
-            each_key(inputs, &mut |key| {
-                keys.insert(key.clone());
-            });
-        });
-    }
+    each_key_of(&mut recipes.to_vec(), &mut trials.to_vec(), &mut |key| {
+        keys.insert(key.clone());
+    });
     keys
+}
+
+fn each_key_of(
+    recipes: &mut [Carried],
+    trials: &mut [CarriedTrial],
+    change: &mut dyn FnMut(&mut String),
+) {
+    for carried in recipes {
+        each_inputs(&mut carried.recipe, &mut |inputs| each_key(inputs, change));
+    }
+    for CarriedTrial { trial, .. } in trials {
+        each_key(&mut trial.plan, change);
+        for weight in &mut trial.weights {
+            if is_own_key(&weight.ingredient) {
+                change(&mut weight.ingredient);
+            }
+        }
+    }
 }
 
 /// The recipe's inputs, and those that it was made from.

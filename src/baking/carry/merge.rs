@@ -1,7 +1,7 @@
 //! What of a file is to be written here, by the baker's choice.
 
-use super::preview::{Here, Standing, standing};
-use super::{Carried, Everything, keys};
+use super::preview::{Here, Standing, same_here, standing};
+use super::{Carried, CarriedTrial, Everything, keys};
 use crate::baking::ingredient::own::{Merged, OwnRecord};
 use crate::baking::worksheet::Settings;
 use std::collections::{BTreeMap, HashMap};
@@ -63,6 +63,16 @@ pub struct Writes {
     pub same: usize,
     /// Recipes of the file that do not come.
     pub skipped: usize,
+    /// Bakes.
+    pub trials: Vec<CarriedTrial>,
+    /// Bakes here whose place one of these takes, by recipe and number; they go to the bin first.
+    pub replaced_trials: Vec<(String, u64)>,
+    /// Of the bakes, how many got a number of their own beside one here.
+    pub doubled_trials: usize,
+    /// Bakes of the file that were here already, just so.
+    pub same_trials: usize,
+    /// Bakes of the file that do not come.
+    pub skipped_trials: usize,
     /// The settings, where they change.
     pub settings: Option<Settings>,
     /// The larder, where it changes.
@@ -81,15 +91,20 @@ pub fn merge(
     let mut writes = Writes::default();
     // Names of theirs that are another here.
     let mut renamed: HashMap<String, String> = HashMap::new();
-    let as_here = keys::as_here(everything, here);
+    // Where the bakes of theirs go; nowhere if they are skipped.
+    let mut places: HashMap<&str, Option<String>> = HashMap::new();
+    let (as_here, trials) = keys::as_here(everything, here);
     for (carried, as_here) in everything.recipes.iter().zip(&as_here) {
         let stands = standing(as_here, here);
-        writes.take(carried, stands, taken, &mut |id: &str| {
+        let place = writes.take(carried, stands, taken, &mut |id: &str| {
             let name = fresh();
             renamed.insert(id.to_owned(), name.clone());
             name
         });
+        let same = same_here(as_here, here).map(str::to_owned);
+        places.insert(&carried.id, same.or(place));
     }
+    writes.take_trials(everything, &trials, here, taken, &places);
     for carried in &mut writes.recipes {
         if let Some(version) = &mut carried.recipe.version
             && let Some(of) = renamed.get(&version.of)
@@ -109,30 +124,38 @@ pub fn merge(
 impl Writes {
     /// Whether nothing is to be written.
     pub fn is_empty(&self) -> bool {
-        self.recipes.is_empty() && self.settings.is_none() && self.larder.is_none()
+        self.recipes.is_empty()
+            && self.trials.is_empty()
+            && self.settings.is_none()
+            && self.larder.is_none()
     }
 
+    /// Takes a recipe, and gives the name under which its bakes stand here; `None` where nothing of it comes.
     fn take(
         &mut self,
         carried: &Carried,
         stands: Standing,
         taken: &Taken,
         fresh: &mut dyn FnMut(&str) -> String,
-    ) {
+    ) -> Option<String> {
         let single = taken.single.get(&carried.id).copied();
         let choice = single.unwrap_or(taken.all);
         let own_name = match (stands, choice) {
             (Standing::Same, _) => {
                 self.same += 1;
-                return;
+                return None;
             }
             (Standing::New, _) if single != Some(WhenBoth::Skip) => {
                 self.new += 1;
                 true
             }
-            (_, WhenBoth::Skip) | (Standing::OursNewer, WhenBoth::Newer) => {
+            (_, WhenBoth::Skip) => {
                 self.skipped += 1;
-                return;
+                return None;
+            }
+            (Standing::OursNewer, WhenBoth::Newer) => {
+                self.skipped += 1;
+                return Some(carried.id.clone());
             }
             (Standing::InBin, _) => {
                 self.out_of_bin.push(carried.id.clone());
@@ -152,22 +175,29 @@ impl Writes {
             false => fresh(&carried.id),
         };
         self.recipes.push(Carried {
-            id,
+            id: id.clone(),
             recipe: carried.recipe.clone(),
         });
+        Some(id)
     }
 
-    /// Takes in the larder, or only those of its ingredients that the recipes name: a key means another ingredient here
+    /// Takes in the larder, or only those of its ingredients that recipes and bakes name: a key means another ingredient here
     /// than there, so the recipes' keys follow.
     fn take_larder(&mut self, everything: &Everything, here: &Here, taken: &Taken) {
-        let named = keys::named(&self.recipes);
+        let named = keys::named(&self.recipes, &self.trials);
         let mut theirs = everything.larder.clone().unwrap_or_default();
         if !taken.larder {
             theirs.words.clear();
             theirs.entries.retain(|entry| named.contains(&entry.key));
         }
         let mut ours = here.larder.clone();
-        self.larder_came = keys::settle(&mut self.recipes, &named, theirs, &mut ours);
+        self.larder_came = keys::settle(
+            &mut self.recipes,
+            &mut self.trials,
+            &named,
+            theirs,
+            &mut ours,
+        );
         let came = self.larder_came.entries + self.larder_came.words;
         self.larder = (came > 0).then_some(ours);
     }

@@ -10,12 +10,14 @@ mod keys;
 pub mod link;
 mod linked_data;
 mod merge;
+mod merge_trials;
+mod pictures;
 mod preview;
 mod said;
 mod shared;
 
 pub use as_text::as_text;
-pub use everything::{Carried, Everything, read, write};
+pub use everything::{Carried, CarriedTrial, Everything, read, write};
 pub use linked_data::linked_data;
 pub use merge::{Taken, WhenBoth, Writes, merge};
 pub use preview::{Here, Preview, Row, Standing, preview};

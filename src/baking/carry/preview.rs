@@ -1,8 +1,9 @@
 //! What a file would bring, against what is kept here.
 
-use super::{Carried, Everything, keys};
+use super::{Carried, Everything, Taken, keys, merge};
 use crate::baking::ingredient::own::{Merged, OwnRecord};
 use crate::baking::saved::{KeptRecipe, first_words};
+use crate::baking::trial::Trial;
 use crate::baking::worksheet::Settings;
 use std::cmp::Ordering;
 
@@ -13,6 +14,8 @@ pub struct Here {
     pub recipes: Vec<(String, Option<KeptRecipe>)>,
     /// Names of the records in the bin.
     pub bin: Vec<String>,
+    /// Bakes by their recipes and numbers; `None` for a record that cannot be read and is not to be touched.
+    pub trials: Vec<(String, u64, Option<Trial>)>,
     /// The settings.
     pub settings: Settings,
     /// Own ingredients and taught words.
@@ -51,6 +54,8 @@ pub struct Row {
     pub here: Option<u64>,
     /// How it stands.
     pub standing: Standing,
+    /// How many bakes of it the file brings.
+    pub bakes: usize,
 }
 
 /// What a file would bring.
@@ -58,6 +63,8 @@ pub struct Row {
 pub struct Preview {
     /// Its recipes, in its order.
     pub rows: Vec<Row>,
+    /// How many of its bakes are here too, and differ.
+    pub double_trials: usize,
     /// Whether its settings differ from those here; `None` where it brings none.
     pub settings_differ: Option<bool>,
     /// What of its larder would come in; `None` where it brings none.
@@ -89,16 +96,19 @@ impl Standing {
 
 /// What a file would bring, against what is kept here. Nothing is changed.
 pub fn preview(everything: &Everything, here: &Here) -> Preview {
-    let as_here = keys::as_here(everything, here);
+    let (as_here, trials) = keys::as_here(everything, here);
+    let bakes = |id: &str| trials.iter().filter(|it| it.recipe == id).count();
     let rows = as_here.iter().map(|carried| Row {
         id: carried.id.clone(),
         title: first_words(&carried.recipe.inputs.text),
         changed: carried.recipe.changed,
         here: here.recipe(&carried.id).flatten().map(|kept| kept.changed),
         standing: standing(carried, here),
+        bakes: bakes(&carried.id),
     });
     Preview {
         rows: rows.collect(),
+        double_trials: merge(everything, here, &Taken::default(), String::new).doubled_trials,
         settings_differ: everything
             .settings
             .as_ref()
@@ -120,8 +130,7 @@ impl Here {
 
 pub(super) fn standing(carried: &Carried, here: &Here) -> Standing {
     let theirs = &carried.recipe;
-    let mut kept = here.recipes.iter().filter_map(|(_, kept)| kept.as_ref());
-    if kept.any(|ours| is_same(ours, theirs)) {
+    if same_here(carried, here).is_some() {
         return Standing::Same;
     }
     match here.recipe(&carried.id) {
@@ -134,6 +143,17 @@ pub(super) fn standing(carried: &Carried, here: &Here) -> Standing {
         None if here.bin.contains(&carried.id) => Standing::InBin,
         None => Standing::New,
     }
+}
+
+/// The name under which the same recipe is here, its own where that is one.
+pub(super) fn same_here<'a>(carried: &Carried, here: &'a Here) -> Option<&'a str> {
+    let is_same = |kept: &&(String, Option<KeptRecipe>)| {
+        let ours = kept.1.as_ref();
+        ours.is_some_and(|ours| is_same(ours, &carried.recipe))
+    };
+    let mut same = here.recipes.iter().filter(is_same);
+    let own = same.clone().find(|(name, _)| *name == carried.id);
+    own.or_else(|| same.next()).map(|(name, _)| name.as_str())
 }
 
 /// Whether two records hold the same recipe, whenever it was changed and whatever the records are called.

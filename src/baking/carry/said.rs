@@ -5,9 +5,13 @@ use crate::baking::ingredient::own::Merged;
 use crate::baking::quantity::show;
 
 impl Everything {
-    /// "12 recipes, settings, 3 own ingredients and 2 taught words".
+    /// "12 recipes, 30 bakes, settings, 3 own ingredients and 2 taught words".
     pub fn sentence(&self) -> String {
         let mut parts = vec![count(self.recipes.len(), "recipe", "recipes")];
+        parts.extend(counts([
+            (self.trials.len(), "bake", "bakes"),
+            (self.pictures.len(), "picture", "pictures"),
+        ]));
         parts.extend(self.settings.as_ref().map(|_| "settings".to_owned()));
         if let Some(larder) = &self.larder {
             parts.extend(of_larder(larder.entries.len(), larder.words.len()));
@@ -51,6 +55,17 @@ impl Writes {
                 "recipe in the place of an older one, which goes to the bin",
                 "recipes in the place of older ones, which go to the bin",
             ),
+            (self.new_trials(), "bake", "bakes"),
+            (
+                self.doubled_trials,
+                "bake beside the one here",
+                "bakes beside the ones here",
+            ),
+            (
+                self.replaced_trials.len(),
+                "bake in the place of an older one, which goes to the bin",
+                "bakes in the place of older ones, which go to the bin",
+            ),
         ]);
         let settings = self
             .settings
@@ -62,12 +77,14 @@ impl Writes {
             true => "Nothing comes in.".to_owned(),
             false => format!("{comes}: {}.", show::listed(&parts)),
         };
-        for (many, what) in [
-            (self.same, "Here already, the same"),
-            (self.skipped, "Left out"),
+        for (recipes, bakes, what) in [
+            (self.same, self.same_trials, "Here already, the same"),
+            (self.skipped, self.skipped_trials, "Left out"),
         ] {
-            if many > 0 {
-                said.push_str(&format!(" {what}: {}.", count(many, "recipe", "recipes")));
+            let parts = counts([(recipes, "recipe", "recipes"), (bakes, "bake", "bakes")]);
+            let parts: Vec<String> = parts.collect();
+            if !parts.is_empty() {
+                said.push_str(&format!(" {what}: {}.", show::listed(&parts)));
             }
         }
         said

@@ -183,9 +183,35 @@ pub const METER: f64 = 0.2;
 impl Bowl {
     /// The same once the baker has measured its crumb's pH: the mean of model and measurement, each weighed by its
     /// certainty, and the narrower spread of both. What the model did not know is taken as base or acid.
-    pub fn with_measured(mut self, ph: f64) -> Self {
+    pub fn with_measured(self, ph: f64) -> Self {
+        self.with_measured_by(ph, METER)
+    }
+
+    /// The same once crumbs of other bakes of this recipe were measured: each tells how much base a kilogram of its batter
+    /// held beyond what was reckoned, meq, and by that where this one's crumb would have been read. Their mean is taken, as
+    /// sure as so many readings are.
+    pub fn with_told(self, beyond: &[f64], batter: Mass) -> Self {
+        if beyond.is_empty() {
+            return self;
+        }
+        let many = beyond.len() as f64;
+        let read = |beyond: &f64| {
+            let base = Equivalents::milliequivalents(beyond * batter.to_grams() / 1000.0);
+            self.root_of(self.base + base, HIGHEST)
+        };
+        let ph = beyond.iter().map(read).sum::<f64>() / many;
+        self.with_measured_by(ph, METER / many.sqrt())
+    }
+
+    /// Base in a kilogram of batter beyond what was reckoned, meq, where its crumb is read at a pH; negative where it is
+    /// acid.
+    pub fn beyond(&self, ph: f64, batter: Mass) -> f64 {
+        self.missing(ph).to_milliequivalents() / (batter.to_grams() / 1000.0)
+    }
+
+    fn with_measured_by(mut self, ph: f64, meter: f64) -> Self {
         let model = self.ph.deviation().max(1e-3);
-        let (by_model, by_meter) = (model.powi(-2), METER.powi(-2));
+        let (by_model, by_meter) = (model.powi(-2), meter.powi(-2));
         let mean = (self.ph.mean.value() * by_model + ph * by_meter) / (by_model + by_meter);
         let measured = Measured {
             deviation: (by_model + by_meter).powf(-0.5),
@@ -389,10 +415,15 @@ impl Bowl {
     /// The pH at which the bowl takes up its soda. The need rises with pH, so halving an interval that holds the root
     /// cannot fail; the ends stand for all that lies beyond them.
     fn root(&self) -> f64 {
-        let (mut low, mut high) = (LOWEST, self.highest);
+        self.root_of(self.base, self.highest)
+    }
+
+    /// The pH at which the need is so much base, or the highest that there is.
+    fn root_of(&self, base: Equivalents, highest: f64) -> f64 {
+        let (mut low, mut high) = (LOWEST, highest);
         for _ in 0..40 {
             let middle = (low + high) / 2.0;
-            if self.missing(middle) < Equivalents::ZERO {
+            if self.need(middle) < base {
                 low = middle
             } else {
                 high = middle

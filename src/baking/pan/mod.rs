@@ -22,6 +22,7 @@ pub use fill::{Baked, Fill};
 pub use finish::Finish;
 pub use fit::{Asked, Fit, Origin, WholeEggs, fit};
 pub use geometry::Pan;
+pub use read::plain_number;
 pub use section::{Cut, Section};
 pub use shape::{Shape, Symmetry};
 pub use sizes::{Made, Size, size, sizes, sizes_of};

@@ -346,7 +346,7 @@ impl Reader<'_> {
 }
 
 /// A decimal number, or a whole number with a fraction; `None` for anything else.
-pub(super) fn plain_number(typed: &str) -> Option<f64> {
+pub fn plain_number(typed: &str) -> Option<f64> {
     let mut total = 0.0;
     let mut words = 0;
     for word in typed.split_whitespace() {

@@ -60,6 +60,7 @@ use super::quantity::{Length, Mass, Temperature};
 use look::Look;
 pub use look::Looks;
 pub use oven::{bare as bare_degrees, is_baking};
+pub use pan::pan_typed;
 use std::collections::HashMap;
 use std::sync::Arc;
 pub use step_time::{StepTime, step_times};

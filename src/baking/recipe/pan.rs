@@ -2,8 +2,9 @@
 
 use super::pan_kind;
 use super::pan_size::{cups, depth, how_many, lengths};
-use super::token::{Kind, Token};
+use super::token::{Kind, Token, tokens};
 use super::{PanKind, PanMention};
+use crate::baking::text::lower;
 
 /// How many words before and after the pan's noun may tell of its size.
 const REACH: usize = 14;
@@ -32,6 +33,15 @@ pub fn pans(tokens: &[Token]) -> Vec<PanMention> {
         at = end;
     }
     found
+}
+
+/// The pan that a field names: "20 cm round tin, 7 cm deep"; `None` where it names none.
+pub fn pan_typed(typed: &str) -> Option<PanMention> {
+    let said = lower(typed.trim());
+    // A shape alone is a pan of that shape.
+    [said.clone(), format!("{said} pan")]
+        .iter()
+        .find_map(|said| pans(&tokens(said, said)).into_iter().next())
 }
 
 /// Whether the token is a noun for a pan.

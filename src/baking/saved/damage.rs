@@ -46,6 +46,9 @@ pub fn of_body<R: Record>(body: &Value) -> String {
             let lacking = lacking.map_or("something", |(name, _)| name.as_str());
             format!("its {place} lacks {lacking}")
         }
+        _ if has_fields && has_parts::<R>(&steps) => {
+            format!("its {place} lacks a field, or has one that it cannot have")
+        }
         _ if has_fields => format!("its {place} has fields, which it cannot have"),
         found => format!("its {place} is {}, which it cannot be", kind(found)),
     }
@@ -86,6 +89,21 @@ fn children(value: &Value) -> Vec<(Step<'_>, &Value)> {
             .map(|(name, value)| (Step::Field(name), value))
             .collect(),
     }
+}
+
+/// Whether what stands at a place is made of fields: nothing else can be read there either.
+fn has_parts<R: Record>(steps: &[Step]) -> bool {
+    let Some((step, above)) = steps.split_last() else {
+        return true;
+    };
+    let others = [
+        Value::Null,
+        Value::from(false),
+        Value::from(1),
+        Value::from(""),
+        Value::Array(Vec::new()),
+    ];
+    !others.iter().any(|other| stands::<R>(above, step, other))
 }
 
 /// Whether a value can be read at its place in a record that is as usual everywhere else.

@@ -26,7 +26,10 @@ use super::ingredient::own::{OwnEntry, OwnRecord};
 use super::pan::PanEntry;
 use super::recipe::Correction;
 use super::timer::{Timer, Timers};
-use super::worksheet::{Inputs, LineWords, PutIn, Settings, SwapLine, TimedBake, WeighIn};
+use super::trial::{Picture, Trial, Weight};
+use super::worksheet::{
+    CrumbTold, Inputs, LineWords, PutIn, Settings, SwapLine, TimedBake, WeighIn,
+};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -112,6 +115,7 @@ impl Record for KeptRecipe {
             "corrections" => usual::<Correction>(),
             "own_pan" | "shelf" | "pan" => usual::<PanEntry>(),
             "bakes" => usual::<TimedBake>(),
+            "crumbs" => usual::<CrumbTold>(),
             "lines" => usual::<SwapLine>(),
             "held" | "cold" => usual::<LineWords>(),
             "version" => usual::<VersionOf>(),
@@ -154,6 +158,21 @@ impl Record for WeighIn {
             "put_in" => usual::<PutIn>(),
             "steps" => usual::<LineWords>(),
             _ => Value::Null,
+        }
+    }
+}
+
+impl Record for Trial {
+    const FORMAT: &'static str = "batterwright trial";
+    const VERSION: u32 = 1;
+    const MAY_LACK: bool = true;
+
+    fn usual_item(name: &str) -> Value {
+        match name {
+            "weighed" => usual::<PutIn>(),
+            "weights" => usual::<Weight>(),
+            "pictures" => usual::<Picture>(),
+            _ => KeptRecipe::usual_item(name),
         }
     }
 }
@@ -264,7 +283,10 @@ pub fn from_text<R: Record>(text: &str) -> Result<R, SavedTrouble> {
     R::LIMITS
         .check_length(text)
         .map_err(SavedTrouble::TooMuch)?;
-    from_value(json(text).map_err(SavedTrouble::Corrupt)?)
+    // What is wrong with a record is looked for in its text once more: a second body for every sound one takes time.
+    read_value(json(text).map_err(SavedTrouble::Corrupt)?, &|| {
+        json(text).unwrap_or_default()
+    })
 }
 
 /// Any JSON, or what is wrong with it and where, as a sentence's middle.
@@ -276,18 +298,33 @@ pub(super) fn json(text: &str) -> Result<Value, String> {
 ///
 /// # Errors
 /// As for [`from_text`].
-pub fn from_value<R: Record>(mut envelope: Value) -> Result<R, SavedTrouble> {
+pub fn from_value<R: Record>(envelope: Value) -> Result<R, SavedTrouble> {
+    read_value(envelope.clone(), &|| envelope.clone())
+}
+
+/// What an envelope holds; `again` gives the same envelope where something is wrong.
+fn read_value<R: Record>(
+    mut envelope: Value,
+    again: &dyn Fn() -> Value,
+) -> Result<R, SavedTrouble> {
     let corrupt = |reason: String| SavedTrouble::Corrupt(reason);
-    let body = envelope
-        .get_mut("body")
-        .map(Value::take)
-        .unwrap_or(Value::Null);
     let version = version::<R>(&envelope)?;
+    let body = body_of(&mut envelope);
     R::LIMITS.check(&body).map_err(SavedTrouble::TooMuch)?;
     let Some(body) = R::upgrade(version, body) else {
         return Err(corrupt(format!("no version {version} was ever written")));
     };
-    serde_json::from_value(body.clone()).map_err(|_| corrupt(damage::of_body::<R>(&body)))
+    serde_json::from_value(body).map_err(|_| {
+        let body = R::upgrade(version, body_of(&mut again())).unwrap_or_default();
+        corrupt(damage::of_body::<R>(&body))
+    })
+}
+
+fn body_of(envelope: &mut Value) -> Value {
+    envelope
+        .get_mut("body")
+        .map(Value::take)
+        .unwrap_or_default()
 }
 
 /// The version that it says it has, which is one that may be known here.

@@ -20,6 +20,8 @@ pub struct Room {
     pub recipes: usize,
     /// What they take.
     pub of_recipes: usize,
+    /// What bakes that were written down take.
+    pub of_trials: usize,
     /// What rests in the bin.
     pub of_bin: usize,
     /// The rest of what is this page's own: settings, own ingredients, the list of the shelf, the reserve.
@@ -33,7 +35,7 @@ pub struct Room {
 impl Room {
     /// All that is kept, in letters.
     pub fn used(&self) -> usize {
-        self.of_recipes + self.of_bin + self.of_rest + self.of_others
+        self.of_recipes + self.of_trials + self.of_bin + self.of_rest + self.of_others
     }
 
     /// What was refused, where that tells more than is known of browsers, and the store has not come to hold as much since.
@@ -105,6 +107,7 @@ impl Room {
     pub fn parts(&self) -> Vec<(&'static str, String)> {
         let parts = [
             ("Recipes", self.of_recipes),
+            ("Trials", self.of_trials),
             ("Bin", self.of_bin),
             ("Settings, own ingredients, list, reserve", self.of_rest),
             ("Other pages of this site", self.of_others),

@@ -5,10 +5,11 @@ use super::leavening::leavening_sheet;
 use super::line::sheet_lines;
 use super::oven::oven_sheet;
 use super::pans::{jar_caution, pan_sheet};
+use super::said::MOST_BEYOND;
 use super::totals::balance_sheet;
 use super::{
-    AllergenNote, Choices, CountrySheet, Inputs, Settings, SourceNote, Status, VerdictKind,
-    Worksheet,
+    AllergenNote, Choices, CountrySheet, CrumbTold, Inputs, Settings, SourceNote, Status,
+    VerdictKind, Worksheet,
 };
 use crate::baking::balance::{
     Kind, SETTING_SOURCES, SUGAR_SOURCES, percentages, recognise, setting, standing,
@@ -22,7 +23,7 @@ use crate::baking::oven::altitude_table::ALTITUDE_SOURCES;
 use crate::baking::oven::charge::Batch;
 use crate::baking::oven::forecast::HEAT_SOURCES;
 use crate::baking::pan::{Asked, batter_of, fit};
-use crate::baking::quantity::show;
+use crate::baking::quantity::{Mass, show};
 use crate::baking::recipe::{Certainty, Looks, Recipe, Role, linked, read_again};
 use crate::baking::source::{self, Source};
 use std::borrow::Cow;
@@ -91,7 +92,7 @@ pub(super) fn with_facts<R>(
     let handling = handling(choices, settings);
     let bowl = bowl(&formula, &handling).map(|bowl| match choices.batter.crumb_ph() {
         Ok(Some(ph)) => bowl.with_measured(ph),
-        _ => bowl,
+        _ => bowl.with_told(&told(&choices.crumbs), percentages.batter.mean),
     });
     let batter_ph = bowl.as_ref().map(|bowl| bowl.batter_ph.mean);
     let setting = setting(&formula, batter_ph).filter(|_| recognised.kind != Kind::Cookie);
@@ -254,6 +255,25 @@ fn unread(recipe: &Recipe) -> Vec<usize> {
         .filter(|line| matches!(line.role, Role::Unread(_)))
         .map(|line| line.number)
         .collect()
+}
+
+/// Base in a kilogram of batter beyond what is reckoned, meq, where the crumb of a recipe is read at a pH; `None` where
+/// nothing in it brings acid, base or a buffer. What was measured before is left aside.
+pub fn crumb_beyond(inputs: &Inputs, settings: &Settings, own: &Own, ph: f64) -> Option<f64> {
+    let mut plain = inputs.clone();
+    plain.choices.crumbs.clear();
+    plain.choices.batter.crumb_ph.clear();
+    with_facts(&mut Looks::default(), &plain, settings, own, |known| {
+        let batter = known.facts.percentages.batter.mean;
+        let bowl = known.facts.bowl.filter(|_| batter > Mass::ZERO)?;
+        Some(bowl.beyond(ph, batter))
+    })
+}
+
+/// What crumbs of trials tell, as far as they are figures at all.
+fn told(crumbs: &[CrumbTold]) -> Vec<f64> {
+    let told = crumbs.iter().map(|crumb| crumb.beyond);
+    told.filter(|beyond| beyond.abs() < MOST_BEYOND).collect()
 }
 
 /// The allergens of everything that was understood, batter or not, weighed or not.

@@ -1,6 +1,6 @@
 //! What the baker gives: the text, what was mended in it, and what was chosen.
 
-use super::{BatterSaid, MixingEntry, OvenEntry, SwapEntry};
+use super::{BatterSaid, CrumbTold, MixingEntry, OvenEntry, SwapEntry};
 use crate::baking::balance::Kind;
 use crate::baking::finding::{Edit, Remedy};
 use crate::baking::ingredient::{Filling, PieceSize, Region};
@@ -41,6 +41,8 @@ pub struct Choices {
     pub kind: Option<Kind>,
     /// What the baker says of the batter.
     pub batter: BatterSaid,
+    /// What crumbs of bakes that were written down tell.
+    pub crumbs: Vec<CrumbTold>,
     /// What is wished of the leavening, where it is to be worked out.
     pub leavening: WishEntry,
     /// What is to be swapped.

@@ -40,11 +40,11 @@ pub use difference::{
     Amount, Call, Difference, FigureChange, FigureSide, FindingNote, IngredientChange, SaidChange,
     difference,
 };
-pub use gather::{worksheet, worksheet_again};
+pub use gather::{crumb_beyond, worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, ScaleStep, Settings};
 pub use mixing::{MixingEntry, MixingSheet, mixing_sheet};
 pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};
-pub use said::{BatterCup, BatterSaid};
+pub use said::{BatterCup, BatterSaid, CrumbTold};
 pub use standing::{PullPair, RangeRow, RangeSheet};
 pub use swap::{AmountNote, SwapNote, SwapPlan, swap_plan, swap_plan_again};
 pub use swap_entry::{LineWords, SwapEntry, SwapLine};

@@ -34,6 +34,8 @@ pub struct TimedBake {
     pub setting: String,
     /// How long it took.
     pub minutes: String,
+    /// The name of the trial's record that it is from; empty where it was typed here.
+    pub trial: String,
 }
 
 /// The oven as the page shows it.

@@ -1,7 +1,7 @@
 //! What the baker says of the batter and its crumb: as typed, as figures, and what is wrong with it.
 
 use crate::baking::estimate::Estimate;
-use crate::baking::quantity::{Density, Volume};
+use crate::baking::quantity::{Density, Volume, show};
 use crate::baking::text::decimal;
 use serde::{Deserialize, Serialize};
 
@@ -17,6 +17,33 @@ pub struct BatterSaid {
     pub cup_grams: String,
     /// Which cup.
     pub cup: BatterCup,
+}
+
+/// What the crumb of a bake that was written down tells of the recipe's buffers.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct CrumbTold {
+    /// The name of the trial's record.
+    pub trial: String,
+    /// The pH that was read.
+    pub ph: f64,
+    /// Base in a kilogram of batter beyond what was reckoned, meq; negative where it is acid.
+    pub beyond: f64,
+}
+
+/// No batter is further off, meq a kilogram: all the soda of a gingerbread is some 50.
+pub(super) const MOST_BEYOND: f64 = 500.0;
+
+impl CrumbTold {
+    /// In words.
+    pub fn words(&self) -> String {
+        let side = if self.beyond < 0.0 { "acid" } else { "base" };
+        format!(
+            "A crumb read at pH {} moves this: a kilogram of batter held {} meq of {side} beyond what was reckoned.",
+            show::ph(self.ph),
+            show::milliequivalents(self.beyond.abs())
+        )
+    }
 }
 
 /// A cup that batter is weighed in.

@@ -37,6 +37,7 @@ pub fn bench(bench: Bench) -> Element {
         parts::timers(bench, sheet),
         method(bench, sheet),
         done(bench),
+        write_down(bench),
         awake(),
     ])
 }
@@ -238,6 +239,22 @@ fn method(bench: Bench, sheet: Memo<WeighInSheet>) -> Element {
         .hidden_while(move || lines.with(Vec::is_empty))
         .child(element("h2").class("part__title").text("Method"))
         .child(element("ol").class("steps").children_of(steps))
+}
+
+/// The bake, once it is out of the oven.
+fn write_down(bench: Bench) -> Element {
+    let write = move || {
+        let id = bench.write_trial_down();
+        device::go(&format!("#/trials/{id}"));
+    };
+    element("div")
+        .class("at-bench__done")
+        .child(element("h2").class("part__title").text("When it is out"))
+        .child(paragraph(
+            "",
+            "Written down as it was weighed, this bake can be held against the next one.",
+        ))
+        .child(button("button", "Write this bake down", write))
 }
 
 /// What tells that it is done, and what is to be minded.

@@ -5,7 +5,8 @@ use crate::baking::carry::{
 };
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{button, paragraph, radio, select};
+use crate::ui::parts::{button, paragraph, radio, select, tick};
+use crate::ui::pictures;
 use crate::ui::state::Bench;
 use crate::ui::storage::Brought;
 use leptos::prelude::*;
@@ -37,6 +38,8 @@ struct Page {
     said: RwSignal<String>,
     /// The way back.
     brought: RwSignal<Option<Brought>>,
+    /// Whether pictures are taken out too.
+    with_pictures: RwSignal<bool>,
 }
 
 /// The page.
@@ -49,6 +52,7 @@ pub fn carry(bench: Bench) -> Element {
         trouble: RwSignal::new(None),
         said: RwSignal::new(String::new()),
         brought: RwSignal::new(None),
+        with_pictures: RwSignal::new(false),
     };
     let trouble = move || {
         let said = page.trouble.get();
@@ -80,7 +84,12 @@ pub fn carry(bench: Bench) -> Element {
         element("p").child(element("a").attribute("href", "#/shelf").text("Back to the shelf")),
         element("div").attribute("role", "alert").children_of(trouble),
         head("Take everything out"),
-        paragraph("", "One file with all recipes, settings, own ingredients and taught words. It is plain JSON that a person can read. What rests in the bin is not in it."),
+        paragraph("", "One file with all recipes, bakes that were written down, settings, own ingredients and taught words. It is plain JSON that a person can read. What rests in the bin is not in it."),
+        tick(
+            "With the pictures of bakes",
+            move || page.with_pictures.get(),
+            move || page.with_pictures.update(|with| *with = !*with),
+        ),
         button("button button--strong", "Take everything out", move || page.take_out()),
         head("Bring a file in"),
         paragraph("", "You see first what it holds. Nothing here is written over unless you choose the newer, and what that takes the place of goes to the bin."),
@@ -113,26 +122,66 @@ impl Page {
     }
 
     fn take_out(self) {
-        let written = self
-            .bench
-            .everything()
-            .map_err(|refusal| format!("{refusal}."))
-            .and_then(|(all, unread)| Ok((carry::write(&all)?, all, unread)));
-        match written {
-            Err(reason) => self.refuse(format!("Nothing was taken out: {reason}")),
-            Ok((text, all, unread)) => {
-                let day = all.taken_out.get(..10).unwrap_or_default();
-                device::download(&format!("batterwright-{day}.json"), &text);
-                let without = match unread {
-                    0 => String::new(),
-                    1 => " 1 record that cannot be read is not in it: the shelf shows it.".into(),
-                    many => format!(
-                        " {many} records that cannot be read are not in it: the shelf shows them."
-                    ),
-                };
-                self.say(format!("Taken out: {}.{without}", all.sentence()));
+        match self.bench.everything() {
+            Err(refusal) => self.refuse(format!("Nothing was taken out: {refusal}.")),
+            Ok((all, unread)) if self.with_pictures.get_untracked() => {
+                pictures::pack(&all.picture_keys(), {
+                    let mut all = all.clone();
+                    move |packed| {
+                        let left_out = all.add_pictures(packed).unwrap_or_default();
+                        self.hand_out(&all, unread, left_out);
+                    }
+                });
             }
+            Ok((all, unread)) => self.hand_out(&all, unread, all.picture_keys().len()),
         }
+    }
+
+    /// Hands the file out, and says what is in it and what is not.
+    fn hand_out(self, all: &Everything, unread: usize, left_out: usize) {
+        let text = match carry::write(all) {
+            Ok(text) => text,
+            Err(reason) => return self.refuse(format!("Nothing was taken out: {reason}")),
+        };
+        let day = all.taken_out.get(..10).unwrap_or_default();
+        device::download(&format!("batterwright-{day}.json"), &text);
+        let unread = match unread {
+            0 => String::new(),
+            1 => " 1 record that cannot be read is not in it: the shelf shows it.".into(),
+            many => {
+                format!(" {many} records that cannot be read are not in it: the shelf shows them.")
+            }
+        };
+        let pictures = match (left_out, self.with_pictures.get_untracked()) {
+            (0, _) => String::new(),
+            (1, false) => " 1 picture is not in it.".into(),
+            (many, false) => format!(" {many} pictures are not in it."),
+            (1, true) => {
+                " 1 picture is not in it: it is not on this device, or has no room in the file."
+                    .into()
+            }
+            (many, true) => format!(
+                " {many} pictures are not in it: they are not on this device, or have no room in the file."
+            ),
+        };
+        self.say(format!("Taken out: {}.{unread}{pictures}", all.sentence()));
+    }
+
+    /// Keeps the pictures of a file that came in, and says how many are new.
+    fn bring_pictures(self, file: &Everything) {
+        if file.pictures.is_empty() {
+            return;
+        }
+        pictures::unpack(&file.pictures, move |came| {
+            let said = match came {
+                Ok(0) => " Its pictures were here already.".to_owned(),
+                Ok(1) => " 1 picture came in.".to_owned(),
+                Ok(many) => format!(" {many} pictures came in."),
+                Err(why) => format!(" Its pictures did not come in. {why}"),
+            };
+            // The page may be left by then.
+            self.said.try_update(|before| before.push_str(&said));
+        });
     }
 
     /// Looks at a file that was chosen; nothing is written.
@@ -172,6 +221,7 @@ impl Page {
                 self.chosen.set(None);
                 self.say(format!("Done. {said}"));
                 self.brought.set(Some(brought));
+                self.bring_pictures(file);
                 device::focus(MAIN);
             }
             Err(reason) => self.refuse(format!(
@@ -222,10 +272,11 @@ fn looked_at(page: Page, chosen: Chosen) -> Vec<Element> {
         }
     };
     let would = Memo::new(move |_| would());
+    let has_pictures = !file.pictures.is_empty();
     let touch = button("button button--strong", "Bring it in", move || {
         page.bring_in(&file)
     })
-    .hidden_while(move || would.with(carry::Writes::is_empty));
+    .hidden_while(move || !has_pictures && would.with(carry::Writes::is_empty));
     let leave = button("button button--plain", "Leave it", move || {
         page.chosen.set(None);
         page.say("Nothing was brought in.".into());
@@ -264,12 +315,13 @@ fn choice(legend: &'static str, options: impl IntoIterator<Item = Element>) -> E
         .children(options)
 }
 
-/// What happens to recipes that are here too; `None` where there is none.
+/// What happens to recipes and bakes that are here too; `None` where there is none.
 fn for_all(page: Page, preview: &Preview) -> Option<Element> {
     let is_any = preview
         .rows
         .iter()
-        .any(|row| row.standing.is_double() || row.standing == Standing::InBin);
+        .any(|row| row.standing.is_double() || row.standing == Standing::InBin)
+        || preview.double_trials > 0;
     let options = WhenBoth::ALL.map(|when| {
         radio(
             "carry-all",
@@ -278,7 +330,12 @@ fn for_all(page: Page, preview: &Preview) -> Option<Element> {
             move || page.taken.update(|taken| taken.all = when),
         )
     });
-    is_any.then(|| choice("Recipes that are here too, or in the bin here", options))
+    is_any.then(|| {
+        choice(
+            "What is here too and differs, or is in the bin here",
+            options,
+        )
+    })
 }
 
 fn settings(page: Page, preview: &Preview) -> Option<Element> {
@@ -347,14 +404,23 @@ fn list(page: Page, preview: &Preview) -> Option<Element> {
 
 fn item(page: Page, at: usize, row: &Row) -> Element {
     let changed = |moment: u64| device::date_shown(moment as f64);
+    let bakes = match row.bakes {
+        0 => String::new(),
+        1 => ". With 1 bake".to_owned(),
+        many => format!(". With {many} bakes"),
+    };
     let beside = match row.here {
         Some(here) => format!(
-            "{}. The file's: {}; here: {}",
+            "{}. The file's: {}; here: {}{bakes}",
             row.standing.words(),
             changed(row.changed),
             changed(here)
         ),
-        None => format!("{}. Changed {}", row.standing.words(), changed(row.changed)),
+        None => format!(
+            "{}. Changed {}{bakes}",
+            row.standing.words(),
+            changed(row.changed)
+        ),
     };
     // What only comes or not has no newer one.
     let ways: &'static [(&'static str, Option<WhenBoth>)] = match row.standing.is_double() {

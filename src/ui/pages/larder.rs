@@ -66,6 +66,8 @@ fn listed(address: String, name: String, beside: String) -> Element {
         .child(element("span").class("shelf__beside").text(beside))
 }
 
+pub use entry::begin_measures;
+
 /// An ingredient of the baker's own begins here.
 fn begin(bench: Bench) -> Element {
     use crate::ui::parts::button;

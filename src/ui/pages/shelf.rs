@@ -5,6 +5,7 @@ mod bin;
 mod list;
 mod room;
 mod rows;
+mod strays;
 mod undo;
 
 use crate::baking::demo::{DEMOS, Demo};
@@ -96,6 +97,7 @@ pub fn shelf(bench: Bench) -> Element {
             room::room(page, later),
         ]),
         list::list(page),
+        strays::strays(page, later),
         element("p").child(
             element("a")
                 .class("button")

@@ -68,6 +68,12 @@ pub fn foot() -> Element {
     };
     element("footer")
         .class("foot")
+        .child(
+            element("a")
+                .class("foot__link")
+                .attribute("href", "#/about")
+                .text("About"),
+        )
         .child(element("p").attribute("role", "status").text_of(ready))
 }
 

@@ -1,6 +1,7 @@
 //! What the baker says of the batter: how long it waits, and the crumb's pH once it is measured.
 
-use super::common::{paragraph, text_field};
+use super::common::{button, paragraph, text_field};
+use crate::baking::trial::Taught;
 use crate::baking::worksheet::{BatterSaid, LeaveningSheet};
 use crate::ui::dom::{Element, element};
 use crate::ui::shown::Part;
@@ -41,7 +42,23 @@ pub fn batter_said(bench: Bench) -> Element {
         field(bench, WAITS),
         field(bench, CRUMB),
         paragraph("hint", hint),
+        told(bench),
     ])
+}
+
+/// What crumbs of trials moved, each to be taken back.
+fn told(bench: Bench) -> Element {
+    element("ul").class("plain-list").children_of(move || {
+        let crumbs = bench.chosen(|choices| choices.crumbs.clone());
+        let rows = crumbs.into_iter().map(|told| {
+            let words = told.words();
+            let back = button("button button--plain", "Take it back", move || {
+                bench.turn_lesson(&Taught::Crumb(told.clone()), false);
+            });
+            element("li").child(paragraph("", words)).child(back)
+        });
+        rows.collect()
+    })
 }
 
 fn field(bench: Bench, field: Field) -> Element {

@@ -18,6 +18,12 @@ const PAGES: [(&str, &str, Route, &str); 6] = [
         "M4 7h16l-2 4H6zM12 11v2M6 21l1.5-8h9L18 21zM12 15v2.5l1.5 1",
     ),
     (
+        "#/trials",
+        "Trials",
+        Route::Trials,
+        "M5 3h14v18H5zM9 3v18M12 8h4M12 12h4M12 16h4",
+    ),
+    (
         "#/shelf",
         "Shelf",
         Route::Shelf,
@@ -34,12 +40,6 @@ const PAGES: [(&str, &str, Route, &str); 6] = [
         "Settings",
         Route::Settings,
         "M5 4h10l-1 9H6zM15 6h3v4h-3.4M8 17h4M4 21h12",
-    ),
-    (
-        "#/about",
-        "About",
-        Route::About,
-        "M12 3a9 9 0 1 0 .01 0M12 11v6M12 7v.5",
     ),
 ];
 

@@ -3,7 +3,7 @@
 use super::Bench;
 use crate::baking::carry::link::{self, Link};
 use crate::baking::carry::{
-    Carried, Everything, Here, Shared, Taken, as_text, linked_data, merge, shared,
+    Carried, CarriedTrial, Everything, Here, Shared, Taken, as_text, linked_data, merge, shared,
 };
 use crate::baking::worksheet::Inputs;
 use crate::ui::device;
@@ -46,12 +46,27 @@ impl Bench {
             .into_iter()
             .filter_map(|(id, recipe)| recipe.map(|recipe| Carried { id, recipe }))
             .collect();
-        let unread = many - recipes.len();
+        // What rests in the bin is not in it, and its bakes neither.
+        let binned = storage::binned()?;
+        let rests = |recipe: &str| {
+            binned.iter().any(|id| id == recipe) && !recipes.iter().any(|it| it.id == recipe)
+        };
+        let mut unread = many - recipes.len();
+        let mut trials = Vec::new();
+        for (recipe, id, trial) in storage::all_trials()? {
+            match trial {
+                None => unread += 1,
+                Some(_) if rests(&recipe) => {}
+                Some(trial) => trials.push(CarriedTrial { recipe, id, trial }),
+            }
+        }
         let everything = Everything {
             taken_out: device::moment(),
             recipes,
             settings: Some(self.settings_now()),
             larder: Some(self.own.get_untracked()),
+            trials,
+            ..Everything::default()
         };
         Ok((everything, unread))
     }
@@ -62,6 +77,7 @@ impl Bench {
         Ok(Here {
             recipes: storage::all_recipes()?,
             bin: storage::binned()?,
+            trials: storage::all_trials()?,
             settings: self.settings_now(),
             larder: self.own.get_untracked(),
         })

@@ -178,8 +178,9 @@ impl Bench {
             if !self.own_now(OwnRecord::is_empty) {
                 self.change_own(|_| {});
             }
+            self.keep_trials_again();
             "Everything that was kept here has been cleared, here or in another window. What stands in this window is kept \
-             again: this recipe, your settings, your own ingredients. Other recipes are gone."
+             again: this recipe, your settings, your own ingredients, bakes that were looked at. Other recipes are gone."
         } else {
             "The record of this recipe was taken away, here or in another window. It is kept again since it goes on here."
         };
@@ -243,12 +244,14 @@ impl Bench {
         }
         // What the copy held stands under its old name now.
         let _ = storage::forget_recipe(&self.open_id());
-        self.carry_weigh_in(&self.open_id(), &clash.id);
+        let copy = self.open_id();
+        self.carry_weigh_in(&copy, &clash.id);
         storage::set_last_open(&clash.id);
         self.open.set_value(Open {
-            id: clash.id,
+            id: clash.id.clone(),
             own: true,
         });
+        self.carry_trials(&copy, &clash.id);
         self.version.set(clash.version);
         self.keeping.clash.set(None);
     }
@@ -280,6 +283,7 @@ impl Bench {
 
     /// Follows what another window has done to a recipe's record, which it took for `before`.
     pub fn follow_other_window(self, id: &str, before: Option<&str>) {
+        self.follow_other_version(id, before);
         if id != self.open_id() {
             return self.follow_original(id);
         }
@@ -288,7 +292,7 @@ impl Bench {
             return self.flush();
         }
         if let Standing::Changed(theirs, true) = storage::standing(id)
-            && !storage::was_seen(id, before)
+            && !storage::was_seen(&storage::key_of(id), before)
             && self.inputs.with_untracked(|ours| *ours != theirs.inputs)
         {
             // Ours was written over by a window that had not seen it.
@@ -311,6 +315,7 @@ impl Bench {
         self.follow_other::<Settings>(self.settings);
         self.follow_other::<OwnRecord>(self.own);
         self.catch_up_kitchen();
+        self.catch_up_trials();
     }
 
     fn follow_record(self, id: &str) {

@@ -34,7 +34,7 @@ impl Bench {
 
     /// A name for a new version of the open recipe that none of the shelf has yet: "Version 2".
     pub fn version_name(self) -> String {
-        let recipes = storage::shelf().unwrap_or_default().recipes;
+        let recipes = storage::recipes().unwrap_or_default().recipes;
         let is_taken = |name: &String| {
             let mut versions = recipes.iter().filter_map(|kept| kept.version.as_ref());
             versions.any(|version| version.name == *name)

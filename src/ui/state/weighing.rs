@@ -58,7 +58,7 @@ impl Kitchen {
 }
 
 /// Sets a signal where that is news.
-fn take<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, theirs: T) {
+pub(super) fn take<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, theirs: T) {
     if signal.with_untracked(|ours| *ours != theirs) {
         signal.set(theirs);
     }

@@ -1,11 +1,15 @@
-//! The bin: what was removed rests there for 30 days.
+//! The bin: what was removed rests there for 30 days. The bakes of a recipe that rests there stay in their place meanwhile:
+//! they come back with it, and go for good with it.
 
 use super::kitchen::forget_weigh_ins;
 use super::room::{Effort, write_making_room};
 use super::store::{self, Refusal};
-use super::{BIN, RECIPE, SetAside};
+use super::{BIN, RECIPE, SetAside, trials};
 use crate::baking::saved::{self, BinRecord};
 use crate::ui::device;
+
+/// What a key of the bin begins with where a bake of its own rests.
+const BIN_TRIAL: &str = "batterwright/bin/bake-";
 
 /// A record in the bin.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,10 +20,15 @@ pub struct Resting {
     pub record: BinRecord,
 }
 
-/// How many records are in the bin; ones that cannot be read are counted too.
-pub fn in_bin() -> Result<usize, Refusal> {
-    let keys = store::keys()?;
-    Ok(keys.iter().filter(|key| key.starts_with(BIN)).count())
+/// How many recipes are in the bin, and how many bakes by themselves; ones that cannot be read are counted too.
+pub fn in_bin() -> Result<[usize; 2], Refusal> {
+    let mut many = [0; 2];
+    for key in store::keys()? {
+        if key.starts_with(BIN) {
+            many[usize::from(key.starts_with(BIN_TRIAL))] += 1;
+        }
+    }
+    Ok(many)
 }
 
 /// Everything in the bin that can be read, the last removed first.
@@ -49,14 +58,15 @@ pub fn contents() -> Result<(Vec<Resting>, Vec<SetAside>), Refusal> {
     Ok((resting, aside))
 }
 
-/// Takes what has rested for its time out of the bin, and weigh-ins of recipes that are neither kept nor in the bin.
+/// Takes what has rested for its time out of the bin, with the bakes of recipes that go so, and weigh-ins of recipes that
+/// are neither kept nor in the bin.
 pub fn clear_out() -> Result<(), Refusal> {
     let now = device::now() as u64;
     let (over, staying): (Vec<Resting>, Vec<Resting>) = resting()?
         .into_iter()
         .partition(|resting| resting.record.is_over(now));
     for resting in over {
-        store::remove(&resting.key)?;
+        remove_for_good(&resting.key)?;
     }
     forget_weigh_ins(|id| staying.iter().any(|resting| resting.record.id == id))
 }
@@ -78,7 +88,7 @@ pub fn copy_into_bin(key: &str, title: String) -> Result<Effort, Refusal> {
         None => Ok(Effort::default()),
         Some(record) => {
             let written = saved::to_text(&record).map_err(|_| Refusal::Full)?;
-            write_making_room(&fresh_key(), &written)
+            write_making_room(&fresh_key(&record), &written)
         }
     }
 }
@@ -88,7 +98,7 @@ pub fn throw_away(key: &str, title: String) -> Result<Option<(Resting, Effort)>,
     let Some(record) = record_of(key, title)? else {
         return Ok(None);
     };
-    let in_bin = fresh_key();
+    let in_bin = fresh_key(&record);
     let effort = go_into_bin(key, &in_bin, &record)?;
     let resting = Resting {
         key: in_bin,
@@ -124,7 +134,8 @@ fn make_way(key: &str, text: &str) -> Result<(), Refusal> {
     store::remove(key)
 }
 
-/// Puts a record back where it came from, or beside that where something stands there again; gives the key.
+/// Puts a record back where it came from, or beside that where something stands there again; gives the key. A bake brings
+/// its recipe back with it.
 pub fn put_back(resting: &Resting) -> Result<String, Refusal> {
     let BinRecord { id, text, .. } = &resting.record;
     let mut key = match id.starts_with(store::OURS) {
@@ -132,26 +143,70 @@ pub fn put_back(resting: &Resting) -> Result<String, Refusal> {
         false => format!("{RECIPE}{id}"),
     };
     if store::read(&key)?.is_some() {
-        key = format!("{RECIPE}{}", device::fresh_id());
-    }
-    if store::write(&key, text) == Err(Refusal::Full) {
-        let written = saved::to_text(&resting.record).map_err(|_| Refusal::Full)?;
-        make_way(&resting.key, &written)?;
-        let back = store::write(&key, text);
-        return match back {
-            Ok(()) => Ok(key),
-            Err(refusal) => store::write(&resting.key, &written).and(Err(refusal)),
+        key = match trials::trial_of_key(&key) {
+            Some((recipe, _)) => trials::key_of_trial(recipe, trials::fresh_number()),
+            None => format!("{RECIPE}{}", device::fresh_id()),
         };
     }
-    store::remove(&resting.key)?;
+    stand_back(resting, &key, text)?;
+    if let Some((recipe, _)) = trials::trial_of_key(&key) {
+        // Where that is refused the shelf tells of a bake without a recipe.
+        let _ = trials::put_recipe_of(recipe);
+    }
     Ok(key)
 }
 
-/// Removes what stands under a key for good, and gives it.
-pub fn remove_for_good(key: &str) -> Result<String, Refusal> {
+fn stand_back(resting: &Resting, key: &str, text: &str) -> Result<(), Refusal> {
+    if store::write(key, text) == Err(Refusal::Full) {
+        let written = saved::to_text(&resting.record).map_err(|_| Refusal::Full)?;
+        make_way(&resting.key, &written)?;
+        let back = store::write(key, text);
+        return back.or_else(|refusal| store::write(&resting.key, &written).and(Err(refusal)));
+    }
+    store::remove(&resting.key)
+}
+
+/// Removes what stands under a key for good, with the bakes of a recipe that is nowhere else then. Gives the keys with what
+/// stood there.
+pub fn remove_for_good(key: &str) -> Result<Vec<(String, String)>, Refusal> {
     let text = store::read(key)?.unwrap_or_default();
     store::remove(key)?;
-    Ok(text)
+    let id = match key.strip_prefix(RECIPE) {
+        Some(id) => Some(id.to_owned()),
+        None if key.starts_with(BIN) => saved::from_text::<BinRecord>(&text)
+            .ok()
+            .map(|record| record.id),
+        None => None,
+    };
+    let mut gone = vec![(key.to_owned(), text)];
+    if let Some(id) = id {
+        // Where that is refused they stay, and the shelf tells of bakes without a recipe.
+        gone.extend(remove_bakes_of(&id).unwrap_or_default());
+    }
+    Ok(gone)
+}
+
+/// Removes the bakes of a recipe for good where it is neither kept nor in the bin.
+pub(super) fn remove_bakes_of(id: &str) -> Result<Vec<(String, String)>, Refusal> {
+    let keys = trials::keys_of(id)?;
+    let is_somewhere = || -> Result<bool, Refusal> {
+        Ok(store::read(&format!("{RECIPE}{id}"))?.is_some()
+            || resting()?.iter().any(|resting| resting.record.id == id))
+    };
+    if keys.is_empty() || is_somewhere()? {
+        return Ok(Vec::new());
+    }
+    let mut gone = Vec::new();
+    for key in keys {
+        let Ok(Some(text)) = store::read(&key) else {
+            continue;
+        };
+        // One that cannot be read is set aside, and stays.
+        if trials::trouble_at(&key, &text).is_none() && store::remove(&key).is_ok() {
+            gone.push((key, text));
+        }
+    }
+    Ok(gone)
 }
 
 /// Puts what was removed for good back under its key.
@@ -162,9 +217,13 @@ pub fn stand_again(key: &str, text: &str) -> Result<(), Refusal> {
 /// Puts a record into the bin as it stood there.
 pub fn rest(record: &BinRecord) -> Result<(), Refusal> {
     let text = saved::to_text(record).map_err(|_| Refusal::Full)?;
-    store::write(&fresh_key(), &text)
+    store::write(&fresh_key(record), &text)
 }
 
-fn fresh_key() -> String {
-    format!("{BIN}{}", device::fresh_id())
+pub(super) fn fresh_key(record: &BinRecord) -> String {
+    let beginning = match trials::trial_of_key(&record.id) {
+        Some(_) => BIN_TRIAL,
+        None => BIN,
+    };
+    format!("{beginning}{}", device::fresh_id())
 }

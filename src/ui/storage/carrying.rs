@@ -2,15 +2,17 @@
 
 use super::single::{Single, place_at};
 use super::store::{self, Refusal};
-use super::{BIN, RECIPE, bin, key_of};
+use super::trials::{self, key_of_trial, trial_of_key};
+use super::{RECIPE, bin, key_of};
 use crate::baking::carry::Writes;
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{self, BinRecord, KeptRecipe, first_words};
+use crate::baking::trial::Trial;
 use crate::baking::worksheet::Settings;
 use crate::ui::device;
 
 /// Where it is tried whether there is room, before anything is written.
-const TRIAL: &str = "batterwright/trial";
+const ATTEMPT: &str = "batterwright/attempt";
 
 /// What was written, and what stood there before.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -35,6 +37,19 @@ pub fn all_recipes() -> Result<Vec<(String, Option<KeptRecipe>)>, Refusal> {
         }
     }
     Ok(recipes)
+}
+
+/// Every bake by its recipe and number; `None` for one that cannot be read.
+pub fn all_trials() -> Result<Vec<(String, u64, Option<Trial>)>, Refusal> {
+    let mut trials = Vec::new();
+    for key in store::keys()? {
+        if let Some((recipe, id)) = trial_of_key(&key)
+            && let Some(text) = store::read(&key)?
+        {
+            trials.push((recipe.to_owned(), id, saved::from_text(&text).ok()));
+        }
+    }
+    Ok(trials)
 }
 
 /// The names that recipes in the bin had.
@@ -91,16 +106,13 @@ fn changes(writes: &Writes) -> Result<Vec<Change>, String> {
         let text = read(&key_of(id))?.unwrap_or_default();
         let title =
             saved::from_text::<KeptRecipe>(&text).map(|recipe| first_words(&recipe.inputs.text));
-        changes.push(Change {
-            key: format!("{BIN}{}", device::fresh_id()),
-            before: None,
-            after: saved::to_text(&BinRecord {
-                id: id.clone(),
-                title: title.unwrap_or_default(),
-                removed: device::now() as u64,
-                text,
-            })?,
-        });
+        changes.push(into_bin(id.clone(), title.unwrap_or_default(), text)?);
+    }
+    for (recipe, id) in &writes.replaced_trials {
+        let key = key_of_trial(recipe, *id);
+        let text = read(&key)?.unwrap_or_default();
+        let title = saved::from_text::<Trial>(&text).map(|trial| trials::title_of(&trial));
+        changes.push(into_bin(key, title.unwrap_or_default(), text)?);
     }
     for carried in &writes.recipes {
         let key = key_of(&carried.id);
@@ -110,9 +122,32 @@ fn changes(writes: &Writes) -> Result<Vec<Change>, String> {
             key,
         });
     }
+    for carried in &writes.trials {
+        let key = key_of_trial(&carried.recipe, carried.id);
+        changes.push(Change {
+            before: read(&key)?,
+            after: saved::to_text(&carried.trial)?,
+            key,
+        });
+    }
     changes.extend(single::<Settings>(writes.settings.as_ref())?);
     changes.extend(single::<OwnRecord>(writes.larder.as_ref())?);
     Ok(changes)
+}
+
+/// A record that goes into the bin, since another takes its place.
+fn into_bin(id: String, title: String, text: String) -> Result<Change, String> {
+    let record = BinRecord {
+        id,
+        title,
+        removed: device::now() as u64,
+        text,
+    };
+    Ok(Change {
+        key: bin::fresh_key(&record),
+        before: None,
+        after: saved::to_text(&record)?,
+    })
 }
 
 fn single<R: Single>(record: Option<&R>) -> Result<Option<Change>, String> {
@@ -138,7 +173,7 @@ fn is_there_room(changes: &[Change]) -> Result<(), Refusal> {
         added += letters(after) + before.as_ref().map_or(letters(key), |_| 0);
         freed += before.as_deref().map_or(0, letters);
     }
-    let tried = store::write(TRIAL, &" ".repeat(added.saturating_sub(freed)));
-    store::remove(TRIAL)?;
+    let tried = store::write(ATTEMPT, &" ".repeat(added.saturating_sub(freed)));
+    store::remove(ATTEMPT)?;
     tried
 }

@@ -1,7 +1,7 @@
 //! Room: how much is used, and how some is made when a record does not fit.
 
 use super::store::{self, Glance, Refusal};
-use super::{BIN, INDEX, LIMIT, RECIPE, RESERVE, bin};
+use super::{BIN, INDEX, LIMIT, RECIPE, RESERVE, TRIAL, bin};
 use crate::baking::saved::{BinRecord, Room};
 
 /// Held back for the last letters of the open recipe: its record is written over, so that it takes only what is added.
@@ -51,7 +51,7 @@ fn made_room(key: &str, text: &str, effort: &mut Effort) -> Result<(), Refusal> 
         store::remove(&resting.key)?;
         effort.of_bin.push(resting.record);
         if let Some(done) = tried(key, text) {
-            return done;
+            return done.and_then(|()| follow_out(&effort.of_bin));
         }
     }
     // None of it was of use, so it goes back where it was.
@@ -59,6 +59,12 @@ fn made_room(key: &str, text: &str, effort: &mut Effort) -> Result<(), Refusal> 
         bin::rest(&record)?;
     }
     Err(Refusal::Full)
+}
+
+/// What went out of the bin for good takes its bakes with it.
+fn follow_out(gone: &[BinRecord]) -> Result<(), Refusal> {
+    gone.iter()
+        .try_for_each(|record| bin::remove_bakes_of(&record.id).map(drop))
 }
 
 /// `None` where the store is full.
@@ -84,6 +90,8 @@ pub fn room() -> Result<Room, Refusal> {
         let of = if key.starts_with(RECIPE) {
             room.recipes += 1;
             &mut room.of_recipes
+        } else if key.starts_with(TRIAL) {
+            &mut room.of_trials
         } else if key.starts_with(BIN) {
             &mut room.of_bin
         } else if key.starts_with(store::OURS) {

@@ -1,7 +1,7 @@
 //! The shelf: which recipes are kept, without reading all of them, and which records cannot be read.
 
 use super::store::{self, Glance, Refusal};
-use super::{BIN, INDEX, LARDER, RECIPE, SETTINGS, kitchen};
+use super::{BIN, INDEX, LARDER, RECIPE, SETTINGS, TRIAL, kitchen, trials};
 use crate::baking::ingredient::own::OwnRecord;
 use crate::baking::saved::{
     self, HEAD, KeptRecipe, Listed, Record, SavedTrouble, ShelfIndex, mark,
@@ -42,11 +42,29 @@ pub struct Shelf {
 thread_local! {
     /// What was seen of each recipe last, by its record's name.
     static SEEN: RefCell<Option<HashMap<String, Arc<Listed>>>> = const { RefCell::new(None) };
+    /// The marks of bakes that could be read, by key.
+    static SOUND: RefCell<HashMap<String, u32>> = RefCell::new(HashMap::new());
 }
+
+/// So many letters of a bake's record tell one state of it from another: what it is held against stands first.
+const HEAD_OF_TRIAL: u32 = 192;
 
 /// Everything that is kept, and what had to be set aside. Only records that have changed since they were last listed are
 /// read.
 pub fn shelf() -> Result<Shelf, Refusal> {
+    let mut shelf = recipes()?;
+    let glance = Glance::new()?;
+    for key in store::keys()? {
+        if !key.starts_with(RECIPE) {
+            shelf.aside.extend(trouble_at(&glance, &key)?);
+        }
+    }
+    shelf.aside.sort_by(|one, other| one.key.cmp(&other.key));
+    Ok(shelf)
+}
+
+/// The recipes that are kept, and those that cannot be read.
+pub fn recipes() -> Result<Shelf, Refusal> {
     let mut shelf = Shelf::default();
     let glance = Glance::new()?;
     let mut seen = SEEN.take().unwrap_or_else(listed_before);
@@ -54,7 +72,6 @@ pub fn shelf() -> Result<Shelf, Refusal> {
     let mut is_new = false;
     for key in store::keys()? {
         let Some(id) = key.strip_prefix(RECIPE) else {
-            shelf.aside.extend(trouble_at(&key)?);
             continue;
         };
         let Some((length, head)) = glance.at(&key, HEAD)? else {
@@ -81,7 +98,6 @@ pub fn shelf() -> Result<Shelf, Refusal> {
     shelf
         .recipes
         .sort_by_key(|listed| std::cmp::Reverse(listed.changed));
-    shelf.aside.sort_by(|one, other| one.key.cmp(&other.key));
     Ok(shelf)
 }
 
@@ -114,9 +130,12 @@ fn list(recipes: &[Arc<Listed>]) {
 }
 
 /// What is wrong with a record of ours that is neither a recipe nor in the bin, if anything.
-fn trouble_at(key: &str) -> Result<Option<SetAside>, Refusal> {
+fn trouble_at(glance: &Glance, key: &str) -> Result<Option<SetAside>, Refusal> {
     if !key.starts_with(store::OURS) || key.starts_with(BIN) {
         return Ok(None);
+    }
+    if key.starts_with(TRIAL) {
+        return trouble_of_trial(glance, key);
     }
     let trouble = store::read(key)?.and_then(|text| {
         if key.starts_with(SETTINGS) {
@@ -127,6 +146,23 @@ fn trouble_at(key: &str) -> Result<Option<SetAside>, Refusal> {
             kitchen::trouble_at(key, &text)
         }
     });
+    Ok(trouble.map(|trouble| SetAside::of(key.to_owned(), &trouble)))
+}
+
+/// The same of a bake, of which there may be hundreds: each state of it is read once.
+fn trouble_of_trial(glance: &Glance, key: &str) -> Result<Option<SetAside>, Refusal> {
+    let Some((length, head)) = glance.at(key, HEAD_OF_TRIAL)? else {
+        return Ok(None);
+    };
+    let mark = mark(&head, length);
+    if SOUND.with_borrow(|sound| sound.get(key) == Some(&mark)) {
+        return Ok(None);
+    }
+    let text = store::read(key)?.unwrap_or_default();
+    let trouble = trials::trouble_at(key, &text);
+    if trouble.is_none() {
+        SOUND.with_borrow_mut(|sound| sound.insert(key.to_owned(), mark));
+    }
     Ok(trouble.map(|trouble| SetAside::of(key.to_owned(), &trouble)))
 }
 

@@ -43,14 +43,36 @@ const PLANTS: [(Option<bool>, &str); 3] = [
 
 /// Begins a new ingredient, or goes on with one that nobody has written anything into.
 pub fn begin(bench: Bench) {
+    begin_as(bench, OwnEntry::default());
+}
+
+/// Begins the baker's own weights of an ingredient that a recipe calls so, or goes on with those that are there.
+pub fn begin_measures(bench: Bench, words: &str, like: &'static str) {
+    let known = bench.own_now(|own| {
+        let mut entries = own.entries.iter();
+        let known =
+            entries.find(|entry| entry.name == words && entry.like.as_deref() == Some(like));
+        known.map(|entry| entry.key.clone())
+    });
+    match known {
+        Some(key) => device::go(&format!("#/larder/{key}")),
+        None => begin_as(
+            bench,
+            OwnEntry {
+                name: words.to_owned(),
+                like: Some(like.to_owned()),
+                ..OwnEntry::default()
+            },
+        ),
+    }
+}
+
+fn begin_as(bench: Bench, mut blank: OwnEntry) {
     let region = bench.settings_now().region;
-    let mut blank = OwnEntry {
-        weighings: vec![Weighing {
-            region,
-            ..Weighing::default()
-        }],
-        ..OwnEntry::default()
-    };
+    blank.weighings = vec![Weighing {
+        region,
+        ..Weighing::default()
+    }];
     if matches!(region, Region::Us | Region::Ca) {
         blank.label.style = LabelStyle::FibreWithin;
     }

@@ -17,13 +17,22 @@ pub fn bin(page: Page, later: RwSignal<bool>) -> Element {
     let many = Memo::new(move |_| {
         page.changes.track();
         match later.get() {
-            true => storage::in_bin().unwrap_or(0),
-            false => 0,
+            true => storage::in_bin().unwrap_or_default(),
+            false => [0; 2],
         }
     });
-    let title = move || match many.get() {
-        1 => "Bin: 1 recipe".to_owned(),
-        many => format!("Bin: {} recipes", show::count(many)),
+    let title = move || {
+        let [recipes, bakes] = many.get();
+        let count = |many, what: &str| match many {
+            0 => None,
+            1 => Some(format!("1 {what}")),
+            many => Some(format!("{} {what}s", show::count(many))),
+        };
+        let parts = [count(recipes, "recipe"), count(bakes, "bake")];
+        format!(
+            "Bin: {}",
+            parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+        )
     };
     let line = element("summary")
         .class("figure__line")
@@ -41,7 +50,7 @@ pub fn bin(page: Page, later: RwSignal<bool>) -> Element {
         .child(line)
         .child(inside)
         .on("toggle", move |event| open.set(is_open(event)))
-        .hidden_while(move || many.get() == 0)
+        .hidden_while(move || many.get() == [0; 2])
 }
 
 fn contents(page: Page, asking: RwSignal<bool>) -> Vec<Element> {
@@ -58,7 +67,11 @@ fn contents(page: Page, asking: RwSignal<bool>) -> Vec<Element> {
     let unreadable = aside.iter().map(|it| (it.key.clone(), it.key.clone()));
     let all: Vec<Named> = resting.iter().map(named).chain(unreadable).collect();
     let now = device::now() as u64;
-    let items = resting.into_iter().map(|it| item(page, it, now));
+    let bakes = storage::bakes_of_recipes().unwrap_or_default();
+    let items = resting.into_iter().map(|it| {
+        let bakes = bakes.get(&it.record.id).copied().unwrap_or(0);
+        item(page, it, now, bakes)
+    });
     let aside = aside.into_iter().map(|it| {
         let key = it.key.clone();
         let remove = remove(page, (key.clone(), shown(&key)));
@@ -77,13 +90,18 @@ fn contents(page: Page, asking: RwSignal<bool>) -> Vec<Element> {
 /// A key of the bin, and what stands there is called.
 type Named = (String, String);
 
-fn item(page: Page, resting: Resting, now: u64) -> Element {
+fn item(page: Page, resting: Resting, now: u64, bakes: usize) -> Element {
     let title = resting.record.title.clone();
     let left = match resting.record.days_left(now) {
         1 => "1 day left".to_owned(),
         days => format!("{days} days left"),
     };
     let removed = device::date_shown(resting.record.removed as f64);
+    let bakes = match bakes {
+        0 => String::new(),
+        1 => " · with 1 bake".to_owned(),
+        many => format!(" · with {} bakes", show::count(many)),
+    };
     let remove = remove(page, (resting.key.clone(), title.clone()));
     let put_back = button("button", "Put back", move || {
         match storage::put_back(&resting) {
@@ -93,7 +111,10 @@ fn item(page: Page, resting: Resting, now: u64) -> Element {
     });
     element("li")
         .class("shelf__item shelf__item--bin")
-        .child(words(title.clone(), format!("{left} · removed {removed}")))
+        .child(words(
+            title.clone(),
+            format!("{left} · removed {removed}{bakes}"),
+        ))
         .child(put_back.attribute("aria-label", format!("Put back {title}")))
         .child(remove)
 }
@@ -141,7 +162,7 @@ fn for_good(page: Page, all: Vec<Named>) {
     let mut refused = None;
     for (key, title) in all {
         match storage::remove_for_good(&key) {
-            Ok(text) => gone.push(Gone { title, key, text }),
+            Ok(texts) => gone.push(Gone { title, texts }),
             Err(refusal) => refused = Some(refusal),
         }
     }

@@ -26,10 +26,8 @@ pub enum Undo {
 pub struct Gone {
     /// What it was called.
     pub title: String,
-    /// The key that it stood under.
-    pub key: String,
-    /// What stood there.
-    pub text: String,
+    /// The keys that it and its bakes stood under, with what stood there.
+    pub texts: Vec<(String, String)>,
 }
 
 /// The bar that says what was done. It lies over the page, so that it is in sight wherever the list stands.
@@ -92,12 +90,11 @@ fn said(page: Page, undo: Undo) -> Element {
 fn remove_for_good(page: Page, id: &str, title: &str) {
     let key = storage::key_of(id);
     match storage::remove_for_good(&key) {
-        Ok(text) => {
+        Ok(texts) => {
             page.leave(id);
             page.done(Some(Undo::ForGood(vec![Gone {
                 title: title.to_owned(),
-                key,
-                text,
+                texts,
             }])));
         }
         Err(refusal) => page.refused("It could not be removed", refusal),
@@ -109,7 +106,8 @@ fn take_back(undo: &Undo) -> Result<(), storage::Refusal> {
         Undo::Removed(resting) => storage::put_back(resting).map(drop),
         Undo::ForGood(gone) => gone
             .iter()
-            .try_for_each(|gone| storage::stand_again(&gone.key, &gone.text)),
+            .flat_map(|gone| &gone.texts)
+            .try_for_each(|(key, text)| storage::stand_again(key, text)),
         Undo::NoRoom(..) => Ok(()),
     }
 }

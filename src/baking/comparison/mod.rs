@@ -1,0 +1,20 @@
+//! Bakes held against one another: what one factor does to one outcome, and which bake is worth doing next.
+//!
+//! Goes in: bakes as they were written down. Comes out: curves with how sure they are, amounts to bake, sentences. The
+//! weights that a bake was written down with are taken as they are; no worksheet is made, so that hundreds of bakes are
+//! compared at once.
+
+mod answer;
+mod beside;
+mod factor;
+mod next;
+mod outcome;
+mod plan_of_two;
+mod table;
+
+pub use answer::{Answer, Point, answer};
+pub use beside::{OutcomeRow, beside};
+pub use factor::{Factor, FactorChoice, factor_choices};
+pub use next::{NextBake, ProposedBake, Question, next_bake};
+pub use outcome::Outcome;
+pub use plan_of_two::{Levels, PlannedBake, plan_of_two};
