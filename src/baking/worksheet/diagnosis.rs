@@ -12,7 +12,7 @@ use crate::baking::finding::{LIKELY, Remedy, VERY_LIKELY};
 use crate::baking::ingredient::Own;
 use crate::baking::oven::core_temperature::core;
 use crate::baking::oven::scale::{OvenKind, read_setting};
-use crate::baking::quantity::{Ph, Temperature, show};
+use crate::baking::quantity::{Temperature, show};
 use crate::baking::recipe::{Looks, OvenSetting};
 use crate::baking::source;
 use serde::Serialize;
@@ -113,6 +113,7 @@ fn take_in(inputs: &mut Inputs, measured: &mut Measured) -> Vec<String> {
         if let Err(trouble) = batter.crumb_ph() {
             troubles.push(format!("The crumb's pH is left aside. {trouble}"));
             batter.crumb_ph = before.crumb_ph;
+            measured.crumb_ph = None;
         }
     }
     if let Some(minutes) = measured.waited_minutes {
@@ -120,10 +121,9 @@ fn take_in(inputs: &mut Inputs, measured: &mut Measured) -> Vec<String> {
         if let Err(trouble) = batter.waits() {
             troubles.push(format!("The batter's wait is left aside. {trouble}"));
             batter.waits = before.waits;
+            measured.waited_minutes = None;
         }
     }
-    measured.crumb_ph = batter.crumb_ph().ok().flatten().map(Ph::of);
-    measured.waited_minutes = batter.waits().ok().flatten();
     for (what, of, bounds) in [
         ("core", &mut measured.core, (0.0, 130.0)),
         ("oven", &mut measured.oven, (30.0, 400.0)),

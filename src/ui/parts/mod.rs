@@ -10,6 +10,7 @@ mod batter_said;
 mod came;
 mod common;
 mod country;
+mod diagnosis;
 mod differs;
 mod done;
 mod findings;
@@ -53,6 +54,7 @@ pub use banners::{banners, foot};
 pub use common::{
     button, fact, figure, hinted_field, is_open, paragraph, radio, select, text_field, tick,
 };
+pub use diagnosis::{causes_found, signs_seen};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;
