@@ -27,8 +27,9 @@ pub use shelf::{SetAside, Shelf, doubt, recipes, shelf};
 pub use single::{Single, changed_elsewhere, keep, load, trouble};
 pub use store::Refusal;
 pub use trials::{
-    KeptTrial, Stray, Trials, bakes_of_recipes, fresh_number, keep_trial, key_of_trial, move_trials, peek_trials,
-    put_recipe_of, remove_trial, standing_of_trial, strays, trial_of_key, trials_of,
+    KeptTrial, Stray, Trials, bakes_of_recipes, fresh_number, keep_trial, key_of_trial,
+    move_trials, peek_trials, put_recipe_of, remove_trial, standing_of_trial, strays, trial_of_key,
+    trials_of,
 };
 
 use super::device;

@@ -2,6 +2,7 @@
 
 use super::{By, Reading};
 use crate::baking::balance::Kind;
+use crate::baking::chemistry::METER;
 use crate::baking::chemistry::course::Handling;
 use crate::baking::diagnosis::Known;
 use crate::baking::estimate::NORMAL_95;
@@ -46,52 +47,45 @@ pub fn gas(facts: &Facts, above: bool) -> Option<Reading> {
     )
 }
 
-/// The crumb's pH above or below its band; what was measured of it is in the bowl already.
+/// The crumb's pH above or below its band: as it was measured, else as it is reckoned.
 pub fn ph(known: &Known, above: bool) -> Option<Reading> {
     let facts = known.facts;
-    let bowl = facts.bowl?;
-    let measured = known.measured.crumb_ph;
-    let blind = !facts.holes().is_empty() || !above && is_weak(facts);
-    if !facts.ammonia().is_empty() || measured.is_none() && blind {
-        return None;
-    }
     let band = ph_band(facts.kind);
-    let chance = match above {
-        false => bowl.chance_below(band.low),
-        // Where no soda is loose there is none to spare.
-        true if measured.is_none() && !facts.has_loose_soda() => 0.0,
-        true => {
-            let spare = facts.soda_left().map_or(0.0, |(mean, deviation)| {
-                chance_above(mean, deviation, soda_left(facts.kind).spare)
-            });
-            let over = 1.0 - bowl.chance_below(band.high);
-            if measured.is_some() {
-                over
-            } else {
-                over.max(spare)
-            }
-        }
-    };
     let wants = format!(
         "{} want {} to {}",
         facts.kind.words(),
         show::ph(band.low),
         show::ph(band.high)
     );
+    if let Some(ph) = known.measured.crumb_ph {
+        let ph = ph.value();
+        let chance = match above {
+            true => chance_above(ph, METER, band.high),
+            false => chance_above(band.low, METER, ph),
+        };
+        let words = format!("The crumb was measured at pH {}; {wants}.", show::ph(ph));
+        return Reading::new(chance, By::Measured, words);
+    }
+    let bowl = facts.bowl?;
+    let is_blind = !facts.holes().is_empty() || !facts.ammonia().is_empty();
+    if is_blind || !above && is_weak(facts) {
+        return None;
+    }
+    let chance = match above {
+        false => bowl.chance_below(band.low),
+        // Where no soda is loose there is none to spare.
+        true if !facts.has_loose_soda() => 0.0,
+        true => {
+            let spare = facts.soda_left().map_or(0.0, |(mean, deviation)| {
+                chance_above(mean, deviation, soda_left(facts.kind).spare)
+            });
+            spare.max(1.0 - bowl.chance_below(band.high))
+        }
+    };
     let [mean, low, high] =
         [bowl.ph.mean, bowl.ph.low, bowl.ph.high].map(|ph| show::ph(ph.value()));
-    let words = match measured {
-        Some(ph) => format!(
-            "The crumb was measured at pH {}, {mean} with what is reckoned; {wants}.",
-            show::ph(ph.value())
-        ),
-        None => format!("Crumb pH is reckoned at about {mean} ({low} to {high}); {wants}."),
-    };
-    let by = match measured {
-        Some(_) => By::Measured,
-        None => By::Reckoned,
-    };
-    Reading::new(chance, by, words)
+    let words = format!("Crumb pH is reckoned at about {mean} ({low} to {high}); {wants}.");
+    Reading::new(chance, By::Reckoned, words)
 }
 
 /// Gas lost beyond that of a usual wait, as a part of all, from which on it is missed; and how well that is known (our own).
