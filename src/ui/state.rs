@@ -22,6 +22,7 @@ use std::time::Duration;
 
 mod bakes;
 mod carrying;
+mod comparing;
 mod keeping;
 mod opening;
 mod oven_told;

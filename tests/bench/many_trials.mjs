@@ -1,5 +1,5 @@
 // 500 bakes of one recipe: how long the page of trials takes to show them, and what one touch costs there. From the touch
-// to the frame after which nothing is left to be done, in milliseconds, slowed as many times as asked.
+// to the frame that shows it, in milliseconds, slowed as many times as asked.
 
 import { serve } from "../../.make/serve.mjs";
 import { BAKED, fillTrials } from "../e2e/many.mjs";
@@ -7,8 +7,8 @@ import { SCREENS, ready } from "../e2e/screens.mjs";
 
 const VISITS = 5;
 const TRIALS = 500;
-/** The processor has nothing to do once this many frames came on time, one after the other. */
-const CALM = 4;
+/** What the page still works out after it can be used is over by then, in milliseconds. */
+const SETTLED = 1500;
 
 const median = (values) => [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)];
 
@@ -71,6 +71,7 @@ export async function manyTrials(browser, folder, slowed) {
       await ready(page);
     }
     const list = { hash: "#/trials", first: ".tree__link", all: ".tree__link", count: TRIALS };
+    await page.waitForTimeout(SETTLED);
     const ids = await page.evaluate((baked) => Object.keys(localStorage).filter((key) => key.includes(`/trial/${baked}/`)).map((key) => key.split("/").at(-1)).sort(), BAKED);
     const one = { hash: `#/trials/${ids.at(-1)}`, first: "#trial-notes", all: "#trial-notes", count: 1 };
     const shelf = { hash: "#/shelf", first: ".shelf__open", all: ".shelf__open", count: 1 };

@@ -1,10 +1,15 @@
 //! What bakes say of a factor and an outcome. Figures are worked by hand; recipes are invented.
 
 use super::{bake, settings};
-use batterwright::baking::comparison::{Factor, Outcome, answer, beside, factor_choices};
+use batterwright::baking::comparison::{
+    Factor, Outcome, Part, answer, as_planned, beside, factor_choices, make_small, moved,
+    reckoned_best,
+};
+use batterwright::baking::ingredient::{Larder, Region};
 use batterwright::baking::statistics::best::Wish;
 use batterwright::baking::statistics::curve::Shape;
 use batterwright::baking::trial::{OutcomeField, Trial};
+use batterwright::baking::worksheet::{Inputs, WeighIn, weigh_in_sheet, worksheet};
 
 /// Bakes with so much sugar and soda that came out so high, cm.
 fn bakes(given: &[(f64, f64, f64)]) -> Vec<Trial> {
@@ -38,7 +43,7 @@ fn said_of(given: &[(f64, f64, f64)]) -> (batterwright::baking::comparison::Answ
         &trials,
         &sugar(&trials),
         Outcome::Centre,
-        Wish::Largest,
+        Some(Wish::Largest),
         &settings(),
     );
     let says = found.says.join(" ");
@@ -85,7 +90,7 @@ fn what_no_bake_can_tell_is_said() {
                 &[],
                 &Factor::Oven,
                 Outcome::Core,
-                Wish::Largest,
+                Some(Wish::Largest),
                 &settings(),
             );
             assert!(
@@ -135,7 +140,7 @@ fn a_bake_without_the_figure_is_left_out_and_told() {
         &trials,
         &sugar(&trials),
         Outcome::Centre,
-        Wish::Largest,
+        Some(Wish::Largest),
         &settings(),
     );
     assert_eq!(found.left_out, [2]);
@@ -199,4 +204,87 @@ fn outcomes_stand_side_by_side_with_what_their_difference_says() {
         "{}",
         rows[0].says
     );
+}
+
+#[test]
+fn a_recipe_is_moved_as_it_would_be_weighed() {
+    let settings = settings();
+    let own = Larder::of(Region::Uk).own;
+    // Two lines of sugar, one of them beside the batter.
+    let text = "Quay loaf\n\n200 g plain flour\n90 g caster sugar\n30 g caster sugar\n4 g baking soda\n180 g buttermilk\n\nStir it all. Bake in a 20 cm round tin at 180 C for 35 minutes.";
+    let inputs = Inputs::of_text(text);
+    let trial = as_planned(&inputs, &settings, own);
+    let sugar = sugar(&[&trial]);
+    assert_eq!(sugar.amount(&trial, &settings), Some(120.0));
+    let to = |factor: &Factor, amount: f64| {
+        let moved = moved(&inputs, factor, amount, &settings, own).expect("a recipe");
+        as_planned(&moved, &settings, own)
+    };
+    // Three quarters of it stay in the first line.
+    let less = to(&sugar, 100.0);
+    let grams: Vec<f64> = less
+        .plan
+        .corrections
+        .iter()
+        .filter_map(|it| it.grams)
+        .collect();
+    assert_eq!(grams, [75.0, 25.0]);
+    assert_eq!(sugar.amount(&less, &settings), Some(100.0));
+    let against = named(
+        &[&trial],
+        |it| matches!(it, Factor::AgainstFlour(part) if part.ingredient == "caster_sugar"),
+    );
+    assert_eq!(sugar.amount(&to(&against, 50.0), &settings), Some(100.0));
+    assert_eq!(
+        Factor::Oven.amount(&to(&Factor::Oven, 165.0), &settings),
+        Some(165.0)
+    );
+    assert_eq!(
+        Factor::Waited.amount(&to(&Factor::Waited, 12.0), &settings),
+        Some(12.0)
+    );
+    let none = Part {
+        ingredient: "salt".into(),
+        ..Part::default()
+    };
+    assert!(moved(&inputs, &Factor::Weight(none), 3.0, &settings, own).is_none());
+}
+
+#[test]
+fn a_small_batch_is_a_sixth_in_cups() {
+    let mut inputs = bake(100.0, 4.0).plan;
+    // 544 g of batter: a sixth are 91 g, in two cups.
+    make_small(&mut inputs, 544.0);
+    assert_eq!(inputs.choices.shelf.len(), 1);
+    assert_eq!(inputs.choices.shelf[0].count, "2");
+    let own = Larder::of(Region::Uk).own;
+    let times = weigh_in_sheet(&inputs, &settings(), own, &WeighIn::default()).times;
+    assert!((times - 1.0 / 6.0).abs() < 1e-3, "{times}");
+}
+
+#[test]
+fn the_soda_for_a_crumb_that_is_wished_is_reckoned() {
+    let trial = bake(100.0, 4.0);
+    let (settings, own) = (settings(), Larder::of(Region::Uk).own);
+    let soda = named(
+        &[&trial],
+        |it| matches!(it, Factor::Weight(part) if part.ingredient == "baking_soda"),
+    );
+    let reckoned = |wanted| {
+        let asked = (Outcome::CrumbPh, Wish::Nearest(wanted));
+        reckoned_best(&trial.plan, (&soda, 1.0, 7.0), asked, &settings, own)
+    };
+    // As much as there is gives the crumb that there is.
+    let now = worksheet(&trial.plan, &settings)
+        .leavening
+        .rule
+        .expect("a crumb")
+        .crumb
+        .mean;
+    let (best, deviation) = reckoned(now).expect("an amount");
+    assert!((best - 4.0).abs() < 0.05, "{best}");
+    assert!(deviation > 0.0 && deviation <= 3.0, "{deviation}");
+    assert!(reckoned(3.0).is_none());
+    let height = (Outcome::Centre, Wish::Largest);
+    assert!(reckoned_best(&trial.plan, (&soda, 1.0, 7.0), height, &settings, own).is_none());
 }

@@ -173,7 +173,7 @@ inBrowser("a wrong file is refused whole, with the reason and the place", { scre
     [FILE.slice(0, -20), /it ends too early, so it is cut off\. Nothing was changed\./],
     ["not a file of ours", /it is damaged at line 1, letter/],
     [record("Plum cake", 1), /its format is "batterwright recipe", not "batterwright everything"/],
-    [FILE.replace('"version":1', '"version":2'), /a newer version of this page wrote it \(file version 2; this page reads up to 1\)/],
+    [FILE.replace('"version":1', '"version":3'), /a newer version of this page wrote it \(file version 3; this page reads up to 2\)/],
     [fileOf([row("a", "Fig", 1), wrong]), /recipe 2 of 2, "Plum cake": its inputs\.corrections\[1\]\.milligrams is the text "much", which it cannot be\./],
     [fileOf([row("a", "Fig", 1), row("a", "Date", 1)]), /recipe 2 of 2, "Date" has the same id as recipe 1/],
     [fileOf([row("../a", MARKUP, 1)]), /is no name of a record/],

@@ -289,6 +289,52 @@ phone("in a full store what is written down stays in the window, is said, and is
   assert.deepEqual((await bodies(page)).map(({ name, notes }) => [name, notes]), [["First", "Not kept yet"], ["Second", "Kept"]]);
 });
 
+phone("what could not be kept is there again after another recipe was open, and is kept once there is room", {}, async ({ page, paste }) => {
+  await paste(BISCUITS);
+  await go(page, "Shelf");
+  await page.getByRole("button", { name: "New blank recipe" }).click();
+  await paste(SCONES);
+  await writeDown(page, "First");
+  await full(page);
+  await notes(page).fill("Not kept yet");
+  await alert(page, "not being kept").waitFor();
+  await go(page, "Shelf");
+  await page.getByRole("link", { name: /^Signal-hut biscuits/ }).click();
+  await go(page, "Trials");
+  await page.getByText("No bake of this recipe is written down yet.").waitFor();
+  await go(page, "Shelf");
+  await page.getByRole("link", { name: /^Pump-house scones/ }).click();
+  await go(page, "Trials");
+  await page.getByRole("link", { name: "First" }).click();
+  assert.equal(await notes(page).inputValue(), "Not kept yet");
+  await full(page, false);
+  await writeDown(page, "Second");
+  await alert(page, "not being kept").waitFor({ state: "detached" });
+  assert.deepEqual((await bodies(page)).map(({ name, notes }) => [name, notes]), [["First", "Not kept yet"], ["Second", undefined]]);
+});
+
+phone("a version that another window makes and bakes comes into the list, and many bakes at once do", {}, async ({ page, paste, context }) => {
+  await paste(SCONES);
+  await writeDown(page, "First");
+  await go(page, "Trials");
+  const [key, text] = Object.entries(await under(page, "trial"))[0];
+  const [, , recipe] = key.split("/");
+  const other = await another(context, page.url());
+  const version = { name: "With oats", of: recipe, original: { text: SCONES } };
+  await put(other, {
+    "batterwright/recipe/oats": JSON.stringify({ format: "batterwright recipe", version: 2, body: { changed: 5, inputs: { text: `${SCONES}\n50 g rolled oats` }, version } }),
+    "batterwright/trial/oats/20": text.replace('"First"', '"Of oats"'),
+  });
+  await page.getByRole("button", { name: "Open With oats" }).waitFor();
+  await page.getByRole("link", { name: "Of oats" }).waitFor();
+  const many = Array.from({ length: 120 }, (_, at) => [`batterwright/trial/oats/${100 + at}`, text.replace('"First"', `"Bake ${at}"`)]);
+  await put(other, Object.fromEntries(many));
+  await page.waitForFunction(() => document.querySelectorAll(".tree__link").length === 122);
+  assert.equal(await page.getByRole("alert").filter({ hasText: "Two windows" }).count(), 0);
+  await page.getByRole("link", { name: "Bake 119", exact: true }).click();
+  await page.getByRole("heading", { level: 1, name: "Bake 119" }).waitFor();
+});
+
 for (const storage of ["full", "forbidden"]) {
   phone(`with storage that is ${storage} from the start a bake can be written down and is said not to be kept`, { storage }, async ({ page, paste, reachable }) => {
     await paste(SCONES);

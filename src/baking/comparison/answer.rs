@@ -41,12 +41,12 @@ pub(super) const SURE: f64 = 0.9;
 /// A term counts where chance alone would make it as large in less than this share of cases.
 const BY_CHANCE: f64 = 0.1;
 
-/// What the bakes say of a factor and an outcome.
+/// What the bakes say of a factor and an outcome; no best amount is looked for without a wish.
 pub fn answer(
     trials: &[&Trial],
     factor: &Factor,
     outcome: Outcome,
-    wish: Wish,
+    wish: Option<Wish>,
     settings: &Settings,
 ) -> Answer {
     let of = |trial: &Trial| {
@@ -79,11 +79,12 @@ pub fn answer(
     };
     match fit_what_is_borne_out(&answer.observations(), asked, BY_CHANCE) {
         Ok(curve) if curve.kinds > 1 => {
-            answer.best = best(&curve, wish, SURE);
+            answer.best = wish.and_then(|wish| best(&curve, wish, SURE));
             answer.says = words.curve(&curve);
+            let best = answer.best.zip(wish);
             answer
                 .says
-                .extend(answer.best.map(|best| words.best(&best, wish)));
+                .extend(best.map(|(best, wish)| words.best(&best, wish)));
             let used: Vec<&Trial> = answer.points.iter().map(|it| trials[it.trial]).collect();
             answer
                 .says

@@ -22,7 +22,7 @@ pub enum Factor {
 }
 
 /// An ingredient in its place.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Part {
     /// Its key in the tables, or its words.
     pub ingredient: String,
@@ -123,6 +123,14 @@ impl Factor {
             }
             Self::Oven => "the oven's heat".to_owned(),
             Self::Waited => "the wait before the oven".to_owned(),
+        }
+    }
+
+    /// How it is measured, where that is not plain: what stands behind its name in a list.
+    pub fn measure(&self) -> &'static str {
+        match self {
+            Self::AgainstFlour(_) => " against the flour",
+            _ => "",
         }
     }
 

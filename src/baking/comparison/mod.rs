@@ -7,6 +7,7 @@
 mod answer;
 mod beside;
 mod factor;
+mod moved;
 mod next;
 mod outcome;
 mod plan_of_two;
@@ -14,7 +15,8 @@ mod table;
 
 pub use answer::{Answer, Point, answer};
 pub use beside::{OutcomeRow, beside};
-pub use factor::{Factor, FactorChoice, factor_choices};
+pub use factor::{Factor, FactorChoice, Part, factor_choices};
+pub use moved::{as_planned, make_small, moved, reckoned_best};
 pub use next::{NextBake, ProposedBake, Question, next_bake};
 pub use outcome::Outcome;
 pub use plan_of_two::{Levels, PlannedBake, plan_of_two};

@@ -1,6 +1,7 @@
 //! Bakes as rows, everything that may differ between them as columns.
 
 use super::factor::{Factor, parts};
+use crate::baking::pan::PanEntry;
 use crate::baking::statistics::apart::apart;
 use crate::baking::statistics::scatter::{PureError, pure_error};
 use crate::baking::trial::{OutcomeField, Trial};
@@ -100,6 +101,12 @@ fn numbered<T: PartialEq + Copy>(values: Vec<T>) -> Vec<f64> {
     values.iter().map(place).collect()
 }
 
-fn pan(trial: &Trial) -> &str {
-    trial.typed(OutcomeField::Pan).trim()
+/// What it was baked in, as said of the bake and as planned.
+fn pan(trial: &Trial) -> (&str, &[PanEntry], &Option<PanEntry>) {
+    let planned = &trial.plan.choices;
+    (
+        trial.typed(OutcomeField::Pan).trim(),
+        &planned.shelf,
+        &planned.own_pan,
+    )
 }

@@ -20,7 +20,7 @@ pub use field::OutcomeField;
 pub use learn::{Lesson, Taught, lessons};
 pub use measured::{Measured, OutcomeTrouble, PanDepth, measured};
 pub use oven_told::{OvenOff, OvenSaid, oven_ask, oven_off, oven_said};
-pub use record::{MOST_PICTURES, Picture, Said, Score, Trial, Weight};
+pub use record::{MOST_PICTURES, Picture, Said, Score, Trial, Weight, line_key};
 pub use scale::Scale;
 pub use sheet::{TrialFigure, TrialSheet, trial_sheet};
 pub use tree::{TreeNode, TreeRow, VersionNode, tree};

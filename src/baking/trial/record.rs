@@ -225,11 +225,7 @@ impl Trial {
 fn weights_of(inputs: &Inputs, sheet: &Worksheet) -> Vec<Weight> {
     let mut weights: Vec<Weight> = Vec::new();
     for line in sheet.lines.iter().filter(|line| is_ingredient(line)) {
-        let words = match line.words.trim() {
-            "" => line.text.trim(),
-            words => words,
-        };
-        let ingredient = line.ingredient.unwrap_or(words);
+        let ingredient = line_key(line);
         let beside = line.beside.as_deref().unwrap_or("");
         let grams = line.grams.map(|grams| rounded(grams.mean));
         let is_same = |it: &&mut Weight| it.ingredient == ingredient && it.beside == beside;
@@ -243,13 +239,25 @@ fn weights_of(inputs: &Inputs, sheet: &Worksheet) -> Vec<Weight> {
             }
             None => weights.push(Weight {
                 ingredient: ingredient.to_owned(),
-                name: called(inputs, line, words),
+                name: called(inputs, line, line_words(line)),
                 grams,
                 beside: beside.to_owned(),
             }),
         }
     }
     weights
+}
+
+/// What an ingredient's weight is kept under: its key in the tables, or its words.
+pub fn line_key(line: &SheetLine) -> &str {
+    line.ingredient.unwrap_or_else(|| line_words(line))
+}
+
+fn line_words(line: &SheetLine) -> &str {
+    match line.words.trim() {
+        "" => line.text.trim(),
+        words => words,
+    }
 }
 
 /// What the baker calls it, where that is short and means it by itself; else its name in the tables.

@@ -60,8 +60,8 @@ pub fn tree(versions: &[VersionNode], trials: &[(&str, &str, &Trial)]) -> Vec<Tr
     let parents: Vec<Option<usize>> = versions.iter().map(parent).collect();
     let mut made = vec![Vec::new(); versions.len()];
     // The last first: of those that wait the last is told next.
-    for version in (0..versions.len()).rev() {
-        if let Some(parent) = parents[version] {
+    for (version, parent) in parents.iter().enumerate().rev() {
+        if let Some(parent) = *parent {
             made[parent].push(version);
         }
     }
@@ -73,8 +73,8 @@ pub fn tree(versions: &[VersionNode], trials: &[(&str, &str, &Trial)]) -> Vec<Tr
         is_told: vec![false; versions.len()],
         rows: Vec::new(),
     };
-    for version in 0..versions.len() {
-        if parents[version].is_none() {
+    for (version, parent) in parents.iter().enumerate() {
+        if parent.is_none() {
             tree.tell(version, 0);
         }
     }

@@ -91,7 +91,7 @@ pub fn shelf(bench: Bench) -> Element {
         paragraph("", "Recipes are kept on this device, in this browser, and nowhere else."),
         blank,
         element("div").attribute("role", "alert").children_of(trouble),
-        aside::aside(page),
+        aside::aside(page, later),
         element("div").class("shelf__beside-list").children([
             bin::bin(page, later),
             room::room(page, later),

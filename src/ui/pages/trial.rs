@@ -53,6 +53,8 @@ pub fn trial(bench: Bench, id: u64) -> Element {
         unkept(bench),
         element("div").class("trial").children_of(move || match is_there.get() {
             true => form(page),
+            // Before they are read nobody knows.
+            false if !bench.knows_trials() => Vec::new(),
             false => vec![paragraph(
                 "hint",
                 "There is no such trial among those of the open recipe: it was removed, or is of another one.",

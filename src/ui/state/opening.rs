@@ -62,7 +62,7 @@ impl Bench {
         if self.inputs.with_untracked(|inputs| inputs.text.is_empty())
             && !self.open.with_value(|open| open.own)
         {
-            let shelf = storage::recipes().unwrap_or_default();
+            let shelf = storage::shelf().unwrap_or_default();
             match shelf.recipes.first() {
                 Some(kept) => self.open_kept(&kept.id),
                 None => self.open_demo(DEMOS.first().map_or("", |demo| demo.key)),

@@ -88,7 +88,7 @@ impl Bench {
     fn read_family(self) -> Vec<VersionNode> {
         let open = self.open_id();
         let before = self.notebook.family.get_untracked();
-        let shelf = match storage::recipes() {
+        let shelf = match storage::shelf() {
             Ok(shelf) => shelf.recipes,
             // The store does not tell: what was known of the family still holds.
             Err(_) if before.iter().any(|it| it.id == open) => return before,

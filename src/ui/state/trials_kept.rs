@@ -19,8 +19,8 @@ const AGAIN: &str = "The record of this bake was taken away, here or in another 
 /// How trials are kept.
 #[derive(Clone, Copy)]
 pub struct TrialsKept {
-    /// Numbers of those that this window alone holds: they could not be kept, or were taken away.
-    pub held: StoredValue<BTreeSet<u64>>,
+    /// Those that this window alone holds, of whatever recipe: they could not be kept, or were taken away.
+    pub held: StoredValue<Vec<KeptTrial>>,
     /// The one that was just removed, and where it rests; nowhere, if it was only held.
     removed: RwSignal<Option<(KeptTrial, Option<Resting>)>>,
     /// Why what is written is not being kept, if it is not.
@@ -33,6 +33,8 @@ pub struct TrialsKept {
     said: RwSignal<Option<String>>,
     /// The keys of those that another window has changed and that are to be read.
     changed: StoredValue<BTreeSet<String>>,
+    /// Whether that is on its way.
+    is_reading: StoredValue<bool>,
 }
 
 /// A window that brings hundreds of bakes in is followed in few steps.
@@ -42,13 +44,14 @@ impl TrialsKept {
     /// Nothing is said yet.
     pub fn start() -> Self {
         Self {
-            held: StoredValue::new(BTreeSet::new()),
+            held: StoredValue::new(Vec::new()),
             removed: RwSignal::new(None),
             unkept: RwSignal::new(None),
             unread: RwSignal::new(None),
             unreadable: RwSignal::new(0),
             said: RwSignal::new(None),
             changed: StoredValue::new(BTreeSet::new()),
+            is_reading: StoredValue::new(false),
         }
     }
 }
@@ -59,7 +62,9 @@ impl Bench {
         let kept = self.notebook.kept;
         kept.changed.set_value(BTreeSet::new());
         if !found.gone.is_empty() {
-            kept.held.update_value(|held| held.extend(&found.gone));
+            let is_gone = |it: &&KeptTrial| found.gone.contains(&it.id);
+            let gone = found.all.iter().filter(is_gone).cloned();
+            kept.held.update_value(|held| held.extend(gone));
             kept.said.set(Some(GONE.into()));
         }
         take(kept.unread, None);
@@ -115,11 +120,7 @@ impl Bench {
     }
 
     fn keep_held_trials(self) {
-        let held = self.notebook.kept.held.get_value();
-        let is_held = |it: &&KeptTrial| held.contains(&it.id);
-        let all: Vec<KeptTrial> =
-            self.trials_now(|all| all.iter().filter(is_held).cloned().collect());
-        for trial in all {
+        for trial in self.notebook.kept.held.get_value() {
             self.try_keep_trial(&trial);
         }
     }
@@ -140,25 +141,24 @@ impl Bench {
                 false
             }
             Err(why) => {
-                self.hold_trial(trial.id, why.reason());
+                self.hold_trial(trial, why.reason());
                 false
             }
         }
     }
 
-    fn hold_trial(self, id: u64, why: String) {
+    fn hold_trial(self, trial: &KeptTrial, why: String) {
         self.notebook.kept.held.update_value(|held| {
-            held.insert(id);
+            held.retain(|it| it.id != trial.id);
+            held.push(trial.clone());
         });
         take(self.notebook.kept.unkept, Some(why));
     }
 
     fn hold_no_more(self, id: u64) {
         let kept = self.notebook.kept;
-        kept.held.update_value(|held| {
-            held.remove(&id);
-        });
-        if kept.held.with_value(BTreeSet::is_empty) {
+        kept.held.update_value(|held| held.retain(|it| it.id != id));
+        if kept.held.with_value(Vec::is_empty) {
             take(kept.unkept, None);
         }
     }
@@ -218,19 +218,25 @@ impl Bench {
 
     /// Has all trials read in a moment, since what stands under a key has changed.
     fn read_soon(self, key: String) {
-        let changed = self.notebook.kept.changed;
-        let is_first = changed.with_value(BTreeSet::is_empty);
+        let TrialsKept {
+            changed,
+            is_reading,
+            ..
+        } = self.notebook.kept;
         changed.update_value(|changed| {
             changed.insert(key);
         });
+        if is_reading.get_value() {
+            return;
+        }
+        is_reading.set_value(true);
         let read = move || {
+            is_reading.set_value(false);
             if !changed.with_value(BTreeSet::is_empty) {
                 self.take_up_trials();
             }
         };
-        if is_first {
-            set_timeout(read, GATHERED);
-        }
+        set_timeout(read, GATHERED);
     }
 
     fn is_of_family(self, recipe: &str) -> bool {
@@ -261,6 +267,11 @@ impl Bench {
     pub(super) fn carry_trials(self, from: &str, to: &str) {
         // Where that is refused they stay, and the shelf tells of bakes without a recipe.
         let _ = storage::move_trials(from, to);
+        self.notebook.kept.held.update_value(|held| {
+            for trial in held.iter_mut().filter(|it| it.recipe == from) {
+                trial.recipe = to.to_owned();
+            }
+        });
         self.catch_up_trials();
     }
 

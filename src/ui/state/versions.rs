@@ -34,7 +34,7 @@ impl Bench {
 
     /// A name for a new version of the open recipe that none of the shelf has yet: "Version 2".
     pub fn version_name(self) -> String {
-        let recipes = storage::recipes().unwrap_or_default().recipes;
+        let recipes = storage::shelf().unwrap_or_default().recipes;
         let is_taken = |name: &String| {
             let mut versions = recipes.iter().filter_map(|kept| kept.version.as_ref());
             versions.any(|version| version.name == *name)
@@ -56,6 +56,25 @@ impl Bench {
     /// # Errors
     /// As for [`Bench::keep_as_version`].
     pub(super) fn keep_version(self, name: &str, version: Inputs) -> Result<(), String> {
+        let (id, of) = self.write_version(name, &version)?;
+        storage::set_last_open(&id);
+        self.show(id, true, version, Some(of));
+        Ok(())
+    }
+
+    /// Makes a version of the open recipe that is as given, and leaves the open one open.
+    ///
+    /// # Errors
+    /// As for [`Bench::keep_as_version`].
+    pub fn keep_version_aside(self, name: &str, version: &Inputs) -> Result<(), String> {
+        // What stays open is one of the baker's own from here on.
+        self.keep_open();
+        self.write_version(name, version)?;
+        self.take_up_trials();
+        Ok(())
+    }
+
+    fn write_version(self, name: &str, version: &Inputs) -> Result<(String, VersionOf), String> {
         self.flush();
         // A demo that nobody has changed is kept from here on too.
         self.keep();
@@ -68,11 +87,9 @@ impl Bench {
             of: self.open_id(),
             original: self.inputs.get_untracked(),
         };
-        let written = storage::keep_recipe(&id, &version, Some(&of)).map_err(NotKept::reason)?;
+        let written = storage::keep_recipe(&id, version, Some(&of)).map_err(NotKept::reason)?;
         self.keeping.note(written.effort);
-        storage::set_last_open(&id);
-        self.show(id, true, version, Some(of));
-        Ok(())
+        Ok((id, of))
     }
 
     /// Gives the open version another name.

@@ -30,12 +30,12 @@ impl SetAside {
     }
 }
 
-/// Everything that is kept.
+/// The recipes that are kept.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Shelf {
     /// Recipes, the last changed first.
     pub recipes: Vec<Arc<Listed>>,
-    /// Records that cannot be read.
+    /// Those that cannot be read.
     pub aside: Vec<SetAside>,
 }
 
@@ -49,22 +49,9 @@ thread_local! {
 /// So many letters of a bake's record tell one state of it from another: what it is held against stands first.
 const HEAD_OF_TRIAL: u32 = 192;
 
-/// Everything that is kept, and what had to be set aside. Only records that have changed since they were last listed are
-/// read.
+/// The recipes that are kept, and those that had to be set aside. Only records that have changed since they were last
+/// listed are read.
 pub fn shelf() -> Result<Shelf, Refusal> {
-    let mut shelf = recipes()?;
-    let glance = Glance::new()?;
-    for key in store::keys()? {
-        if !key.starts_with(RECIPE) {
-            shelf.aside.extend(trouble_at(&glance, &key)?);
-        }
-    }
-    shelf.aside.sort_by(|one, other| one.key.cmp(&other.key));
-    Ok(shelf)
-}
-
-/// The recipes that are kept, and those that cannot be read.
-pub fn recipes() -> Result<Shelf, Refusal> {
     let mut shelf = Shelf::default();
     let glance = Glance::new()?;
     let mut seen = SEEN.take().unwrap_or_else(listed_before);
@@ -101,6 +88,19 @@ pub fn recipes() -> Result<Shelf, Refusal> {
     Ok(shelf)
 }
 
+/// What else of ours cannot be read, apart from what is in the bin.
+pub fn others_aside() -> Result<Vec<SetAside>, Refusal> {
+    let glance = Glance::new()?;
+    let mut aside = Vec::new();
+    for key in store::keys()? {
+        let is_listed = key.starts_with(RECIPE) || key.starts_with(BIN);
+        if key.starts_with(store::OURS) && !is_listed {
+            aside.extend(trouble_at(&glance, &key)?);
+        }
+    }
+    Ok(aside)
+}
+
 /// Has a recipe's record looked at again: its entry said that it can be read, and it cannot.
 pub fn doubt(id: &str) {
     let mut seen = SEEN.take().unwrap_or_else(listed_before);
@@ -129,11 +129,8 @@ fn list(recipes: &[Arc<Listed>]) {
     }
 }
 
-/// What is wrong with a record of ours that is neither a recipe nor in the bin, if anything.
+/// What is wrong with a record that is neither a recipe nor in the bin, if anything.
 fn trouble_at(glance: &Glance, key: &str) -> Result<Option<SetAside>, Refusal> {
-    if !key.starts_with(store::OURS) || key.starts_with(BIN) {
-        return Ok(None);
-    }
     if key.starts_with(TRIAL) {
         return trouble_of_trial(glance, key);
     }

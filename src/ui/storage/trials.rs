@@ -10,7 +10,7 @@ use super::{NotKept, RECIPE, SEEN, Standing, TRIAL, Written, key_of, see, standi
 use crate::baking::saved::{self, KeptRecipe, SavedTrouble, first_words};
 use crate::baking::trial::Trial;
 use crate::ui::device;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// A bake as it is kept.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -91,23 +91,25 @@ pub fn trial_of_key(key: &str) -> Option<(&str, u64)> {
 }
 
 /// The trials of these recipes. Of what this window had `before`, what has not changed since is not read again, and what
-/// it alone holds, by number, is left as it is.
+/// it alone holds is left as it is.
 ///
 /// # Errors
 /// Where the store does not tell.
 pub fn trials_of(
     is_wanted: impl Fn(&str) -> bool,
     before: &[KeptTrial],
-    held: &BTreeSet<u64>,
+    held: &[KeptTrial],
 ) -> Result<Trials, Refusal> {
-    let before = || before.iter().filter(|kept| is_wanted(&kept.recipe));
-    let mut known: BTreeMap<String, &KeptTrial> = before().map(|kept| (kept.key(), kept)).collect();
+    let is_held = |id: u64| held.iter().any(|kept| kept.id == id);
+    let before = before.iter().filter(|kept| !is_held(kept.id)).chain(held);
+    let wanted = before.filter(|kept| is_wanted(&kept.recipe));
+    let mut known: BTreeMap<String, &KeptTrial> = wanted.map(|kept| (kept.key(), kept)).collect();
     let mut found = Trials::default();
     for key in store::keys()? {
         let Some((recipe, id)) = trial_of_key(&key).filter(|(recipe, _)| is_wanted(recipe)) else {
             continue;
         };
-        if held.contains(&id) && known.contains_key(&key) {
+        if is_held(id) && known.contains_key(&key) {
             continue;
         }
         let Some(text) = store::read(&key)? else {
@@ -135,7 +137,7 @@ pub fn trials_of(
         false => bin::resting()?,
     };
     for (key, kept) in known {
-        let is_held = held.contains(&kept.id);
+        let is_held = is_held(kept.id);
         // Another window has moved it to another recipe of the family.
         if found.all.iter().any(|it| it.id == kept.id) {
             continue;

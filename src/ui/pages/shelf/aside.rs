@@ -11,15 +11,19 @@ use leptos::prelude::*;
 /// Of a key that is longer than this, the beginning is shown.
 const KEY_SHOWN: usize = 80;
 
-/// The records that were set aside.
-pub fn aside(page: Page) -> Element {
+/// The records that were set aside: recipes, and `later` all others, for there may be hundreds of bakes to be read.
+pub fn aside(page: Page, later: RwSignal<bool>) -> Element {
     element("div").class("shelf__part").children_of(move || {
         page.changes.track();
-        let aside = page.shelf.with_value(|shelf| match shelf {
+        let mut aside = page.shelf.with_value(|shelf| match shelf {
             Ok(shelf) => shelf.aside.clone(),
             // The list says why.
             Err(_) => Vec::new(),
         });
+        if later.get() {
+            aside.extend(storage::others_aside().unwrap_or_default());
+        }
+        aside.sort_by(|one, other| one.key.cmp(&other.key));
         if aside.is_empty() {
             return Vec::new();
         }
