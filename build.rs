@@ -1,8 +1,8 @@
 //! Checks the tables of figures and packs them for the program.
 //!
 //! Reads `src/baking/sources.csv`, the tables of `src/baking/ingredient/`, `src/baking/substitute/` and `src/baking/pan/`,
-//! `src/baking/balance/ranges.csv` and `src/baking/oven/altitude.csv`; writes `larder.txt`, the rows without what the program doesn't use,
-//! and `lists.rs`, `kinds.rs`, `swap_lists.rs`, `batter_lists.rs`, `pan_lists.rs` and `confidences.rs`, the closed lists in the order in
+//! `src/baking/diagnosis/`, `src/baking/balance/ranges.csv` and `src/baking/oven/altitude.csv`; writes `larder.txt`, the rows without what the program doesn't use,
+//! and `lists.rs`, `kinds.rs`, `swap_lists.rs`, `batter_lists.rs`, `pan_lists.rs`, `diagnosis_lists.rs` and `confidences.rs`, the closed lists in the order in
 //! which the packed rows count them, to `OUT_DIR`. As text the tables add less than half as much to the page as they would as static
 //! data. Every fault is reported as `file:line: reason`, all of them at once, and stops the build, so that
 //! a wrong row cannot ship.
@@ -208,6 +208,26 @@ const ALTITUDE: Layout = Layout {
         "note",
     ],
     key_columns: 2,
+};
+
+const CAUSES: Layout = Layout {
+    file: "src/baking/diagnosis/causes.csv",
+    columns: &[
+        "key", "place", "prior", "figure", "name", "how", "tells", "remedy", "caution",
+    ],
+    key_columns: 1,
+};
+
+const LIKELIHOODS: Layout = Layout {
+    file: "src/baking/diagnosis/likelihoods.csv",
+    columns: &["sign", "cause", "sources"],
+    key_columns: 2,
+};
+
+const SIGNS: Layout = Layout {
+    file: "src/baking/diagnosis/signs.csv",
+    columns: &["key", "group", "words", "also"],
+    key_columns: 1,
 };
 
 const RANGES: Layout = Layout {
@@ -633,6 +653,60 @@ const KINDS_TOGETHER: &[(&str, &[&str])] = &[
     ("fruit", &["fruit_cake", "light_fruit"]),
 ];
 
+/// What part of the work a cause of a fault lies in.
+const CAUSE_PLACES: &[(&str, &str)] = &[
+    ("formula", "Formula"),
+    ("pan", "Pan"),
+    ("oven", "Oven"),
+    ("handling", "Handling"),
+];
+
+const SIGN_GROUPS: &[(&str, &str)] = &[
+    ("shape", "Shape"),
+    ("crumb", "Crumb"),
+    ("crust", "Crust"),
+    ("taste", "Taste"),
+    ("colour", "Colour"),
+    ("pan", "Pan"),
+];
+
+/// The figures that bear on a cause.
+const FIGURES: &[(&str, &str)] = &[
+    ("none", "None"),
+    ("sugar_above", "Above(Class::Sugar)"),
+    ("sugar_below", "Below(Class::Sugar)"),
+    ("fat_above", "Above(Class::Fat)"),
+    ("fat_below", "Below(Class::Fat)"),
+    ("egg_above", "Above(Class::Egg)"),
+    ("egg_below", "Below(Class::Egg)"),
+    ("liquid_above", "Above(Class::Liquid)"),
+    ("liquid_below", "Below(Class::Liquid)"),
+    ("salt_above", "Above(Class::Salt)"),
+    ("salt_below", "Below(Class::Salt)"),
+    ("flour_above", "FlourAbove"),
+    ("flour_below", "FlourBelow"),
+    ("strong_flour", "StrongFlour"),
+    ("gluten", "Gluten"),
+    ("air", "Air"),
+    ("fruit", "Fruit"),
+    ("gas_above", "GasAbove"),
+    ("gas_below", "GasBelow"),
+    ("stood", "Stood"),
+    ("ph_above", "PhAbove"),
+    ("ph_below", "PhBelow"),
+    ("leavened", "Leavened"),
+    ("aluminium", "Aluminium"),
+    ("ammonia", "Ammonia"),
+    ("seed_colour", "SeedColour"),
+    ("berry_colour", "BerryColour"),
+    ("fill_above", "FillAbove"),
+    ("fill_below", "FillBelow"),
+    ("oven_above", "OvenAbove"),
+    ("oven_below", "OvenBelow"),
+    ("baked_above", "BakedAbove"),
+    ("baked_below", "BakedBelow"),
+];
+
 /// The parts of a composition, which with the ash make up the whole.
 const PROXIMATES: &[&str] = &[
     "water_g",
@@ -676,6 +750,9 @@ fn main() {
         pan_sizes,
         batters,
         altitude,
+        causes,
+        likelihoods,
+        signs,
     ] = [
         SOURCES,
         FOODS,
@@ -694,6 +771,9 @@ fn main() {
         PAN_SIZES,
         BATTERS,
         ALTITUDE,
+        CAUSES,
+        LIKELIHOODS,
+        SIGNS,
     ]
     .map(|layout| Table::read(layout, &faults));
 
@@ -720,7 +800,8 @@ fn main() {
     let sugars = rows_by_food(&sugars, &larder, |row, larder| {
         sugar_cells(row, larder, &foods)
     });
-    let sections: [Vec<Cells>; 12] = [
+    let named = causes_by_sign(&likelihoods, &signs, &causes, &larder);
+    let sections: [Vec<Cells>; 14] = [
         sources.rows.iter().map(source_cells).collect(),
         acidity
             .rows
@@ -789,6 +870,13 @@ fn main() {
             .iter()
             .map(|row| altitude_cells(row, &larder))
             .collect(),
+        signs
+            .rows
+            .iter()
+            .zip(&named)
+            .map(|(row, named)| sign_cells(row, named))
+            .collect(),
+        causes.rows.iter().map(cause_cells).collect(),
     ];
     classes_of_each_kind(&ranges);
     faults.stop_if_any();
@@ -809,6 +897,12 @@ fn main() {
         (
             "pan_lists.rs",
             list("SHAPES", "Shape", SHAPES) + &list("MADE", "Made", MADE),
+        ),
+        (
+            "diagnosis_lists.rs",
+            list("PLACES", "Place", CAUSE_PLACES)
+                + &list("GROUPS", "Group", SIGN_GROUPS)
+                + &list("FIGURES", "Figure", FIGURES),
         ),
         (
             "confidences.rs",
@@ -1054,7 +1148,7 @@ fn places(table: &Table) -> Places {
 // ---- Packing -------------------------------------------------------------------------------
 //
 // A section a table, ended by an empty line; a row a line; cells apart by tabs. Lists within a cell are apart by
-// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs`, `pan/sizes.rs`, `pan/batter.rs` and `substitute/unpack.rs` read it
+// bars, and their cells by semicolons. `src/baking/packed.rs`, `ingredient/unpack.rs`, `pan/sizes.rs`, `pan/batter.rs`, `substitute/unpack.rs` and `diagnosis/table.rs` read it
 // cell by cell in the order written here.
 
 /// The cells of a packed row.
@@ -1864,4 +1958,65 @@ fn egg_given_cells(row: &Row, larder: &Larder) -> Cells {
         row.needed("result").into(),
         row.cited("source", "confidence", larder),
     ]
+}
+
+/// What fault tables name for each sign, in the order of the signs: the places of the causes, each with those of the tables
+/// that name it.
+fn causes_by_sign(
+    likelihoods: &Table,
+    signs: &Table,
+    causes: &Table,
+    larder: &Larder,
+) -> Vec<Vec<String>> {
+    let (sign_places, cause_places) = (places(signs), places(causes));
+    let mut named: Vec<Vec<String>> = vec![Vec::new(); signs.rows.len()];
+    let mut used: BTreeSet<usize> = BTreeSet::new();
+    for row in &likelihoods.rows {
+        let cause = row.reference("cause", &cause_places);
+        used.insert(cause);
+        let mut tables: Vec<String> = Vec::new();
+        for key in row.needed("sources").split(' ') {
+            match larder.sources.get(key) {
+                Some(place) => tables.push(place.to_string()),
+                None => row.fault(&format!("source `{key}` is in no table")),
+            }
+        }
+        let list = format!("{cause};{}", tables.join(" "));
+        if let Some(of_sign) = named.get_mut(row.reference("sign", &sign_places)) {
+            of_sign.push(list);
+        }
+    }
+    for (row, named) in signs.rows.iter().zip(&named) {
+        if named.is_empty() {
+            row.fault("no table names a cause of it");
+        }
+    }
+    for (place, row) in causes.rows.iter().enumerate() {
+        if !used.contains(&place) {
+            row.fault("no table names it for any sign");
+        }
+    }
+    named
+}
+
+fn sign_cells(row: &Row, named: &[String]) -> Cells {
+    vec![
+        row.needed("key").into(),
+        row.choice_needed("group", SIGN_GROUPS),
+        row.needed("words").into(),
+        row.text("also").into(),
+        named.join("|"),
+    ]
+}
+
+fn cause_cells(row: &Row) -> Cells {
+    let mut cells = vec![
+        row.needed("key").into(),
+        row.choice_needed("place", CAUSE_PLACES),
+        figure(row.number_needed("prior", (1.0, 3.0))),
+        row.choice_needed("figure", FIGURES),
+    ];
+    cells.extend(["name", "how", "tells", "remedy"].map(|column| row.needed(column).into()));
+    cells.push(row.text("caution").into());
+    cells
 }

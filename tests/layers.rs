@@ -109,7 +109,25 @@ fn a_value_goes_one_way() {
         ("pan", &["chemistry", "finding"]),
         (
             "finding",
-            &["leaven", "substitute", "worksheet", "saved", "demo"],
+            &[
+                "diagnosis",
+                "leaven",
+                "substitute",
+                "worksheet",
+                "saved",
+                "demo",
+            ],
+        ),
+        (
+            "diagnosis",
+            &[
+                "leaven",
+                "substitute",
+                "worksheet",
+                "saved",
+                "demo",
+                "trial",
+            ],
         ),
         ("leaven", &["substitute", "worksheet", "saved", "demo"]),
         ("substitute", &["worksheet", "saved", "demo", "carry"]),

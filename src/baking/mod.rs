@@ -7,6 +7,7 @@ pub mod carry;
 pub mod chemistry;
 pub mod comparison;
 pub mod demo;
+pub mod diagnosis;
 pub mod estimate;
 pub mod finding;
 pub mod formula;

@@ -6,7 +6,7 @@
 use super::text::decimal;
 
 /// The packed tables: sources, acidity, leavening acids, leavening, foods; ranges by kind of cake; swaps, what eggs are wanted
-/// for, what stands for them; sizes of pans, what batters weigh and how full they stand; what tables tell of altitude.
+/// for, what stands for them; sizes of pans, what batters weigh and how full they stand; what tables tell of altitude; signs of faults, and their causes.
 const LARDER: &str = include_str!(concat!(env!("OUT_DIR"), "/larder.txt"));
 
 /// The rows of a table, by its place in the packed text.

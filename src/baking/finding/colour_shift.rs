@@ -70,6 +70,32 @@ const COLOURS: [Colour; 7] = [
 /// Below this share of the flour a colour is not seen; turmeric is seen at any: our own limit.
 const SEEN: f64 = 1.0;
 
+impl Colour {
+    /// Whether there is enough of it to be seen.
+    fn is_seen(&self, facts: &Facts) -> bool {
+        let percent = facts.percent_of(|line| (self.is)(line.ingredient));
+        percent >= SEEN || (percent > 0.0 && self.name == "Turmeric")
+    }
+}
+
+/// How likely one of the colours so named has turned, and which is there; none of them there has a chance of nothing.
+/// `None` where no pH is known.
+pub(in crate::baking) fn chance_turned(
+    facts: &Facts,
+    names: &[&str],
+) -> Option<(f64, Option<&'static str>)> {
+    let there = COLOURS
+        .iter()
+        .filter(|colour| names.contains(&colour.name) && colour.is_seen(facts));
+    let Some(colour) = there.min_by(|a, b| a.above.total_cmp(&b.above)) else {
+        return Some((0.0, None));
+    };
+    Some((
+        1.0 - facts.bowl?.chance_below(colour.above),
+        Some(colour.name),
+    ))
+}
+
 /// Checks each colour against its own limit.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let Some(bowl) = facts.bowl else {
@@ -77,10 +103,7 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
     };
     COLOURS
         .iter()
-        .filter(|colour| {
-            let percent = facts.percent_of(|line| (colour.is)(line.ingredient));
-            percent >= SEEN || (percent > 0.0 && colour.name == "Turmeric")
-        })
+        .filter(|colour| colour.is_seen(facts))
         // Devil's food is red-brown by intent.
         .filter(|colour| {
             colour.name != "Cocoa" || !matches!(facts.kind, Kind::DevilsFood | Kind::DarkChocolate)

@@ -10,8 +10,8 @@ use crate::baking::quantity::{Mass, Share, show};
 
 /// From this chance on a verdict is very likely, from the other likely, and below that too close to call:
 /// the calibrated words of the IPCC (Mastrandrea and others 2010, guidance note on uncertainty; from memory).
-pub(super) const VERY_LIKELY: f64 = 0.90;
-pub(super) const LIKELY: f64 = 0.66;
+pub(in crate::baking) const VERY_LIKELY: f64 = 0.90;
+pub(in crate::baking) const LIKELY: f64 = 0.66;
 
 /// Acid against soda.
 pub fn acid_verdict(facts: &Facts) -> Verdict {
@@ -152,7 +152,7 @@ fn is_of_the_foam(facts: &Facts) -> bool {
 
 /// Whether a low crumb is weak evidence: layer cakes on powder alone are reckoned 0.4 to 0.7 below the textbook
 /// bands, and it is not known which of the two is off.
-pub(super) fn is_weak(facts: &Facts) -> bool {
+pub(in crate::baking) fn is_weak(facts: &Facts) -> bool {
     const RECKONED_LOW: f64 = 0.7;
     facts.kind.is_layer()
         && !facts.has_loose_soda()

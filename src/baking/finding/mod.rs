@@ -52,11 +52,21 @@ mod sugar_beyond;
 mod weigh_first;
 
 pub use band::{GasBand, PhBand, SodaLeft, gas_band, gas_band_with, ph_band, soda_left};
+pub(in crate::baking) use colour_shift::chance_turned;
 pub use facts::Facts;
+pub(in crate::baking) use facts::chance_above;
+pub(in crate::baking) use leavening::{LIKELY, VERY_LIKELY, is_weak};
 pub use leavening::{acid_verdict, gas_verdict};
-pub(in crate::baking) use mend::{POWDER, POWDER_KEPT, last_leavener, soda_name};
-pub(in crate::baking) use outside::may_judge;
+pub(in crate::baking) use mend::{
+    POWDER, POWDER_KEPT, last_leavener, less_gas, less_soda, less_sugar, more_gas, more_soda,
+    soda_name,
+};
+pub(in crate::baking) use outside::{chance_outside, may_judge};
+pub(in crate::baking) use pan_overfull::{
+    BAKED_OVER, BAKED_SHALLOW, SHALLOW, full, is_guessed, used,
+};
 pub use record::{Edit, Finding, Remedy, Severity};
+pub(in crate::baking) use sets_late::chance_late;
 pub use setting::at_words as setting_in_words;
 pub use verdict::{Verdict, VerdictKind};
 

@@ -1,8 +1,9 @@
 //! A class of ingredients far outside what formulas of its kind hold.
 
+use super::facts::chance_above;
 use super::{Facts, Finding, Severity};
 use crate::baking::balance::{Class, Constituent, Range};
-use crate::baking::estimate::Estimate;
+use crate::baking::estimate::{Estimate, NORMAL_95};
 use crate::baking::ingredient::Group;
 use crate::baking::quantity::{Share, show};
 
@@ -33,10 +34,12 @@ impl Outside {
             return Vec::new();
         }
         let side = match self.little {
-            _ if is_above(&figure, range) && !self.is_dry(facts) => {
+            _ if is_above(&figure, range) && !is_dry(facts, self.class) => {
                 (self.much, "At most", range.high)
             }
-            Some(little) if is_below(&figure, range) && !self.comes_otherwise(facts, range) => {
+            Some(little)
+                if is_below(&figure, range) && !comes_otherwise(facts, self.class, range) =>
+            {
                 (little, "At least", range.low)
             }
             _ => return Vec::new(),
@@ -67,36 +70,72 @@ impl Outside {
             remedies: Vec::new(),
         }]
     }
+}
 
-    /// Much liquid makes no wet batter where little else brings water.
-    fn is_dry(&self, facts: &Facts) -> bool {
-        self.class == Class::Liquid && !water_is(facts, is_above)
+/// Much liquid makes no wet batter where little else brings water.
+fn is_dry(facts: &Facts, class: Class) -> bool {
+    class == Class::Liquid && !water_is(facts, is_above)
+}
+
+/// What is little as an ingredient may have come inside others: sugar in fruit, fat in cream, water in vegetables.
+/// What is left out altogether, as egg in plant-based cakes, is meant.
+fn comes_otherwise(facts: &Facts, class: Class, range: &Range) -> bool {
+    let held = |constituent: Constituent, whole: f64| {
+        let lines = facts.formula.batter();
+        // Egg brings its own to every formula that the ranges are of.
+        let lines = lines.filter(|line| line.ingredient.group != Group::Egg);
+        let grams = lines.filter_map(|line| {
+            let share = constituent.share(&line.ingredient.composition)?;
+            Some(line.grams.mean * share.to_fraction())
+        });
+        facts
+            .percentages
+            .of(grams.sum())
+            .is_some_and(|share| share.to_fraction() >= range.low.to_fraction() * whole)
+    };
+    match class {
+        Class::Sugar => held(Constituent::Sugars, 1.0),
+        // Ranges count butter, four fifths of which is fat.
+        Class::Fat => held(Constituent::Fat, 0.8),
+        Class::Liquid => !water_is(facts, is_below),
+        _ => facts.standing.count(class).lines.is_empty(),
     }
+}
 
-    /// What is little as an ingredient may have come inside others: sugar in fruit, fat in cream, water in vegetables.
-    /// What is left out altogether, as egg in plant-based cakes, is meant.
-    fn comes_otherwise(&self, facts: &Facts, range: &Range) -> bool {
-        let held = |constituent: Constituent, whole: f64| {
-            let lines = facts.formula.batter();
-            // Egg brings its own to every formula that the ranges are of.
-            let lines = lines.filter(|line| line.ingredient.group != Group::Egg);
-            let grams = lines.filter_map(|line| {
-                let share = constituent.share(&line.ingredient.composition)?;
-                Some(line.grams.mean * share.to_fraction())
-            });
-            facts
-                .percentages
-                .of(grams.sum())
-                .is_some_and(|share| share.to_fraction() >= range.low.to_fraction() * whole)
-        };
-        match self.class {
-            Class::Sugar => held(Constituent::Sugars, 1.0),
-            // Ranges count butter, four fifths of which is fat.
-            Class::Fat => held(Constituent::Fat, 0.8),
-            Class::Liquid => !water_is(facts, is_below),
-            _ => facts.standing.count(self.class).lines.is_empty(),
+/// How likely a class lies below its range and above it: past the end and its margin, which is what a finding asks for, by its
+/// spread and the margin. `None` where it may not be judged, and for what is left out altogether and may be meant.
+pub fn chance_outside(facts: &Facts, class: Class) -> [Option<f64>; 2] {
+    let standing = facts.standing;
+    let count = standing.count(class);
+    let (Some(figure), Some(range)) = (count.of_flour, standing.range(class)) else {
+        return [None; 2];
+    };
+    if !may_judge(facts) {
+        return [None; 2];
+    }
+    let past = |end: Share, side: f64| {
+        let margin = margin(end, class == Class::Salt);
+        let deviation = (margin / NORMAL_95).hypot(figure.deviation() * 100.0);
+        let over = (figure.mean.to_percent() - end.to_percent()) * side;
+        chance_above(over, deviation, margin)
+    };
+    let below = match class {
+        _ if range.low.to_percent() <= 0.0 => Some(0.0),
+        // Salt is not meant to be missing, but butter may bring it.
+        Class::Salt if count.lines.is_empty() => {
+            let mut lines = facts.formula.batter();
+            let brings = |key| matches!(key, "salted_butter" | "whipped_butter");
+            (!lines.any(|line| brings(line.ingredient.key))).then(|| past(range.low, -1.0))
         }
-    }
+        Class::Egg | Class::Cocoa | Class::Leavening if count.lines.is_empty() => None,
+        _ if comes_otherwise(facts, class, range) => Some(0.0),
+        _ => Some(past(range.low, -1.0)),
+    };
+    let above = match is_dry(facts, class) {
+        true => 0.0,
+        false => past(range.high, 1.0),
+    };
+    [below, Some(above)]
 }
 
 /// How grave a word on balance is: a look where the kind is sure, else a note.

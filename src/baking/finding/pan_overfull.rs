@@ -7,23 +7,15 @@ use crate::baking::quantity::{LengthUnit, Share, show};
 /// Above this a batter runs over as it rises, below the other it bakes to a biscuit: fills of 1/3 to 3/4 of
 /// the depth are usual for everything but angel food and rich fruit cake (textbook charts, from memory).
 const FULL: f64 = 0.80;
-const SHALLOW: f64 = 0.25;
+pub(in crate::baking) const SHALLOW: f64 = 0.25;
 /// The crumb that is expected, against what the pan holds at the brim: 0.85 to 1.10 is wanted (worked out from specific
 /// volumes of baked cakes, from memory); a crumb that fills less than half of it is a thin layer in a deep pan.
-const BAKED_OVER: f64 = 1.10;
-const BAKED_SHALLOW: f64 = 0.5;
+pub(in crate::baking) const BAKED_OVER: f64 = 1.10;
+pub(in crate::baking) const BAKED_SHALLOW: f64 = 0.5;
 
 /// Checks the fill of the pans that are going to be used; the worst of them is told.
 pub fn check(facts: &Facts) -> Vec<Finding> {
-    let fit = facts.fit;
-    let used: Vec<Fill> = match &fit.split {
-        Some(split) => split.parts.iter().map(|part| part.fill).collect(),
-        None => fit.own_fill.into_iter().collect(),
-    };
-    // A depth that nobody named is a guess, and a fault is not built on a guess.
-    let is_own = fit.shelf.is_empty();
-    let guessed = is_own && matches!(fit.origin, Origin::Named { depth: false, .. });
-    let full = full(facts);
+    let (used, guessed, full) = (used(facts), is_guessed(facts), full(facts));
     let judged = used.iter().filter_map(|fill| {
         let named =
             (used.len() > 1).then(|| fill.pan.one().label(fill.pan.unit(LengthUnit::Centimetres)));
@@ -40,8 +32,22 @@ pub fn check(facts: &Facts) -> Vec<Finding> {
         .collect()
 }
 
+/// The pans that are going to be used.
+pub(in crate::baking) fn used(facts: &Facts) -> Vec<Fill> {
+    match &facts.fit.split {
+        Some(split) => split.parts.iter().map(|part| part.fill).collect(),
+        None => facts.fit.own_fill.into_iter().collect(),
+    }
+}
+
+/// Whether nobody named the depth: a fault is not built on a guess.
+pub(in crate::baking) fn is_guessed(facts: &Facts) -> bool {
+    let fit = facts.fit;
+    fit.shelf.is_empty() && matches!(fit.origin, Origin::Named { depth: false, .. })
+}
+
 /// The highest share of the depth: that of most cakes, or the kind's own where that is more.
-fn full(facts: &Facts) -> f64 {
+pub(in crate::baking) fn full(facts: &Facts) -> f64 {
     let usual = batter_of(facts.kind).fill;
     usual.map_or(FULL, |fill| fill.high.to_fraction().max(FULL))
 }

@@ -26,6 +26,11 @@ pub(super) fn is_late(facts: &Facts, setting: &Setting) -> bool {
     Side::of(chance_later(setting, limit(facts))) != Side::Within
 }
 
+/// How likely it sets later than that; `None` where it may not be judged.
+pub(in crate::baking) fn chance_late(facts: &Facts) -> Option<f64> {
+    Some(chance_later(judged(facts)?, limit(facts)))
+}
+
 /// Checks the setting temperature against what a crumb reaches.
 pub fn check(facts: &Facts) -> Vec<Finding> {
     let Some(setting) = judged(facts) else {

@@ -11,6 +11,7 @@ mod measured;
 mod oven_told;
 mod record;
 mod scale;
+mod seen;
 mod sheet;
 mod tree;
 

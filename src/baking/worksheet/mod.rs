@@ -6,6 +6,7 @@
 mod altitude;
 mod backwards;
 mod bake;
+mod diagnosis;
 mod difference;
 mod gather;
 mod input;
@@ -34,6 +35,7 @@ pub use crate::baking::recipe::Looks;
 pub use altitude::{AltitudeRow, AltitudeSheet};
 pub use backwards::{Change, LeaveningPlan, leavening_plan};
 pub use bake::{BakeSheet, bake_sheet};
+pub use diagnosis::{CauseView, DiagnosisSheet, diagnosis};
 pub use difference::{
     Amount, Call, Difference, FigureChange, FigureSide, FindingNote, IngredientChange, SaidChange,
     difference,

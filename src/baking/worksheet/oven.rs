@@ -200,7 +200,7 @@ fn left_out(facts: &Facts) -> Option<String> {
 }
 
 /// The recipe's own setting as that of a still oven, and the line that names it.
-fn named(recipe: &Recipe, kitchen: &Oven) -> Option<(Temperature, usize)> {
+pub(super) fn named(recipe: &Recipe, kitchen: &Oven) -> Option<(Temperature, usize)> {
     recipe.lines.iter().find_map(|line| {
         let still = kitchen.still_of(&line.mentions.ovens)?;
         Some((still, line.number))
@@ -208,7 +208,7 @@ fn named(recipe: &Recipe, kitchen: &Oven) -> Option<(Temperature, usize)> {
 }
 
 /// What a still oven is usually set to for a kind, where nobody says so (textbooks; common practice, no source).
-fn usual(kind: Kind) -> Temperature {
+pub(super) fn usual(kind: Kind) -> Temperature {
     Temperature::celsius(match kind {
         Kind::Muffin | Kind::Berry => 190.0,
         Kind::Biscuit => 220.0,

@@ -8,7 +8,8 @@ use crate::baking::worksheet::SheetLine;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::parts::{
-    button, figure, hinted_field, paragraph, pictures, text_field, trial_weights,
+    button, causes_found, figure, hinted_field, paragraph, pictures, signs_seen, text_field,
+    trial_weights,
 };
 use crate::ui::state::Bench;
 use crate::ui::storage::KeptTrial;
@@ -81,6 +82,7 @@ fn form(page: Page) -> Vec<Element> {
             vec![fields(page, &OutcomeField::CAME), figures(page)],
         ),
         section("How it scored", scores(page)),
+        section("What was wrong", faults(page)),
         section("Pictures", vec![pictures(bench, id)]),
         section("Notes", vec![notes(page)]),
         section(
@@ -280,6 +282,17 @@ fn score(page: Page, scale: Scale) -> Element {
                 .child(element("span").class("score__words").text_of(words)),
         )
         .child(element("div").class("score__steps").children(steps))
+}
+
+/// What was seen, and what may be behind it.
+fn faults(page: Page) -> Vec<Element> {
+    let Page {
+        bench, id, sheet, ..
+    } = page;
+    let found = Memo::new(move |_| {
+        sheet.with(|sheet| bench.trial_diagnosis(id, &sheet.as_ref()?.measured))
+    });
+    vec![signs_seen(bench, id), causes_found(bench, id, found)]
 }
 
 fn notes(page: Page) -> Element {

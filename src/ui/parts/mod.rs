@@ -13,6 +13,7 @@ mod common;
 mod comparison;
 mod comparison_drawing;
 mod country;
+mod diagnosis;
 mod differs;
 mod done;
 mod findings;
@@ -58,6 +59,7 @@ pub use common::{
     button, fact, figure, hinted_field, is_open, paragraph, radio, select, text_field, tick,
 };
 pub use comparison::comparison;
+pub use diagnosis::{causes_found, signs_seen};
 pub use differs::differs;
 pub use done::done;
 pub use findings::findings;

@@ -3,11 +3,15 @@
 use super::Bench;
 use super::trials_kept::TrialsKept;
 use super::weighing::take;
+use crate::baking::finding::Remedy;
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
-    Changes, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet, version_changes,
+    Changes, Measured, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet,
+    version_changes,
 };
-use crate::baking::worksheet::{Inputs, Settings, WeighIn, WeighRow, weigh_in_sheet};
+use crate::baking::worksheet::{
+    DiagnosisSheet, Inputs, Settings, WeighIn, WeighRow, diagnosis, weigh_in_sheet,
+};
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
 use leptos::prelude::*;
@@ -309,6 +313,32 @@ impl Bench {
         });
         match baked {
             Some(inputs) => self.keep_version(name, inputs),
+            None => Err("the trial is gone".into()),
+        }
+    }
+
+    /// Why a trial failed by what was seen on it, followed; `None` where there is none of that number.
+    pub fn trial_diagnosis(self, id: u64, found: &Measured) -> Option<DiagnosisSheet> {
+        let seen = self.trials(|all| {
+            let kept = all.iter().find(|kept| kept.id == id)?;
+            Some((kept.trial.as_baked(), kept.trial.evidence(found)))
+        });
+        let (inputs, seen) = seen?;
+        let (settings, own) = (self.settings(), self.larder.get());
+        Some(diagnosis(&inputs, &settings, &own, &seen, None))
+    }
+
+    /// Makes a version of the recipe as a trial was baked, with what mends it, and opens it.
+    ///
+    /// # Errors
+    /// A sentence's middle that says why it could not be kept.
+    pub fn remedy_as_version(self, id: u64, remedy: &Remedy) -> Result<(), String> {
+        let baked = self.trials_now(|all| {
+            let kept = all.iter().find(|kept| kept.id == id)?;
+            Some(kept.trial.as_baked().with_remedy(remedy))
+        });
+        match baked {
+            Some(inputs) => self.keep_version(&remedy.label, inputs),
             None => Err("the trial is gone".into()),
         }
     }
