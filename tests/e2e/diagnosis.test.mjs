@@ -4,15 +4,15 @@ import assert from "node:assert/strict";
 import { everywhere, inBrowser } from "./harness.mjs";
 import { go, sees } from "./hands.mjs";
 
-// A layer cake with half as much sugar again as its kind holds.
+// A layer cake with three times its powder.
 const CAKE = `Lantern layer cake
 
 300 g cake flour
-480 g caster sugar
+300 g caster sugar
 150 g butter
 165 g eggs
 195 g milk
-13.5 g baking powder
+42 g baking powder
 4.5 g salt
 
 Cream the butter and sugar, beat in the eggs, then the dry things in turn with the milk.
@@ -35,21 +35,21 @@ const tickSunken = async (page) => {
   await faults(page).getByLabel(/^Sunk in the middle/).check();
 };
 
-inBrowser("a sunken cake is laid to its sugar, with the figure, and mended as a version", { screen: "phone" }, async (test) => {
+inBrowser("a sunken cake is laid to its powder, with the figure, and mended as a version", { screen: "phone" }, async (test) => {
   const { page, reload } = test;
   await written(test);
   await sees(faults(page), /Tick what you see on the cake/);
   await tickSunken(page);
-  await sees(faults(page), /Too much sugar: (very )?likely, about \d in 10/);
+  await sees(faults(page), /Too much leavening: (very )?likely, about \d in 10/);
   await sees(faults(page), /Ruled out by the figures[^]*Too much liquid: Liquid is 65 %/);
-  await faults(page).locator("summary").filter({ hasText: /^Too much sugar/ }).click();
-  await sees(faults(page), /Sugar is 160 % of the flour; [^]*hold 80 to 110 %/);
+  await faults(page).locator("summary").filter({ hasText: /^Too much leavening/ }).click();
+  await sees(faults(page), /Soda and powder make gas of [^]* of the flour/);
   await sees(faults(page), /\d of \d+ tables name it\./);
   await reload();
-  await sees(faults(page), /Too much sugar: /);
-  await faults(page).locator("summary").filter({ hasText: /^Too much sugar/ }).click();
+  await sees(faults(page), /Too much leavening: /);
+  await faults(page).locator("summary").filter({ hasText: /^Too much leavening/ }).click();
   await faults(page).getByRole("button", { name: /^Use .* as a new version$/ }).click();
-  await sees(page.getByRole("main"), /sugar/);
+  await sees(page.getByRole("main"), /baking powder/);
   assert.match(page.url(), /#\/$/);
 });
 
@@ -68,8 +68,8 @@ inBrowser("signs are ticked and causes opened by the keyboard alone", { screen: 
   await page.keyboard.press("Enter");
   await faults(page).getByLabel(/^Sunk in the middle/).focus();
   await page.keyboard.press("Space");
-  await sees(faults(page), /Too much sugar: /);
-  await faults(page).locator("summary").filter({ hasText: /^Too much sugar/ }).focus();
+  await sees(faults(page), /Too much leavening: /);
+  await faults(page).locator("summary").filter({ hasText: /^Too much leavening/ }).focus();
   await page.keyboard.press("Enter");
   await sees(faults(page), /What speaks for and against it/);
 });
@@ -78,7 +78,7 @@ everywhere("no barrier, and nothing to scroll sideways, with every sign and caus
   const { page, reachable, picture } = test;
   await written(test);
   await tickSunken(page);
-  await sees(faults(page), /Too much sugar: /);
+  await sees(faults(page), /Too much leavening: /);
   await page.evaluate(() => {
     for (const details of document.querySelectorAll("details")) details.open = true;
   });
