@@ -59,7 +59,8 @@ fn says(outcome: Outcome, values: &[Option<f64>], scatter: Scatter, settings: &S
     };
     let whose = match scatter.usual {
         1.0 => "bakes of one recipe usually differ by",
-        _ => "your own repeats differ by",
+        0.0 => "your own repeats differ by",
+        _ => "your own repeats, with what is usual, differ by",
     };
     let difference = outcome.said(apart, settings);
     if apart <= least {

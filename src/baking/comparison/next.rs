@@ -243,7 +243,7 @@ impl<'a> Search<'a> {
         let (amount, gain) = most.unwrap_or((best, 0.0));
         let is_no_gain = gain < NO_GAIN * scatter;
         let mut says = vec![format!(
-            "The best is about {} of {}, in nine cases of ten between {} and {}.",
+            "With what is usual and what was reckoned weighed in, the best is about {} of {}, in nine cases of ten between {} and {}.",
             said(asked, best),
             asked.factor,
             said(asked, low),

@@ -22,6 +22,8 @@ use serde::Serialize;
 pub struct DiagnosisSheet {
     /// The answer in a sentence or two.
     pub said: String,
+    /// What kind of cake it was judged as, and what to do where it is meant as another.
+    pub judged_as: String,
     /// What may be behind it, the likeliest first.
     pub causes: Vec<CauseView>,
     /// What would tell the first two apart; empty where one stands alone.
@@ -213,6 +215,10 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
             })
             .collect(),
         unknown: unknown(&shown),
+        judged_as: format!(
+            "Judged as {}. A fault can make a cake look like another kind: if it is meant as one, say so on the ticket, and write it down again.",
+            known.facts.kind.words()
+        ),
         sources: sources(&shown),
         causes: shown.iter().map(|ranked| view(known, ranked)).collect(),
         how: format!(

@@ -92,8 +92,14 @@ pub fn causes_found(bench: Bench, id: u64, found: Memo<Option<DiagnosisSheet>>) 
             let Some(found) = found else {
                 return Vec::new();
             };
+            let judged =
+                (!found.causes.is_empty()).then(|| paragraph("hint", found.judged_as.clone()));
             let causes = found.causes.iter().map(|it| cause(bench, id, it, trouble));
-            causes.chain(beside(found)).collect()
+            judged
+                .into_iter()
+                .chain(causes)
+                .chain(beside(found))
+                .collect()
         })
     };
     element("div")
