@@ -55,7 +55,7 @@ reference: ## Reckon the bowls, programmes, bodies and airs of tests/reference a
 bench: dist chromium lighthouse ## Print sizes and times, each as a ratio to its floor
 	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
 	@cd tests/floor && CARGO_TARGET_DIR=$${CARGO_TARGET_DIR:-$(CURDIR)/target} $(TRUNK) build
-	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example reading_time --example solution_time --example programme_time --example swap_time --example heat_time
+	@cargo build --quiet --locked --release --no-default-features --example worksheet_time --example reading_time --example solution_time --example programme_time --example swap_time --example heat_time --example comparison_time
 	@node tests/bench/bench.mjs
 
 FUZZ := cargo test --quiet --locked --profile fuzz --no-default-features

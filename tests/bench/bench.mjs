@@ -369,6 +369,14 @@ function solving() {
   console.log(`PHREEQC, its input read: ${times(others.phreeqc)}. The plain solver in numpy: ${times(others.numpy)}.`);
 }
 
+/** Says how long five hundred bakes of a recipe take to be held against one another. */
+function comparing() {
+  const ours = example("comparison_time");
+  console.log(
+    `\n500 bakes, native: what may be compared ${ours.choices} ms, two side by side ${ours.beside} ms, one curve ${ours.answer} ms, the next bake ${ours.next} ms (budget two frames, 33 ms, in the page).`,
+  );
+}
+
 /** Says how long a bake takes to solve, and a cup that only conducts beside scipy's solution of it on the same grid. */
 function baking() {
   const ours = example("heat_time");
@@ -489,6 +497,7 @@ try {
   for (const [what, bytes] of parts(PAGE)) console.log(`  ${what.padEnd(38)}${(bytes / 1000).toFixed(1).padStart(7)} kB`);
   await scores();
   solving();
+  comparing();
   baking();
 } finally {
   await browser.close();
