@@ -2,8 +2,8 @@
 
 use super::{bake, settings};
 use batterwright::baking::comparison::{
-    Factor, Outcome, Part, answer, as_planned, beside, factor_choices, make_small, moved,
-    reckoned_best,
+    Factor, Levels, Outcome, Part, answer, as_planned, beside, factor_choices, make_small, moved,
+    plan_of_two, reckoned_best, told_of_two,
 };
 use batterwright::baking::ingredient::{Larder, Region};
 use batterwright::baking::statistics::best::Wish;
@@ -287,4 +287,86 @@ fn the_soda_for_a_crumb_that_is_wished_is_reckoned() {
     assert!(reckoned(3.0).is_none());
     let height = (Outcome::Centre, Wish::Largest);
     assert!(reckoned_best(&trial.plan, (&soda, 1.0, 7.0), height, &settings, own).is_none());
+}
+
+/// What a plan for sugar, 80 to 120 g, and soda, 3 to 5 g, tells of these bakes.
+fn told_of_plan(trials: &[Trial]) -> String {
+    let trials: Vec<&Trial> = trials.iter().collect();
+    let soda = named(
+        &trials,
+        |it| matches!(it, Factor::Weight(part) if part.ingredient == "baking_soda"),
+    );
+    let level = |now, by, step| Levels { now, by, step };
+    let plan = plan_of_two([level(100.0, 20.0, 1.0), level(4.0, 1.0, 0.1)]).expect("a plan");
+    let factors = [sugar(&trials), soda];
+    told_of_two(&trials, &factors, &plan, Outcome::Centre, &settings()).join(" ")
+}
+
+const CORNERS: [(f64, f64, f64); 4] = [
+    (80.0, 3.0, 4.0),
+    (120.0, 3.0, 5.0),
+    (80.0, 5.0, 6.0),
+    (120.0, 5.0, 9.0),
+];
+
+/// By hand: sugar (5 + 9 − 4 − 6) / 2 = 2, soda (6 + 9 − 4 − 5) / 2 = 3, together (4 + 9 − 5 − 6) / 2 = 1; the corners' mean
+/// is 6, as the middle's.
+#[test]
+fn a_plan_for_two_tells_both_and_whether_they_hang_together() {
+    let mut all = bakes(&CORNERS);
+    all.extend(bakes(&[(100.0, 4.0, 6.1), (100.0, 4.0, 5.9)]));
+    let says = told_of_plan(&all);
+    assert!(
+        says.contains("From 80 g to 120 g of caster sugar, height in the middle goes up by 2 cm"),
+        "{says}"
+    );
+    assert!(
+        says.contains("From 3 g to 5 g of baking soda, height in the middle goes up by 3 cm"),
+        "{says}"
+    );
+    assert!(
+        says.contains("hangs on baking soda") && says.contains("gains 1 cm more"),
+        "{says}"
+    );
+    assert!(says.contains("no bend is seen"), "{says}");
+    // A middle that stands higher than the corners say: the best lies inside.
+    let mut bent = bakes(&CORNERS);
+    bent.extend(bakes(&[(100.0, 4.0, 8.1), (100.0, 4.0, 7.9)]));
+    assert!(
+        told_of_plan(&bent).contains("In the middle it is 2 cm more"),
+        "{}",
+        told_of_plan(&bent)
+    );
+}
+
+#[test]
+fn a_plan_that_is_not_baked_through_tells_nothing_yet() {
+    assert_eq!(
+        told_of_plan(&bakes(&[(100.0, 4.0, 6.0), (80.0, 4.0, 5.0)])),
+        ""
+    );
+    let three = told_of_plan(&bakes(&CORNERS[..3]));
+    assert!(
+        three.starts_with("3 of the four corners are baked"),
+        "{three}"
+    );
+    // The fourth was baked in another pan.
+    let mut all = bakes(&CORNERS);
+    all[0].say(OutcomeField::Pan, "25 cm square tin".into());
+    let says = told_of_plan(&all);
+    assert!(
+        says.starts_with("Left aside, since something else differs too: one bake. 3 of the four"),
+        "{says}"
+    );
+    // All alike beyond the scatter: too close to call, twice.
+    let flat: Vec<_> = CORNERS
+        .iter()
+        .map(|(sugar, soda, _)| (*sugar, *soda, 6.0))
+        .collect();
+    assert_eq!(
+        told_of_plan(&bakes(&flat))
+            .matches("too close to call")
+            .count(),
+        2
+    );
 }

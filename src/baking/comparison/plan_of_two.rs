@@ -3,7 +3,13 @@
 //! Both low and high in every combination, and the unchanged recipe twice between them (NIST e-Handbook 5.3.3.3 and
 //! 5.3.3.7): its two bakes tell the scatter, and their mean against the corners' whether the best lies inside.
 
-use crate::baking::statistics::design::{amount, factorial};
+use super::table::Table;
+use super::{Factor, Outcome};
+use crate::baking::quantity::show;
+use crate::baking::statistics::design::{Coded, amount, coded, factorial};
+use crate::baking::statistics::effects::{Effects, effects};
+use crate::baking::trial::{Trial, measured};
+use crate::baking::worksheet::Settings;
 use serde::Serialize;
 
 /// What one of the two may be.
@@ -57,4 +63,192 @@ pub fn plan_of_two(levels: [Levels; 2]) -> Result<Vec<PlannedBake>, String> {
         control: coded == [0.0, 0.0],
     });
     Ok(bakes.collect())
+}
+
+/// An amount so near to a planned one, in coded units, is that one: a tenth of the way from the middle to an end.
+const NEAR: f64 = 0.1;
+/// How sure an effect is to be before it is called one.
+const SURE: f64 = 0.9;
+
+/// What the bakes of a plan tell so far, in sentences; empty while none of its corners is baked. Bakes that differ in
+/// something else too are left aside.
+pub fn told_of_two(
+    trials: &[&Trial],
+    factors: &[Factor; 2],
+    planned: &[PlannedBake],
+    outcome: Outcome,
+    settings: &Settings,
+) -> Vec<String> {
+    let ends = [0, 1].map(|which| {
+        let of = planned.iter().map(|bake| bake.amounts[which]);
+        of.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], it| {
+            [low.min(it), high.max(it)]
+        })
+    });
+    let amounts = factors
+        .each_ref()
+        .map(|factor| factor.amounts(trials, settings));
+    let place = |at: usize| -> Option<Coded> {
+        let of = |which: usize| {
+            let [low, high] = ends[which];
+            let found = coded(amounts[which][at]?, low, high)?;
+            ((found - found.round()).abs() <= NEAR && found.abs() < 1.5).then(|| found.round())
+        };
+        let found = [of(0)?, of(1)?];
+        // Corners and the middle are of the plan, what lies between two corners is not.
+        (found[0].abs() == found[1].abs()).then_some(found)
+    };
+    let runs: Vec<(usize, Coded, f64)> = (0..trials.len())
+        .filter_map(|at| {
+            let (figures, _) = measured(trials[at], settings, None);
+            let value = outcome.value(trials[at], &figures, settings)?;
+            Some((at, place(at)?, value))
+        })
+        .collect();
+    let (used, aside) = alike(trials, factors, runs, settings);
+    let corners = factorial(0);
+    let at_corner = |corner: &Coded| used.iter().filter(|(place, _)| place == corner).count();
+    let baked = corners
+        .iter()
+        .filter(|corner| at_corner(corner) > 0)
+        .count();
+    if baked == 0 {
+        return Vec::new();
+    }
+    let mut says = Vec::new();
+    if aside > 0 {
+        says.push(format!(
+            "Left aside, since something else differs too: {}.",
+            bakes(aside)
+        ));
+    }
+    if baked < corners.len() {
+        says.push(format!(
+            "{baked} of the four corners are baked: the two cannot be told apart before all four are."
+        ));
+        return says;
+    }
+    // Each corner counts as often as the one that was baked least; of the others the last ones.
+    let each = corners.iter().map(at_corner).min().unwrap_or(0);
+    let mut left: Vec<(Coded, usize)> = corners.iter().map(|corner| (*corner, each)).collect();
+    let even: Vec<(Coded, f64)> = used
+        .iter()
+        .rev()
+        .filter(
+            |(place, _)| match left.iter_mut().find(|it| it.0 == *place) {
+                Some((_, 0)) => false,
+                Some((_, left)) => {
+                    *left -= 1;
+                    true
+                }
+                None => true,
+            },
+        )
+        .copied()
+        .collect();
+    if let Ok(found) = effects(&even, Some(outcome.usual(settings))) {
+        says.extend(words(&found, factors, ends, outcome, settings));
+    }
+    says
+}
+
+/// "one bake", "3 bakes".
+fn bakes(many: usize) -> String {
+    match many {
+        1 => "one bake".to_owned(),
+        many => format!("{many} bakes"),
+    }
+}
+
+/// The bakes that differ from the last of them in nothing but the two, with their places and outcomes; and how many others
+/// there are.
+fn alike(
+    trials: &[&Trial],
+    factors: &[Factor; 2],
+    runs: Vec<(usize, Coded, f64)>,
+    settings: &Settings,
+) -> (Vec<(Coded, f64)>, usize) {
+    let table = Table::of(trials, &factors[0], settings);
+    let moved: Vec<usize> = (0..table.names.len())
+        .filter(|at| {
+            factors
+                .iter()
+                .any(|factor| factor.words() == table.names[*at])
+        })
+        .collect();
+    let Some(&(last, ..)) = runs.last() else {
+        return (Vec::new(), 0);
+    };
+    let is_alike = |at: usize| {
+        let mut columns = (0..table.names.len()).filter(|column| !moved.contains(column));
+        columns.all(|column| table.rows[at][column] == table.rows[last][column])
+    };
+    let all = runs.len();
+    let used: Vec<(Coded, f64)> = runs
+        .into_iter()
+        .filter(|(at, ..)| is_alike(*at))
+        .map(|(_, place, value)| (place, value))
+        .collect();
+    let aside = all - used.len();
+    (used, aside)
+}
+
+fn words(
+    found: &Effects,
+    factors: &[Factor; 2],
+    ends: [[f64; 2]; 2],
+    outcome: Outcome,
+    settings: &Settings,
+) -> Vec<String> {
+    let half = found.half_width(SURE).unwrap_or(f64::INFINITY);
+    let figure = |value: f64| outcome.said(value, settings);
+    let what = show::amid(outcome.words());
+    let mut says: Vec<String> = factors
+        .iter()
+        .zip(ends)
+        .zip(found.main)
+        .map(|((factor, [low, high]), main)| {
+            let from_to = format!(
+                "From {} to {} of {}",
+                factor.said(low, settings),
+                factor.said(high, settings),
+                factor.words()
+            );
+            match main.abs() > half {
+                true => format!(
+                    "{from_to}, {what} goes {} by {}, give or take {}.",
+                    if main > 0.0 { "up" } else { "down" },
+                    figure(main.abs()),
+                    figure(half)
+                ),
+                false => format!(
+                    "{from_to}, {what} moves by {}: too close to call, since the scatter makes {}.",
+                    figure(main.abs()),
+                    figure(half)
+                ),
+            }
+        })
+        .collect();
+    let [first, second] = factors.each_ref().map(Factor::words);
+    says.push(match found.interaction.abs() > half {
+        true => format!(
+            "What {first} does hangs on {second}: at much of it, {what} gains {} more by it than in the middle. Neither is to be set by itself.",
+            figure(found.interaction)
+        ),
+        false => format!(
+            "Nothing shows that {first} and {second} hang on one another: each may be set by itself."
+        ),
+    });
+    let bends = found.bend.zip(found.bend_ratio);
+    if let Some((bend, ratio)) = bends {
+        says.push(match ratio.by_chance < 1.0 - SURE {
+            true => format!(
+                "In the middle it is {} {} than half way between the corners: the best is not at an end, and a bracket of one of them is next.",
+                figure(bend.abs()),
+                if bend < 0.0 { "more" } else { "less" }
+            ),
+            false => "The middle lies as the corners say: no bend is seen between them.".to_owned(),
+        });
+    }
+    says
 }

@@ -3,7 +3,7 @@
 use super::asked::{Asked, factor_field, key};
 use super::common::{button, folded, paragraph, tick};
 use crate::baking::comparison::{
-    Factor, Levels, NextBake, PlannedBake, Question, next_bake as next, plan_of_two,
+    Factor, Levels, NextBake, PlannedBake, Question, next_bake as next, plan_of_two, told_of_two,
 };
 use crate::baking::quantity::show;
 use crate::baking::worksheet::Settings;
@@ -79,10 +79,17 @@ pub fn next_bake(asked: Asked) -> Vec<Element> {
                     let amounts = factors.iter().cloned().zip(bake.amounts).collect();
                     said.row(amounts, bake.control)
                 });
-                vec![
+                let told = asked.bench.trials(|all| {
+                    let trials: Vec<_> = all.iter().map(|kept| &kept.trial).collect();
+                    let settings = asked.bench.settings();
+                    told_of_two(&trials, factors, bakes, asked.outcome.get(), &settings)
+                });
+                let told = told.into_iter().map(|words| paragraph("", words));
+                told.chain([
                     paragraph("", "Both low and both high in every combination tell what each does, and whether one hangs on the other. The recipe as it is, twice, tells the scatter, and whether the best lies between."),
                     element("ul").class("next__bakes").children(rows),
-                ]
+                ])
+                .collect()
             }
         })),
         said.status(),
