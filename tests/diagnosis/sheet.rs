@@ -1,7 +1,8 @@
 //! What the sheet says: nothing of nothing, measurements before reckoning, mends that mend.
 
 use crate::bench::{inputs, seen, sheet};
-use batterwright::baking::worksheet::{DiagnosisSheet, Inputs};
+use batterwright::baking::ingredient::{Larder, Region};
+use batterwright::baking::worksheet::{DiagnosisSheet, Inputs, Settings, kind_of};
 
 fn chance(sheet: &DiagnosisSheet, key: &str) -> f64 {
     let found = sheet.causes.iter().find(|cause| cause.key == key);
@@ -166,5 +167,24 @@ fn when_nothing_fits_it_is_said() {
         found.said.starts_with("Nothing that is known here fits"),
         "{}",
         found.said
+    );
+}
+
+/// A layer cake with far too much sugar looks like a high-ratio one. Held against its control, of which the kind is recognised,
+/// it is still a layer cake.
+#[test]
+fn the_control_tells_what_kind_was_meant() {
+    let said = inputs("yellow_layer", "");
+    let mut control = said.clone();
+    control.choices.kind = None;
+    let settings = Settings {
+        region: Region::Uk,
+        ..Settings::default()
+    };
+    let own = Larder::of(Region::Uk).own;
+    assert_eq!(kind_of(&control, &settings, own), said.choices.kind);
+    assert_eq!(
+        kind_of(&Inputs::of_text("Some words"), &settings, own),
+        None
     );
 }

@@ -216,7 +216,7 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
             .collect(),
         unknown: unknown(&shown),
         judged_as: format!(
-            "Judged as {}. A fault can make a cake look like another kind: if it is meant as one, say so on the ticket, and write it down again.",
+            "Judged as {}. A fault can make a cake look like another kind: the kind of the first bake of a recipe holds for those held against it, and one that is said on the ticket before a bake is written down.",
             known.facts.kind.words()
         ),
         sources: sources(&shown),

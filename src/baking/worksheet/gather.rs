@@ -12,7 +12,7 @@ use super::{
     VerdictKind, Worksheet,
 };
 use crate::baking::balance::{
-    Kind, SETTING_SOURCES, SUGAR_SOURCES, percentages, recognise, setting, standing,
+    By, Kind, SETTING_SOURCES, SUGAR_SOURCES, percentages, recognise, setting, standing,
 };
 use crate::baking::chemistry::bowl;
 use crate::baking::chemistry::course::Handling;
@@ -255,6 +255,14 @@ fn unread(recipe: &Recipe) -> Vec<usize> {
         .filter(|line| matches!(line.role, Role::Unread(_)))
         .map(|line| line.number)
         .collect()
+}
+
+/// The kind of cake that a recipe is recognised as, or is said to be; `None` where nothing tells.
+pub fn kind_of(inputs: &Inputs, settings: &Settings, own: &Own) -> Option<Kind> {
+    with_facts(&mut Looks::default(), inputs, settings, own, |known| {
+        let facts = known.facts;
+        (facts.kind_by != By::Neither).then_some(facts.kind)
+    })
 }
 
 /// Base in a kilogram of batter beyond what is reckoned, meq, where the crumb of a recipe is read at a pH; `None` where

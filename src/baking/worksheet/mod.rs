@@ -40,7 +40,7 @@ pub use difference::{
     Amount, Call, Difference, FigureChange, FigureSide, FindingNote, IngredientChange, SaidChange,
     difference,
 };
-pub use gather::{crumb_beyond, worksheet, worksheet_again};
+pub use gather::{crumb_beyond, kind_of, worksheet, worksheet_again};
 pub use input::{Choices, CupHabit, EggSize, Inputs, LinePart, ScaleStep, Settings};
 pub use mixing::{MixingEntry, MixingSheet, mixing_sheet};
 pub use oven::{AskedPan, BakeView, OvenEntry, OvenSheet, TimedBake};

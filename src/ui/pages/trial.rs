@@ -289,9 +289,11 @@ fn faults(page: Page) -> Vec<Element> {
     let Page {
         bench, id, sheet, ..
     } = page;
-    let found = Memo::new(move |_| {
-        sheet.with(|sheet| bench.trial_diagnosis(id, &sheet.as_ref()?.measured))
+    let asked = Memo::new(move |_| {
+        sheet.with(|sheet| bench.asked_diagnosis(id, &sheet.as_ref()?.measured))
     });
+    let found =
+        Memo::new(move |_| asked.with(|asked| Some(bench.trial_diagnosis(asked.as_ref()?))));
     vec![signs_seen(bench, id), causes_found(bench, id, found)]
 }
 

@@ -3,6 +3,7 @@
 use super::Bench;
 use super::trials_kept::TrialsKept;
 use super::weighing::take;
+use crate::baking::diagnosis::Seen;
 use crate::baking::finding::Remedy;
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
@@ -10,7 +11,7 @@ use crate::baking::trial::{
     version_changes,
 };
 use crate::baking::worksheet::{
-    DiagnosisSheet, Inputs, Settings, WeighIn, WeighRow, diagnosis, weigh_in_sheet,
+    DiagnosisSheet, Inputs, Settings, WeighIn, WeighRow, diagnosis, kind_of, weigh_in_sheet,
 };
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
@@ -42,6 +43,17 @@ struct Told {
 
 /// Trials, and the family that they are of.
 type Read = (Result<Trials, Refusal>, Vec<VersionNode>);
+
+/// What is asked of why a trial failed.
+#[derive(Clone, PartialEq)]
+pub struct AskedDiagnosis {
+    /// The recipe as it was baked.
+    baked: Inputs,
+    /// The first bake of the same recipe that it goes back to, as that was baked.
+    control: Option<Inputs>,
+    /// What was seen and measured.
+    seen: Seen,
+}
 
 impl Notebook {
     /// Nothing is read yet.
@@ -317,15 +329,38 @@ impl Bench {
         }
     }
 
-    /// Why a trial failed by what was seen on it, followed; `None` where there is none of that number.
-    pub fn trial_diagnosis(self, id: u64, found: &Measured) -> Option<DiagnosisSheet> {
-        let seen = self.trials(|all| {
-            let kept = all.iter().find(|kept| kept.id == id)?;
-            Some((kept.trial.as_baked(), kept.trial.evidence(found)))
-        });
-        let (inputs, seen) = seen?;
+    /// What is asked of why a trial failed, followed; `None` where there is none of that number.
+    pub fn asked_diagnosis(self, id: u64, found: &Measured) -> Option<AskedDiagnosis> {
+        self.trials(|all| {
+            let of = |id: u64| all.iter().find(|kept| kept.id == id);
+            let kept = of(id)?;
+            let mut first = kept;
+            // A circle ends.
+            for _ in 0..all.len() {
+                let against = first.trial.against.as_deref();
+                match against.and_then(|id| of(id.parse().ok()?)) {
+                    // A version may be another kind of cake, and be meant so.
+                    Some(other) if other.recipe == kept.recipe => first = other,
+                    _ => break,
+                }
+            }
+            Some(AskedDiagnosis {
+                baked: kept.trial.as_baked(),
+                control: (first.id != id).then(|| first.trial.as_baked()),
+                seen: kept.trial.evidence(found),
+            })
+        })
+    }
+
+    /// Why a trial failed by what was seen on it, by settings and larder, followed.
+    pub fn trial_diagnosis(self, asked: &AskedDiagnosis) -> DiagnosisSheet {
         let (settings, own) = (self.settings(), self.larder.get());
-        Some(diagnosis(&inputs, &settings, &own, &seen, None))
+        let mut baked = asked.baked.clone();
+        // A fault makes a cake look like another kind; the bake that the others go back to is of the kind that is meant.
+        if let (None, Some(control)) = (baked.choices.kind, &asked.control) {
+            baked.choices.kind = kind_of(control, &settings, &own);
+        }
+        diagnosis(&baked, &settings, &own, &asked.seen, None)
     }
 
     /// Makes a version of the recipe as a trial was baked, with what mends it, and opens it.
