@@ -22,6 +22,13 @@ const under = (page, beginning) =>
   );
 const bodies = async (page) => Object.values(await under(page, "trial")).map((text) => JSON.parse(text).body);
 
+/** The names and notes of all bakes come to this. What another window writes takes a moment to be seen in this one. */
+async function holds(page, wanted) {
+  const held = async () => (await bodies(page)).map(({ name, notes }) => [name.replace(/ from .*/, ""), notes]);
+  for (let tries = 0; tries < 50 && JSON.stringify(await held()) !== JSON.stringify(wanted); tries += 1) await page.waitForTimeout(100);
+  assert.deepEqual(await held(), wanted);
+}
+
 /** A record of a bake. */
 const record = (body) => JSON.stringify({ format: "batterwright trial", version: 1, body });
 
@@ -84,7 +91,7 @@ phone("a bake that is open in two windows is the same in both, and a list follow
   await page.getByRole("link", { name: "Second" }).waitFor({ state: "detached" });
   await page.getByRole("link", { name: "First, renamed" }).waitFor();
   assert.equal(await page.getByRole("alert").filter({ hasText: "taken away" }).count(), 0);
-  assert.deepEqual((await bodies(page)).map(({ name, notes }) => [name, notes]), [["First, renamed", "Flat in the middle"]]);
+  await holds(page, [["First, renamed", "Flat in the middle"]]);
 });
 
 phone("a window that slept does not write over a bake that another one changed", { before: deaf }, async ({ page, paste, context, reachable, reload }) => {
@@ -99,12 +106,11 @@ phone("a window that slept does not write over a bake that another one changed",
   await page.getByRole("heading", { level: 1, name: /^First, copy from \d/ }).waitFor();
   assert.equal(await notes(page).inputValue(), "Ours");
   await reachable();
-  const kept = async () => (await bodies(page)).map(({ name, notes }) => [name.replace(/ from .*/, ""), notes]);
-  assert.deepEqual(await kept(), [["First", "Theirs"], ["First, copy", "Ours"]]);
+  await holds(page, [["First", "Theirs"], ["First, copy", "Ours"]]);
   // From here on each goes on by itself.
   await notes(page).fill("Ours, later");
   await notes(other).fill("Theirs, later");
-  assert.deepEqual(await kept(), [["First", "Theirs, later"], ["First, copy", "Ours, later"]]);
+  await holds(page, [["First", "Theirs, later"], ["First, copy", "Ours, later"]]);
   await page.getByRole("button", { name: "Close" }).click();
   await alert(page, "Two windows").waitFor({ state: "detached" });
   await go(page, "Trials");
@@ -286,7 +292,7 @@ phone("in a full store what is written down stays in the window, is said, and is
   await notes(page).fill("Kept");
   await alert(page, "What you write down").waitFor({ state: "detached" });
   await reload();
-  assert.deepEqual((await bodies(page)).map(({ name, notes }) => [name, notes]), [["First", "Not kept yet"], ["Second", "Kept"]]);
+  await holds(page, [["First", "Not kept yet"], ["Second", "Kept"]]);
 });
 
 phone("what could not be kept is there again after another recipe was open, and is kept once there is room", {}, async ({ page, paste }) => {
@@ -310,7 +316,7 @@ phone("what could not be kept is there again after another recipe was open, and 
   await full(page, false);
   await writeDown(page, "Second");
   await alert(page, "not being kept").waitFor({ state: "detached" });
-  assert.deepEqual((await bodies(page)).map(({ name, notes }) => [name, notes]), [["First", "Not kept yet"], ["Second", undefined]]);
+  await holds(page, [["First", "Not kept yet"], ["Second", undefined]]);
 });
 
 phone("a version that another window makes and bakes comes into the list, and many bakes at once do", {}, async ({ page, paste, context }) => {
@@ -368,7 +374,7 @@ phone("a store that does not let itself be read is said, and what stands there i
   await page.getByRole("link", { name: "First" }).click();
   await notes(page).fill("Kept now");
   await alert(page, "not being kept").waitFor({ state: "detached" });
-  assert.deepEqual((await bodies(page)).map(({ name, notes }) => [name, notes]), [["Another", undefined], ["First", "Kept now"]]);
+  await holds(page, [["Another", undefined], ["First", "Kept now"]]);
 });
 
 phone("a record that was taken away under the page is said, stays in the window, and is kept again with the next letter", {}, async ({ page, paste, context, site, reachable }) => {
