@@ -2,8 +2,8 @@
 
 use super::{bake, settings};
 use batterwright::baking::comparison::{
-    Factor, Levels, Outcome, Part, answer, as_planned, beside, factor_choices, make_small, moved,
-    plan_of_two, reckoned_best, told_of_two,
+    Factor, Levels, Outcome, Part, answer, arms_of_two, as_planned, beside, factor_choices,
+    make_small, moved, plan_of_two, reckoned_best, told_of_two,
 };
 use batterwright::baking::ingredient::{Larder, Region};
 use batterwright::baking::statistics::best::Wish;
@@ -299,7 +299,9 @@ fn told_of_plan(trials: &[Trial]) -> String {
     let level = |now, by, step| Levels { now, by, step };
     let plan = plan_of_two([level(100.0, 20.0, 1.0), level(4.0, 1.0, 0.1)]).expect("a plan");
     let factors = [sugar(&trials), soda];
-    told_of_two(&trials, &factors, &plan, Outcome::Centre, &settings()).join(" ")
+    told_of_two(&trials, &factors, &plan, Outcome::Centre, &settings())
+        .says
+        .join(" ")
 }
 
 const CORNERS: [(f64, f64, f64); 4] = [
@@ -368,5 +370,36 @@ fn a_plan_that_is_not_baked_through_tells_nothing_yet() {
             .matches("too close to call")
             .count(),
         2
+    );
+}
+
+/// By hand: 9 − x² − 2 y², with x the sugar and y the soda, coded: 6 at the corners, 9 in the middle, 8 and 7 on the arms. It is
+/// highest in the middle.
+#[test]
+fn a_plan_with_its_arms_tells_where_the_best_lies() {
+    let mut all = bakes(&CORNERS.map(|(sugar, soda, _)| (sugar, soda, 6.0)));
+    all.extend(bakes(&[(100.0, 4.0, 9.0), (100.0, 4.0, 9.0)]));
+    let level = |now, by, step| Levels { now, by, step };
+    let arms = arms_of_two([level(100.0, 20.0, 1.0), level(4.0, 1.0, 0.1)]).expect("arms");
+    let arms: Vec<[f64; 2]> = arms.iter().map(|arm| arm.amounts).collect();
+    assert_eq!(
+        arms,
+        [[80.0, 4.0], [120.0, 4.0], [100.0, 3.0], [100.0, 5.0]]
+    );
+    assert!(
+        told_of_plan(&all).contains("the four bakes below"),
+        "{}",
+        told_of_plan(&all)
+    );
+    all.extend(bakes(&[
+        (80.0, 4.0, 8.0),
+        (120.0, 4.0, 8.0),
+        (100.0, 3.0, 7.0),
+        (100.0, 5.0, 7.0),
+    ]));
+    let says = told_of_plan(&all);
+    assert!(
+        says.contains("highest at about 100 g of caster sugar and 4 g of baking soda: 9 cm"),
+        "{says}"
     );
 }

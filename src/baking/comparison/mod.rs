@@ -19,4 +19,4 @@ pub use factor::{Factor, FactorChoice, Part, factor_choices};
 pub use moved::{as_planned, make_small, moved, reckoned_best};
 pub use next::{NextBake, ProposedBake, Question, next_bake};
 pub use outcome::Outcome;
-pub use plan_of_two::{Levels, PlannedBake, plan_of_two, told_of_two};
+pub use plan_of_two::{Levels, PlannedBake, ToldOfTwo, arms_of_two, plan_of_two, told_of_two};

@@ -29,9 +29,9 @@ pub fn moved(
     match factor {
         Factor::Weight(part) => weigh(&mut moved, part, amount, settings, own)?,
         Factor::AgainstFlour(part) => {
-            let now = factor.amount(&as_planned(inputs, settings, own), settings)?;
-            let weight = Factor::Weight(part.clone());
-            let grams = weight.amount(&as_planned(inputs, settings, own), settings)?;
+            let planned = as_planned(inputs, settings, own);
+            let now = factor.amount(&planned, settings)?;
+            let grams = Factor::Weight(part.clone()).amount(&planned, settings)?;
             weigh(&mut moved, part, grams * amount / now, settings, own)?;
         }
         Factor::Oven => {

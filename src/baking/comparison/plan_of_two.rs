@@ -6,8 +6,11 @@
 use super::table::Table;
 use super::{Factor, Outcome};
 use crate::baking::quantity::show;
-use crate::baking::statistics::design::{Coded, amount, coded, factorial};
+use crate::baking::statistics::design::{
+    Axial, Coded, amount, central_composite, coded, factorial,
+};
 use crate::baking::statistics::effects::{Effects, effects};
+use crate::baking::statistics::surface::{Level, fit};
 use crate::baking::trial::{Trial, measured};
 use crate::baking::worksheet::Settings;
 use serde::Serialize;
@@ -41,6 +44,22 @@ const CONTROLS: usize = 2;
 ///
 /// A sentence where an amount is no number, or is moved by less than a scale shows or below nothing.
 pub fn plan_of_two(levels: [Levels; 2]) -> Result<Vec<PlannedBake>, String> {
+    planned(levels, factorial(CONTROLS))
+}
+
+/// The bakes that make a central composite of the plan, where its middle bends: each of the two low and high by itself
+/// (face-centred, NIST e-Handbook 5.3.3.6.1, so that nothing goes beyond what was baked).
+///
+/// # Errors
+///
+/// As for [`plan_of_two`].
+pub fn arms_of_two(levels: [Levels; 2]) -> Result<Vec<PlannedBake>, String> {
+    let mut arms = central_composite(Axial::FaceCentred, 0);
+    arms.retain(|[first, second]| first.abs() != second.abs());
+    planned(levels, arms)
+}
+
+fn planned(levels: [Levels; 2], places: Vec<Coded>) -> Result<Vec<PlannedBake>, String> {
     let by = levels.map(|it| (it.by / it.step).round() * it.step);
     for (it, by) in levels.iter().zip(by) {
         if !(it.now.is_finite() && by.is_finite() && it.step > 0.0) {
@@ -55,7 +74,7 @@ pub fn plan_of_two(levels: [Levels; 2]) -> Result<Vec<PlannedBake>, String> {
             );
         }
     }
-    let bakes = factorial(CONTROLS).into_iter().map(|coded| PlannedBake {
+    let bakes = places.into_iter().map(|coded| PlannedBake {
         amounts: std::array::from_fn(|which| {
             let (now, by) = (levels[which].now, by[which]);
             (amount(coded[which], now - by, now + by) * 1000.0).round() / 1000.0
@@ -70,15 +89,24 @@ const NEAR: f64 = 0.1;
 /// How sure an effect is to be before it is called one.
 const SURE: f64 = 0.9;
 
-/// What the bakes of a plan tell so far, in sentences; empty while none of its corners is baked. Bakes that differ in
-/// something else too are left aside.
+/// What the bakes of a plan tell so far.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ToldOfTwo {
+    /// In sentences; empty while none of its corners is baked.
+    pub says: Vec<String>,
+    /// Whether the middle bends, so that the arms are worth baking.
+    pub bends: bool,
+}
+
+/// What the bakes of a plan, and of its arms where they are baked, tell so far. Bakes that differ in something else too are
+/// left aside.
 pub fn told_of_two(
     trials: &[&Trial],
     factors: &[Factor; 2],
     planned: &[PlannedBake],
     outcome: Outcome,
     settings: &Settings,
-) -> Vec<String> {
+) -> ToldOfTwo {
     let ends = [0, 1].map(|which| {
         let of = planned.iter().map(|bake| bake.amounts[which]);
         of.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], it| {
@@ -94,9 +122,7 @@ pub fn told_of_two(
             let found = coded(amounts[which][at]?, low, high)?;
             ((found - found.round()).abs() <= NEAR && found.abs() < 1.5).then(|| found.round())
         };
-        let found = [of(0)?, of(1)?];
-        // Corners and the middle are of the plan, what lies between two corners is not.
-        (found[0].abs() == found[1].abs()).then_some(found)
+        Some([of(0)?, of(1)?])
     };
     let runs: Vec<(usize, Coded, f64)> = (0..trials.len())
         .filter_map(|at| {
@@ -107,15 +133,13 @@ pub fn told_of_two(
         .collect();
     let (used, aside) = alike(trials, factors, runs, settings);
     let corners = factorial(0);
-    let at_corner = |corner: &Coded| used.iter().filter(|(place, _)| place == corner).count();
-    let baked = corners
-        .iter()
-        .filter(|corner| at_corner(corner) > 0)
-        .count();
+    let times_at = |corner: &Coded| used.iter().filter(|(place, _)| place == corner).count();
+    let baked = corners.iter().filter(|corner| times_at(corner) > 0).count();
+    let mut told = ToldOfTwo::default();
     if baked == 0 {
-        return Vec::new();
+        return told;
     }
-    let mut says = Vec::new();
+    let says = &mut told.says;
     if aside > 0 {
         says.push(format!(
             "Left aside, since something else differs too: {}.",
@@ -126,10 +150,10 @@ pub fn told_of_two(
         says.push(format!(
             "{baked} of the four corners are baked: the two cannot be told apart before all four are."
         ));
-        return says;
+        return told;
     }
     // Each corner counts as often as the one that was baked least; of the others the last ones.
-    let each = corners.iter().map(at_corner).min().unwrap_or(0);
+    let each = corners.iter().map(times_at).min().unwrap_or(0);
     let mut left: Vec<(Coded, usize)> = corners.iter().map(|corner| (*corner, each)).collect();
     let even: Vec<(Coded, f64)> = used
         .iter()
@@ -146,10 +170,74 @@ pub fn told_of_two(
         )
         .copied()
         .collect();
-    if let Ok(found) = effects(&even, Some(outcome.usual(settings))) {
+    let usual = Some(outcome.usual(settings));
+    if let Ok(found) = effects(&even, usual) {
         says.extend(words(&found, factors, ends, outcome, settings));
+        told.bends = is_bent(&found);
     }
-    says
+    let arms = central_composite(Axial::FaceCentred, 0);
+    if arms.iter().all(|arm| times_at(arm) > 0)
+        && let Ok(surface) = fit(&used, usual)
+        && let Some((at, level)) = surface.level()
+    {
+        let half = surface
+            .half_width(at, SURE)
+            .map(|half| outcome.said(half, settings));
+        let value = outcome.said(surface.at(at), settings);
+        told.says.push(level_words(
+            (at, level),
+            (value, half),
+            factors,
+            ends,
+            outcome,
+            settings,
+        ));
+    }
+    told
+}
+
+fn is_bent(found: &Effects) -> bool {
+    found
+        .bend_ratio
+        .is_some_and(|ratio| ratio.by_chance < 1.0 - SURE)
+}
+
+/// Where a surface through corners, arms and the middle is level.
+fn level_words(
+    (at, level): (Coded, Level),
+    (value, half): (String, Option<String>),
+    factors: &[Factor; 2],
+    ends: [[f64; 2]; 2],
+    outcome: Outcome,
+    settings: &Settings,
+) -> String {
+    let what = show::amid(outcome.words());
+    let end = match level {
+        Level::Top => "highest",
+        Level::Bottom => "lowest",
+        Level::Saddle => {
+            return format!(
+                "A surface through all of them has neither a highest nor a lowest {what} inside: go on from the corner that came out best."
+            );
+        }
+    };
+    if at.iter().any(|place| place.abs() > 1.0) {
+        return format!(
+            "A surface through all of them is {end} beyond what was baked: go on from the corner that came out best."
+        );
+    }
+    let amounts: Vec<String> = (0..2)
+        .map(|which| {
+            let [low, high] = ends[which];
+            let amount = factors[which].said(amount(at[which], low, high), settings);
+            format!("{amount} of {}", factors[which].words())
+        })
+        .collect();
+    let half = half.map_or(String::new(), |half| format!(", give or take {half}"));
+    format!(
+        "By a surface through all of them {what} is {end} at about {}: {value}{half}.",
+        show::listed(&amounts)
+    )
 }
 
 /// "one bake", "3 bakes".
@@ -239,11 +327,10 @@ fn words(
             "Nothing shows that {first} and {second} hang on one another: each may be set by itself."
         ),
     });
-    let bends = found.bend.zip(found.bend_ratio);
-    if let Some((bend, ratio)) = bends {
-        says.push(match ratio.by_chance < 1.0 - SURE {
+    if let Some(bend) = found.bend {
+        says.push(match is_bent(found) {
             true => format!(
-                "In the middle it is {} {} than half way between the corners: the best is not at an end, and a bracket of one of them is next.",
+                "In the middle it is {} {} than half way between the corners: the four bakes below, each moved by itself, tell where the best lies.",
                 figure(bend.abs()),
                 if bend < 0.0 { "more" } else { "less" }
             ),

@@ -3,7 +3,8 @@
 use super::asked::{Asked, factor_field, key};
 use super::common::{button, folded, paragraph, tick};
 use crate::baking::comparison::{
-    Factor, Levels, NextBake, PlannedBake, Question, next_bake as next, plan_of_two, told_of_two,
+    Factor, Levels, NextBake, PlannedBake, Question, arms_of_two, next_bake as next, plan_of_two,
+    told_of_two,
 };
 use crate::baking::quantity::show;
 use crate::baking::worksheet::Settings;
@@ -74,21 +75,26 @@ pub fn next_bake(asked: Asked) -> Vec<Element> {
         element("div").class("comparison__shown").children_of(move || both.with(|plan| match plan {
             None => Vec::new(),
             Some(Err(sentence)) => vec![paragraph("trouble", sentence.clone())],
-            Some(Ok((factors, bakes))) => {
-                let rows = bakes.iter().map(|bake| {
-                    let amounts = factors.iter().cloned().zip(bake.amounts).collect();
-                    said.row(amounts, bake.control)
-                });
+            Some(Ok((factors, bakes, arms))) => {
+                let rows = |bakes: &[PlannedBake]| {
+                    let rows = bakes.iter().map(|bake| {
+                        let amounts = factors.iter().cloned().zip(bake.amounts).collect();
+                        said.row(amounts, bake.control)
+                    });
+                    element("ul").class("next__bakes").children(rows)
+                };
                 let told = asked.bench.trials(|all| {
                     let trials: Vec<_> = all.iter().map(|kept| &kept.trial).collect();
                     let settings = asked.bench.settings();
                     told_of_two(&trials, factors, bakes, asked.outcome.get(), &settings)
                 });
-                let told = told.into_iter().map(|words| paragraph("", words));
+                let arms = told.bends.then(|| rows(arms));
+                let told = told.says.into_iter().map(|words| paragraph("", words));
                 told.chain([
                     paragraph("", "Both low and both high in every combination tell what each does, and whether one hangs on the other. The recipe as it is, twice, tells the scatter, and whether the best lies between."),
-                    element("ul").class("next__bakes").children(rows),
+                    rows(bakes),
                 ])
+                .chain(arms)
                 .collect()
             }
         })),
@@ -166,7 +172,8 @@ fn words(next: &NextBake) -> Vec<Element> {
         .collect()
 }
 
-type Plan = Result<([Factor; 2], Vec<PlannedBake>), String>;
+/// The two things, the bakes of their plan, and those that are added where its middle bends.
+type Plan = Result<([Factor; 2], Vec<PlannedBake>, Vec<PlannedBake>), String>;
 
 fn plan(asked: Asked, first: Factor, second: Factor) -> Plan {
     if first == second {
@@ -190,8 +197,8 @@ fn plan(asked: Asked, first: Factor, second: Factor) -> Plan {
             step,
         })
     };
-    let bakes = plan_of_two([levels(&first)?, levels(&second)?])?;
-    Ok(([first, second], bakes))
+    let levels = [levels(&first)?, levels(&second)?];
+    Ok(([first, second], plan_of_two(levels)?, arms_of_two(levels)?))
 }
 
 /// What becomes of a touch.
