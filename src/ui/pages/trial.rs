@@ -331,7 +331,16 @@ fn lessons(page: Page) -> Element {
                 "Nothing yet. A pH of the crumb moves the buffers of this recipe, and minutes in the oven anchor its time.",
             )];
         }
-        lessons
+        // What is taken goes into what is open.
+        let open = page.bench.open_id();
+        let is_other = page.bench.trials_now(|all| {
+            let kept = all.iter().find(|kept| kept.id == page.id);
+            kept.is_some_and(|kept| kept.recipe != open)
+        });
+        let other = is_other.then(|| {
+            paragraph("hint", "This bake is of another version than the open one. What you take goes into the open one.")
+        });
+        let lessons = lessons
             .into_iter()
             .map(|lesson| {
                 let touch = lesson.taught.map(|taught| {
@@ -351,8 +360,8 @@ fn lessons(page: Page) -> Element {
                     .child(paragraph("", lesson.words))
                     .children(state)
                     .children(touch)
-            })
-            .collect()
+            });
+        other.into_iter().chain(lessons).collect()
     })
 }
 
@@ -482,7 +491,7 @@ fn next(page: Page) -> Element {
             trouble.set(Some("Write a name, such as \"less sugar\".".into()));
             return;
         }
-        match bench.trial_as_version(id, &typed) {
+        match bench.trial_as_version(id, &typed, None) {
             Ok(()) => device::go("#/"),
             Err(why) => trouble.set(Some(format!("It could not be kept: {why}."))),
         }

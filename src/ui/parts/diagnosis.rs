@@ -171,7 +171,7 @@ fn remedy(bench: Bench, id: u64, remedy: Remedy, trouble: RwSignal<String>) -> E
     let sentence = paragraph("remedy__sentence", remedy.sentence.clone());
     let label = format!("{}, as a new version", remedy.label);
     let take = button("button button--strong", label, move || {
-        match bench.remedy_as_version(id, &remedy) {
+        match bench.trial_as_version(id, &remedy.label, Some(&remedy)) {
             Ok(()) => device::go("#/"),
             Err(why) => trouble.set(format!("It could not be kept: {why}.")),
         }

@@ -314,19 +314,27 @@ impl Bench {
         });
     }
 
-    /// Makes a version of the recipe as a trial was baked, and opens it.
+    /// Makes a version of a trial's recipe as it was baked, with what mends it, and opens it.
     ///
     /// # Errors
     /// A sentence's middle that says why it could not be kept.
-    pub fn trial_as_version(self, id: u64, name: &str) -> Result<(), String> {
-        let baked = self.trials_now(|all| {
+    pub fn trial_as_version(
+        self,
+        id: u64,
+        name: &str,
+        remedy: Option<&Remedy>,
+    ) -> Result<(), String> {
+        let found = self.trials_now(|all| {
             let kept = all.iter().find(|kept| kept.id == id)?;
-            Some(kept.trial.as_baked())
+            Some((kept.recipe.clone(), kept.trial.as_baked()))
         });
-        match baked {
-            Some(inputs) => self.keep_version(name, inputs),
-            None => Err("the trial is gone".into()),
+        let (recipe, baked) = found.ok_or("the trial is gone")?;
+        // Another version may be open than the one that was baked.
+        if recipe != self.open_id() {
+            self.open_kept(&recipe);
         }
+        let version = remedy.map_or_else(|| baked.clone(), |remedy| baked.with_remedy(remedy));
+        self.keep_version(name, version)
     }
 
     /// What is asked of why a trial failed, followed; `None` where there is none of that number.
@@ -361,20 +369,5 @@ impl Bench {
             baked.choices.kind = kind_of(control, &settings, &own);
         }
         diagnosis(&baked, &settings, &own, &asked.seen, None)
-    }
-
-    /// Makes a version of the recipe as a trial was baked, with what mends it, and opens it.
-    ///
-    /// # Errors
-    /// A sentence's middle that says why it could not be kept.
-    pub fn remedy_as_version(self, id: u64, remedy: &Remedy) -> Result<(), String> {
-        let baked = self.trials_now(|all| {
-            let kept = all.iter().find(|kept| kept.id == id)?;
-            Some(kept.trial.as_baked().with_remedy(remedy))
-        });
-        match baked {
-            Some(inputs) => self.keep_version(&remedy.label, inputs),
-            None => Err("the trial is gone".into()),
-        }
     }
 }
