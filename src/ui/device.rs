@@ -104,7 +104,12 @@ pub fn after_frame(call: impl FnOnce() + 'static) {
 
 /// Once the page is drawn: scrolls to the element of that id, and focuses it if it can be.
 pub fn show(id: String, focus: bool) {
+    let stays = has_stayed();
     after_frame(move || {
+        // Who has gone on by then is not called back.
+        if focus && !stays() {
+            return;
+        }
         let Some(element) = document().get_element_by_id(&id) else {
             return;
         };
@@ -118,14 +123,32 @@ pub fn show(id: String, focus: bool) {
 /// Once the page is drawn: puts the focus on the element of that id, and leaves the page where it stands.
 pub fn focus(id: impl Into<String>) {
     let id: String = id.into();
-    after_frame(move || focus_now(&id));
+    let stays = has_stayed();
+    after_frame(move || {
+        if stays() {
+            focus_now(&id);
+        }
+    });
+}
+
+/// Tells later whether the focus is where it is now, or has gone with what had it.
+fn has_stayed() -> impl Fn() -> bool {
+    let before = document().active_element();
+    move || {
+        let now = document().active_element();
+        now == before || is_lost(now)
+    }
+}
+
+/// Whether nothing has the focus.
+fn is_lost(focused: Option<web_sys::Element>) -> bool {
+    focused.is_none_or(|element| element.tag_name() == "BODY")
 }
 
 /// Once the page is drawn: the same, but only where what had the focus has gone with it.
 pub fn focus_if_lost(id: &'static str) {
     after_frame(move || {
-        let has_it = document().active_element();
-        if has_it.is_none_or(|element| element.tag_name() == "BODY") {
+        if is_lost(document().active_element()) {
             focus_now(id);
         }
     });

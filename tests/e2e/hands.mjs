@@ -10,8 +10,9 @@ export async function sees(place, pattern) {
   const end = Date.now() + PATIENCE;
   for (;;) {
     await place.waitFor();
-    // Parts out of sight rest while somebody types.
-    await place.scrollIntoViewIfNeeded();
+    // Parts out of sight rest while somebody types. Scrolled at once: waiting until a part stands still would fail on one
+    // that is drawn anew meanwhile.
+    await place.evaluate((part) => part.scrollIntoView({ block: "nearest" }));
     const text = tidy(await place.innerText());
     if (pattern.test(text)) return text;
     if (Date.now() > end) assert.match(text, pattern);
