@@ -154,6 +154,52 @@ fn a_bake_without_the_figure_is_left_out_and_told() {
     );
 }
 
+/// The curve of [`a_curve_is_found_with_its_best_amount`], with cups of the same batter beside it that stand 3 cm high.
+#[test]
+fn small_bakes_and_whole_ones_are_held_apart() {
+    let whole = bakes(&[
+        (80.0, 4.0, 3.75),
+        (100.0, 4.0, 5.75),
+        (120.0, 4.0, 5.75),
+        (140.0, 4.0, 3.75),
+    ]);
+    let small = |sugar: f64, height: f64| {
+        let mut inputs = bake(sugar, 4.0).plan;
+        make_small(&mut inputs, 444.0 + sugar);
+        let own = Larder::of(Region::Uk).own;
+        let mut trial = Trial::of(&inputs, &settings(), own, &WeighIn::default(), 2000);
+        trial.say(OutcomeField::HeightCentre, format!("{height} cm"));
+        trial.say(OutcomeField::CrumbPh, "7".into());
+        trial
+    };
+    let cups = [small(80.0, 3.0), small(140.0, 3.2)];
+    let all: Vec<&Trial> = whole.iter().chain(&cups).collect();
+    let asked = |trials: &[&Trial], outcome| {
+        answer(
+            trials,
+            &sugar(&all),
+            outcome,
+            Some(Wish::Largest),
+            &settings(),
+        )
+    };
+    let found = asked(&all, Outcome::Centre);
+    assert_eq!(found.other_size, [4, 5]);
+    let best = found.best.expect("a best amount");
+    assert!((best.amount - 110.0).abs() < 1e-6, "{}", best.amount);
+    let last = found.says.last().expect("a sentence");
+    assert!(last.starts_with("2 small bakes are left out"), "{last}");
+    // Where they are the more, the whole one stands aside.
+    let found = asked(&[all[0], all[4], all[5]], Outcome::Centre);
+    assert_eq!(found.other_size, [0]);
+    let last = found.says.last().expect("a sentence");
+    assert!(last.starts_with("1 whole bake is left out"), "{last}");
+    // The pH of what was mixed is the same in a cup.
+    let found = asked(&all, Outcome::CrumbPh);
+    assert!(found.other_size.is_empty());
+    assert_eq!(found.points.len(), 2);
+}
+
 #[test]
 fn amounts_are_read_as_a_baker_means_them() {
     let mut trial = bake(90.0, 4.0);
@@ -192,7 +238,9 @@ fn outcomes_stand_side_by_side_with_what_their_difference_says() {
         [Some("6 cm".to_owned()), Some("6.2 cm".to_owned())]
     );
     assert!(
-        rows[0].says.contains("no more than your own repeats"),
+        rows[0]
+            .says
+            .contains("within the scatter: by your own repeats"),
         "{}",
         rows[0].says
     );
@@ -200,10 +248,14 @@ fn outcomes_stand_side_by_side_with_what_their_difference_says() {
     assert_eq!(rows[2].says, "");
     let rows = beside(&trials, &[0, 3], &settings());
     assert!(
-        rows[0].says.contains("more than your own repeats"),
+        rows[0]
+            .says
+            .contains("beyond the scatter: by your own repeats"),
         "{}",
         rows[0].says
     );
+    let rows = beside(&trials, &[0, 0], &settings());
+    assert_eq!(rows[0].says, "Alike.");
 }
 
 #[test]

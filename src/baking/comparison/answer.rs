@@ -26,8 +26,10 @@ pub struct Point {
 pub struct Answer {
     /// The bakes of which both are known.
     pub points: Vec<Point>,
-    /// Places of the others.
+    /// Places of those of which one is not.
     pub left_out: Vec<usize>,
+    /// Places of those that are small where the others are whole, or whole where they are small.
+    pub other_size: Vec<usize>,
     /// The curve that they bear out; `None` where nothing can be concluded.
     pub curve: Option<Curve>,
     /// The best amount; `None` where none is better than another.
@@ -40,6 +42,8 @@ pub struct Answer {
 pub(super) const SURE: f64 = 0.9;
 /// A term counts where chance alone would make it as large in less than this share of cases.
 const BY_CHANCE: f64 = 0.1;
+/// Less of a recipe than this is a small bake (our own limit; what is proposed as a small batch is a sixth).
+const SMALL: f64 = 0.5;
 
 /// What the bakes say of a factor and an outcome; no best amount is looked for without a wish.
 pub fn answer(
@@ -63,6 +67,9 @@ pub fn answer(
             }),
             None => answer.left_out.push(place),
         }
+    }
+    if outcome.hangs_on_size() {
+        answer.part_by_size(trials);
     }
     let words = Words {
         factor,
@@ -93,10 +100,31 @@ pub fn answer(
         Err(cannot) => answer.says.push(words.cannot(cannot)),
     }
     answer.says.extend(left_out(&answer, trials.len()));
+    answer.says.extend(other_size(&answer, trials));
     answer
 }
 
+/// Whether less than half of the recipe was baked.
+fn is_small(trial: &Trial) -> bool {
+    trial.times() < SMALL
+}
+
 impl Answer {
+    /// Keeps the whole bakes or the small ones, whichever are more: a small cake rises and bakes otherwise, so that both
+    /// together would tell of their size instead.
+    fn part_by_size(&mut self, trials: &[&Trial]) {
+        let (small, whole): (Vec<Point>, Vec<Point>) = self
+            .points
+            .iter()
+            .partition(|it| is_small(trials[it.trial]));
+        let (kept, others) = match small.len() > whole.len() {
+            true => (small, whole),
+            false => (whole, small),
+        };
+        self.points = kept;
+        self.other_size = others.iter().map(|it| it.trial).collect();
+    }
+
     /// The bakes that count, as plain numbers.
     pub fn observations(&self) -> Vec<Observation> {
         let of = |it: &Point| Observation {
@@ -263,4 +291,18 @@ fn left_out(answer: &Answer, all: usize) -> Option<String> {
             if out == 1 { "is" } else { "are" }
         )
     })
+}
+
+fn other_size(answer: &Answer, trials: &[&Trial]) -> Option<String> {
+    let first = *answer.other_size.first()?;
+    let (others, kept) = match is_small(trials[first]) {
+        true => ("small", "whole"),
+        false => ("whole", "small"),
+    };
+    let out = answer.other_size.len();
+    Some(format!(
+        "{} {others} {} left out: a small cake rises and bakes otherwise, so {kept} ones are held against {kept} ones.",
+        show::count(out),
+        if out == 1 { "bake is" } else { "bakes are" },
+    ))
 }

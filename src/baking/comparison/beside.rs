@@ -57,25 +57,25 @@ fn says(outcome: Outcome, values: &[Option<f64>], scatter: Scatter, settings: &S
     let (Some(least), true) = (least, known.len() > 1) else {
         return String::new();
     };
-    let whose = match scatter.usual {
-        1.0 => "bakes of one recipe usually differ by",
-        0.0 => "your own repeats differ by",
-        _ => "your own repeats, with what is usual, differ by",
-    };
     let difference = outcome.said(apart, settings);
-    if apart <= least {
-        return format!(
-            "{difference} apart: no more than {whose} ({}).",
-            outcome.said(least, settings)
-        );
+    if difference == outcome.said(0.0, settings) {
+        return "Alike.".to_owned();
     }
-    let many = if known.len() > 2 {
-        " Of several bakes the two furthest apart differ more by chance: a curve through all of them tells better."
-    } else {
-        ""
+    let whose = match scatter.usual {
+        1.0 => "bakes of one recipe usually differ",
+        0.0 => "your own repeats differ",
+        _ => "by your own repeats and what is usual, two bakes of one recipe differ",
+    };
+    let (where_to, many) = match apart <= least {
+        true => ("within", ""),
+        false if known.len() > 2 => (
+            "beyond",
+            " Of several bakes the two furthest apart differ more by chance: a curve through all of them tells better.",
+        ),
+        false => ("beyond", ""),
     };
     format!(
-        "{difference} apart: more than {whose} ({}).{many}",
+        "{difference} apart, {where_to} the scatter: {whose} by up to {}.{many}",
         outcome.said(least, settings)
     )
 }

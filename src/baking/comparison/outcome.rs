@@ -84,6 +84,14 @@ impl Outcome {
         }
     }
 
+    /// Whether a small cake differs in it from a whole one of the same batter. What was mixed tastes and reads alike in both.
+    pub fn hangs_on_size(self) -> bool {
+        !matches!(
+            self,
+            Self::CrumbPh | Self::Points(Scale::Sweetness | Scale::Sourness)
+        )
+    }
+
     /// The unit behind a figure.
     pub fn unit(self, settings: &Settings) -> &'static str {
         match self {

@@ -41,7 +41,7 @@ pub fn next_bake(asked: Asked) -> Vec<Element> {
             "Goes by the thing, the outcome and the wish that are chosen above. One thing is moved, all else stays.",
         ),
         tick(
-            "As small batches: a sixth of the recipe, in muffin cups, all in one oven. Hold small bakes against small ones only: they rise and bake otherwise than a whole cake.",
+            "As small batches: a sixth of the recipe, in muffin cups, all in one oven. Small bakes are held against small ones only: they rise and bake otherwise than a whole cake.",
             move || is_small.get(),
             move || is_small.update(|it| *it = !*it),
         ),
