@@ -4,11 +4,12 @@ use super::gather::{Known as Gathered, with_facts};
 use super::oven::{named, usual};
 use super::oven_ask::heat;
 use super::{Inputs, Settings, SourceNote};
+use crate::baking::balance::By as Told;
 use crate::baking::diagnosis::odds::OTHER;
 use crate::baking::diagnosis::{
     By, Diagnosis, Evidence, Figure, Known, Measured, OvenKnown, Ranked, Seen, diagnose, remedies,
 };
-use crate::baking::finding::{LIKELY, Remedy, VERY_LIKELY};
+use crate::baking::finding::{Facts, LIKELY, Remedy, VERY_LIKELY};
 use crate::baking::ingredient::Own;
 use crate::baking::oven::core_temperature::core;
 use crate::baking::oven::scale::{OvenKind, read_setting};
@@ -215,10 +216,7 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
             })
             .collect(),
         unknown: unknown(&shown),
-        judged_as: format!(
-            "Judged as {}. A fault can make a cake look like another kind: the kind of the first bake of a recipe holds for those held against it, and one that is said on the ticket before a bake is written down.",
-            known.facts.kind.words()
-        ),
+        judged_as: judged_as(known.facts),
         sources: sources(&shown),
         causes: shown.iter().map(|ranked| view(known, ranked)).collect(),
         how: format!(
@@ -229,6 +227,17 @@ fn sheet(known: &Known, found: &Diagnosis, troubles: Vec<String>) -> DiagnosisSh
         ),
         troubles,
     }
+}
+
+/// A fault may make one kind look like another, so that is said of a kind that ratios alone told.
+fn judged_as(facts: &Facts) -> String {
+    let doubt = match facts.kind_by {
+        Told::Formula => {
+            ", by its weights alone. A fault may have made it look so: one without which it would look like another kind is held against both"
+        }
+        _ => "",
+    };
+    format!("Judged as {}{doubt}.", facts.kind.words())
 }
 
 fn is_shown(ranked: &Ranked) -> bool {

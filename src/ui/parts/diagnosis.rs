@@ -1,8 +1,10 @@
 //! Why a bake failed: what was seen, to be ticked, and what may be behind it.
 
 use super::common::{button, paragraph, tick};
+use super::kind::kind_of_bake;
 use crate::baking::diagnosis::{Group, signs};
 use crate::baking::finding::Remedy;
+use crate::baking::quantity::show;
 use crate::baking::worksheet::{CauseView, DiagnosisSheet};
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
@@ -102,8 +104,27 @@ pub fn causes_found(bench: Bench, id: u64, found: Memo<Option<DiagnosisSheet>>) 
                 .collect()
         })
     };
+    let seen = move || {
+        bench.trials(|all| {
+            let kept = all.iter().find(|kept| kept.id == id);
+            let keys = kept.map_or(&[][..], |kept| &kept.trial.seen);
+            let seen = signs()
+                .iter()
+                .filter(|sign| keys.iter().any(|key| key == sign.key));
+            let words: Vec<String> = seen.map(|sign| show::amid(sign.words)).collect();
+            match words.is_empty() {
+                true => String::new(),
+                false => format!("Seen: {}.", words.join("; ")),
+            }
+        })
+    };
+    let meant = kind_of_bake(bench, id).hidden_while(move || {
+        found.with(|found| found.as_ref().is_none_or(|it| it.causes.is_empty()))
+    });
     element("div")
         .class("diagnosis")
+        // The ticks are not printed.
+        .child(element("p").class("print-alone").text_of(seen))
         .child(
             element("p")
                 .class("trial__line diagnosis__said")
@@ -116,6 +137,7 @@ pub fn causes_found(bench: Bench, id: u64, found: Memo<Option<DiagnosisSheet>>) 
                 .attribute("role", "status")
                 .text_of(move || trouble.get()),
         )
+        .child(meant)
         .child(element("div").class("diagnosis__causes").children_of(drawn))
 }
 

@@ -52,7 +52,7 @@ fn sets_late(facts: &Facts) -> Option<Reading> {
 }
 
 /// What flour is held against.
-const OTHERS: [Class; 4] = [Class::Sugar, Class::Fat, Class::Egg, Class::Liquid];
+pub const OTHERS: [Class; 4] = [Class::Sugar, Class::Fat, Class::Egg, Class::Liquid];
 /// How far past its end such a sum must lie, as a part of the end: as for one class (our own margin).
 const MARGIN: f64 = 0.1;
 

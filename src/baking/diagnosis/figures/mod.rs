@@ -5,12 +5,16 @@
 
 mod formula;
 mod leaven;
+mod meant;
 mod oven;
 mod pan;
 mod there;
 
+use self::meant::Meant;
 use super::odds::factor;
 use super::{Figure, Known};
+use crate::baking::finding::Facts;
+use crate::baking::quantity::show;
 
 /// How a figure was got.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -55,15 +59,42 @@ impl Reading {
         })
     }
 
+    /// The mean of this and of what the figure says of another kind that is as likely meant; where it says nothing of that,
+    /// of an even chance.
+    fn or_as(self, other: Option<Self>) -> Self {
+        let chance = other.as_ref().map_or(0.5, |other| other.chance);
+        let words = other.filter(|other| other.words != self.words);
+        Self {
+            chance: (self.chance + chance) / 2.0,
+            words: match words {
+                Some(other) => format!(
+                    "{} If another kind is meant: {}",
+                    self.words,
+                    show::amid(&other.words)
+                ),
+                None => self.words,
+            },
+            ..self
+        }
+    }
+
     /// What it multiplies the odds of its cause by.
     pub fn factor(&self) -> f64 {
         factor(self.chance, self.by.shown())
     }
 }
 
-/// What a figure says; `None` where it is not known.
+/// What a figure says; `None` where it is not known. Where ratios alone told the kind, and without the fault would tell
+/// another, it is the mean of what it says of both.
 pub fn reading(figure: Figure, known: &Known) -> Option<Reading> {
-    let facts = known.facts;
+    let as_it_looks = read(figure, known, known.facts)?;
+    Some(match Meant::without(known.facts, figure) {
+        Some(meant) => as_it_looks.or_as(read(figure, known, &meant.facts(known.facts))),
+        None => as_it_looks,
+    })
+}
+
+fn read(figure: Figure, known: &Known, facts: &Facts) -> Option<Reading> {
     match figure {
         Figure::None => None,
         Figure::Above(class) => formula::class(facts, class, true),
