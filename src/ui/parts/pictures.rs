@@ -169,7 +169,7 @@ impl Pictures {
             .attribute("multiple", "")
             .attribute("aria-describedby", format!("{hinted} {said}"))
             .on("change", move |event| self.add(device::chosen_files(event)));
-        element("div").class("field").children([
+        element("div").class("field no-print").children([
             element("label")
                 .class("label")
                 .attribute("for", FIELD)
