@@ -184,6 +184,7 @@ impl Bench {
             haste: RwSignal::new(false),
         };
         bench.follow_oven();
+        bench.read_trials_ahead();
         bench.follow_clock();
         if early.text.trim().is_empty() {
             bench.open_last();

@@ -28,8 +28,8 @@ pub use single::{Single, changed_elsewhere, keep, load, trouble};
 pub use store::Refusal;
 pub use trials::{
     KeptTrial, Stray, Trials, bakes_of_recipes, fresh_number, keep_trial, key_of_trial,
-    move_trials, peek_trials, put_recipe_of, remove_trial, standing_of_trial, strays, trial_of_key,
-    trials_of,
+    move_trials, peek_trials, put_recipe_of, read_trial_ahead, remove_trial, standing_of_trial,
+    strays, trial_of_key, trials_of, trials_unread,
 };
 
 use super::device;

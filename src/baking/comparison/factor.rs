@@ -7,6 +7,7 @@ use crate::baking::quantity::show;
 use crate::baking::recipe::oven_settings;
 use crate::baking::trial::{OutcomeField, Trial, Weight};
 use crate::baking::worksheet::Settings;
+use std::cell::OnceCell;
 
 /// One thing that may differ.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -50,13 +51,14 @@ pub(super) const ALIKE_GRAMS: f64 = 0.05;
 /// the flour, those that differ first among each.
 pub fn factor_choices(trials: &[&Trial], settings: &Settings) -> Vec<FactorChoice> {
     let parts = parts(trials);
+    let bakes = Bakes::of(trials, settings);
     let weights = parts.iter().cloned().map(Factor::Weight);
     let against = parts.iter().cloned().map(Factor::AgainstFlour);
     let mut choices: Vec<FactorChoice> = weights
         .chain([Factor::Oven, Factor::Waited])
         .chain(against)
         .map(|factor| FactorChoice {
-            differs: differs(trials, &factor, settings),
+            differs: bakes.differ(&factor),
             factor,
         })
         .collect();
@@ -79,10 +81,58 @@ pub(super) fn parts(trials: &[&Trial]) -> Vec<Part> {
     parts
 }
 
-fn differs(trials: &[&Trial], factor: &Factor, settings: &Settings) -> bool {
-    let mut amounts = factor.amounts(trials, settings).into_iter().flatten();
-    let first = amounts.next();
-    first.is_some_and(|first| amounts.any(|it| (it - first).abs() > factor.alike(first)))
+/// Bakes that are asked for many factors: what each of these needs is looked for once.
+pub(super) struct Bakes<'a> {
+    trials: &'a [&'a Trial],
+    settings: &'a Settings,
+    flours: OnceCell<Vec<Option<f64>>>,
+}
+
+impl<'a> Bakes<'a> {
+    /// Some bakes.
+    pub fn of(trials: &'a [&'a Trial], settings: &'a Settings) -> Self {
+        Self {
+            trials,
+            settings,
+            flours: OnceCell::new(),
+        }
+    }
+
+    /// How much of a factor each of them had; `None` is unknown.
+    pub fn amounts(&self, factor: &Factor) -> Vec<Option<f64>> {
+        let trials = self.trials.iter();
+        match factor {
+            Factor::Weight(part) => trials.map(|trial| part.grams(trial)).collect(),
+            Factor::AgainstFlour(part) => {
+                let of_all = || self.trials.iter().map(|trial| flour(trial)).collect();
+                let flours = self.flours.get_or_init(of_all);
+                let amounts = trials.zip(flours);
+                amounts
+                    .map(|(trial, flour)| part.against(trial, *flour))
+                    .collect()
+            }
+            Factor::Oven => {
+                // Most bakes have the text of the one before: its oven is looked for once.
+                let mut before: Option<(&Trial, Option<f64>)> = None;
+                let amount = |trial: &&'a Trial| {
+                    let amount = match before {
+                        Some((other, amount)) if is_same_oven(trial, other) => amount,
+                        _ => oven(trial, self.settings),
+                    };
+                    before = Some((trial, amount));
+                    amount
+                };
+                trials.map(amount).collect()
+            }
+            Factor::Waited => trials.map(|trial| waited(trial)).collect(),
+        }
+    }
+
+    fn differ(&self, factor: &Factor) -> bool {
+        let mut amounts = self.amounts(factor).into_iter().flatten();
+        let first = amounts.next();
+        first.is_some_and(|first| amounts.any(|it| (it - first).abs() > factor.alike(first)))
+    }
 }
 
 impl Part {
@@ -95,36 +145,23 @@ impl Part {
         let found = trial.weights.iter().find(|weight| self.is(weight));
         found.map_or(Some(0.0), |weight| weight.grams)
     }
+
+    /// Its per cent of the flour in a bake.
+    fn against(&self, trial: &Trial, flour: Option<f64>) -> Option<f64> {
+        let flour = flour.filter(|flour| *flour > 0.0)?;
+        Some(100.0 * self.grams(trial)? / flour)
+    }
 }
 
 impl Factor {
     /// How much of it a bake had; `None` is unknown.
     pub fn amount(&self, trial: &Trial, settings: &Settings) -> Option<f64> {
-        match self {
-            Self::Weight(part) => part.grams(trial),
-            Self::AgainstFlour(part) => {
-                let flour = flour(trial).filter(|flour| *flour > 0.0)?;
-                Some(100.0 * part.grams(trial)? / flour)
-            }
-            Self::Oven => oven(trial, settings),
-            Self::Waited => waited(trial),
-        }
+        Bakes::of(&[trial], settings).amounts(self).pop()?
     }
 
     /// How much of it each bake had.
     pub fn amounts(&self, trials: &[&Trial], settings: &Settings) -> Vec<Option<f64>> {
-        // Most bakes have the text of the one before: its oven is looked for once.
-        let mut before: Option<(&Trial, Option<f64>)> = None;
-        let mut amounts = Vec::with_capacity(trials.len());
-        for trial in trials {
-            let amount = match (self, before) {
-                (Self::Oven, Some((other, amount))) if is_same_oven(trial, other) => amount,
-                _ => self.amount(trial, settings),
-            };
-            before = Some((trial, amount));
-            amounts.push(amount);
-        }
-        amounts
+        Bakes::of(trials, settings).amounts(self)
     }
 
     /// What it is called within a sentence.

@@ -1,6 +1,6 @@
 //! Bakes as rows, everything that may differ between them as columns.
 
-use super::factor::{Factor, parts};
+use super::factor::{Bakes, Factor, parts};
 use crate::baking::pan::PanEntry;
 use crate::baking::statistics::apart::apart;
 use crate::baking::statistics::scatter::{PureError, pure_error};
@@ -31,10 +31,11 @@ impl Table {
             .chain(others.filter(|it| it != factor))
             .collect();
         let mut names: Vec<String> = factors.iter().map(Factor::words).collect();
+        let bakes = Bakes::of(trials, settings);
         let mut columns: Vec<Vec<f64>> = factors
             .iter()
             .map(|factor| {
-                let amounts = factor.amounts(trials, settings).into_iter();
+                let amounts = bakes.amounts(factor).into_iter();
                 alike(factor, amounts.map(|it| it.unwrap_or(UNKNOWN)).collect())
             })
             .collect();

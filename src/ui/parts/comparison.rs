@@ -7,6 +7,7 @@ use super::next_bake::next_bake;
 use crate::baking::comparison::{OutcomeRow, beside};
 use crate::baking::quantity::show;
 use crate::baking::trial::{Trial, changes};
+use crate::ui::device;
 use crate::ui::dom::{Element, element};
 use crate::ui::state::Bench;
 use leptos::prelude::*;
@@ -14,25 +15,60 @@ use leptos::prelude::*;
 /// More bakes than these do not fit beside one another on a phone.
 const MOST: usize = 4;
 
-/// The parts, below the list of bakes; hidden while there is no bake.
+/// The parts, below the list of bakes; hidden while there is no bake. Each comes a frame after the one before it: of hundreds
+/// of bakes the list is there at once, and the page answers in between.
 pub fn comparison(bench: Bench) -> Element {
     let asked = Asked::of(bench);
+    let drawn = RwSignal::new(0);
+    Effect::new(move |has_begun: Option<bool>| {
+        let begins = has_begun != Some(true) && !bench.trials(<[_]>::is_empty);
+        if begins {
+            draw_next(drawn);
+        }
+        begins || has_begun == Some(true)
+    });
     element("div")
         .class("comparison")
         .children([
-            part("Bakes side by side", side_by_side(bench)),
-            part("What one thing does", one_thing(asked)),
-            part("The next bake", next_bake(asked)),
+            part("Bakes side by side", drawn, 0, move || side_by_side(bench)),
+            part("What one thing does", drawn, 1, move || one_thing(asked)),
+            part("The next bake", drawn, 2, move || next_bake(asked)),
         ])
         .hidden_while(move || bench.trials(<[_]>::is_empty))
 }
 
-fn part(title: &'static str, inside: Vec<Element>) -> Element {
+/// How many parts there are.
+const PARTS: usize = 3;
+
+fn draw_next(drawn: RwSignal<usize>) {
+    device::after_frame(move || {
+        // The page may be left by then.
+        let now = drawn.try_update(|drawn| {
+            *drawn += 1;
+            *drawn
+        });
+        if now.is_some_and(|now| now < PARTS) {
+            draw_next(drawn);
+        }
+    });
+}
+
+fn part(
+    title: &'static str,
+    drawn: RwSignal<usize>,
+    place: usize,
+    inside: impl Fn() -> Vec<Element> + 'static,
+) -> Element {
+    let is_its_turn = Memo::new(move |_| place < drawn.get());
+    let inside = move || match is_its_turn.get() {
+        true => inside(),
+        false => Vec::new(),
+    };
     element("section")
-        .class("part trial__part")
+        .class("part")
         .attribute("aria-label", title)
         .child(element("h2").class("part__title").text(title))
-        .children(inside)
+        .child(element("div").class("trial__part").children_of(inside))
 }
 
 /// Bakes that are chosen, by their numbers.

@@ -17,6 +17,7 @@ use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
 use leptos::prelude::*;
 use std::collections::HashMap;
+use std::sync::Arc;
 use std::time::Duration;
 
 /// What the page knows of trials.
@@ -67,7 +68,55 @@ impl Notebook {
     }
 }
 
+/// Places on the shelf of a recipe, of what it was made from, and of what was made from it; none where it is not kept.
+fn family_of(shelf: &[Arc<Listed>], open: &str) -> Vec<usize> {
+    let known: Vec<(&str, Option<&str>)> = shelf
+        .iter()
+        .map(|it| (it.id.as_str(), it.version.as_ref().map(|it| it.of.as_str())))
+        .collect();
+    let ours = families(&known)
+        .into_iter()
+        .find(|family| family.iter().any(|&at| shelf[at].id == open));
+    ours.unwrap_or_default()
+}
+
+/// How long after a recipe was opened its trials are read ahead, and what lies between two stretches of that.
+const AHEAD_AFTER: Duration = Duration::from_secs(1);
+const BETWEEN: Duration = Duration::from_millis(20);
+/// How long a stretch may take, ms: half a frame.
+const STRETCH: f64 = 6.0;
+
+/// Reads for a stretch, and comes back for the rest.
+fn read_ahead(mut keys: Vec<String>) {
+    let begun = device::now();
+    while let Some(key) = keys.pop() {
+        storage::read_trial_ahead(key);
+        if device::now() - begun > STRETCH {
+            return set_timeout(move || read_ahead(keys), BETWEEN);
+        }
+    }
+}
+
 impl Bench {
+    /// Has the trials of whichever recipe is open read in short stretches a while later, so that their page need not: hundreds
+    /// take several frames.
+    pub(super) fn read_trials_ahead(self) {
+        let begin = move || {
+            let open = self.open_id();
+            let shelf = storage::shelf()
+                .map(|shelf| shelf.recipes)
+                .unwrap_or_default();
+            let family = family_of(&shelf, &open);
+            let is_ours = |id: &str| id == open || family.iter().any(|&at| shelf[at].id == id);
+            read_ahead(storage::trials_unread(is_ours));
+        };
+        Effect::new(move |_| {
+            // Whether another is open.
+            self.outside.track();
+            set_timeout(begin, AHEAD_AFTER);
+        });
+    }
+
     /// Reads the trials of the open recipe's family, as they stand now.
     pub fn take_up_trials(self) {
         self.take_trials(self.read_trials());
@@ -106,15 +155,7 @@ impl Bench {
             Err(_) if before.iter().any(|it| it.id == open) => return before,
             Err(_) => Vec::new(),
         };
-        let known: Vec<(&str, Option<&str>)> = shelf
-            .iter()
-            .map(|it| (it.id.as_str(), it.version.as_ref().map(|it| it.of.as_str())))
-            .collect();
-        let ours = families(&known)
-            .into_iter()
-            .find(|family| family.iter().any(|&at| shelf[at].id == open));
-        let mut family: Vec<VersionNode> = ours
-            .unwrap_or_default()
+        let mut family: Vec<VersionNode> = family_of(&shelf, &open)
             .into_iter()
             .map(|at| VersionNode {
                 id: shelf[at].id.clone(),

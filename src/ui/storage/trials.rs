@@ -10,7 +10,8 @@ use super::{NotKept, RECIPE, SEEN, Standing, TRIAL, Written, key_of, see, standi
 use crate::baking::saved::{self, KeptRecipe, SavedTrouble, first_words};
 use crate::baking::trial::Trial;
 use crate::ui::device;
-use std::collections::BTreeMap;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, HashMap};
 
 /// A bake as it is kept.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -74,6 +75,40 @@ pub struct Stray {
     pub bakes: usize,
 }
 
+thread_local! {
+    /// Records that were read before anybody asked, by key: the text that stood there, and what it says.
+    static AHEAD: RefCell<HashMap<String, (String, Trial)>> = RefCell::default();
+}
+
+/// The keys of the trials of some recipes that were not read yet; none where the store does not tell.
+pub fn trials_unread(is_wanted: impl Fn(&str) -> bool) -> Vec<String> {
+    let is_unread = |key: &String| {
+        trial_of_key(key).is_some_and(|(recipe, _)| is_wanted(recipe))
+            && !SEEN.with_borrow(|seen| seen.contains_key(key))
+            && !AHEAD.with_borrow(|ahead| ahead.contains_key(key))
+    };
+    let mut keys = store::keys().unwrap_or_default();
+    keys.retain(is_unread);
+    keys
+}
+
+/// Reads a trial ahead of being asked for it, so that [`trials_of`] need not. Nothing is told of it before.
+pub fn read_trial_ahead(key: String) {
+    if let Ok(Some(text)) = store::read(&key)
+        && let Ok(trial) = saved::from_text::<Trial>(&text)
+    {
+        AHEAD.with_borrow_mut(|ahead| ahead.insert(key, (text, trial)));
+    }
+}
+
+/// What a text under a key says, from what was read ahead where that is still so.
+fn read_of(key: &str, text: &str) -> Result<Trial, SavedTrouble> {
+    match AHEAD.with_borrow_mut(|ahead| ahead.remove(key)) {
+        Some((before, trial)) if before == text => Ok(trial),
+        _ => saved::from_text(text),
+    }
+}
+
 /// A number that no trial has yet, unless two are written down in the same thousandth of a second.
 pub fn fresh_number() -> u64 {
     device::now() as u64 * 1000 + (js_sys::Math::random() * 1000.0) as u64
@@ -120,7 +155,7 @@ pub fn trials_of(
             found.all.push(kept.clone());
             continue;
         }
-        match saved::from_text::<Trial>(&text) {
+        match read_of(&key, &text) {
             Ok(trial) => {
                 found.all.push(KeptTrial {
                     id,
