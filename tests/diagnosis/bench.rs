@@ -77,11 +77,15 @@ pub fn seen(signs: &str, said: &str) -> Seen {
     }
 }
 
-/// The sheet of a formula.
-pub fn sheet(inputs: &Inputs, seen: &Seen) -> DiagnosisSheet {
-    let settings = Settings {
+/// Those of a British baker.
+pub fn settings() -> Settings {
+    Settings {
         region: Region::Uk,
         ..Settings::default()
-    };
-    diagnosis(inputs, &settings, Larder::of(Region::Uk).own, seen, None)
+    }
+}
+
+/// The sheet of a formula.
+pub fn sheet(inputs: &Inputs, seen: &Seen) -> DiagnosisSheet {
+    diagnosis(inputs, &settings(), Larder::of(Region::Uk).own, seen, None)
 }

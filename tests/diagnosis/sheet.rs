@@ -1,8 +1,9 @@
 //! What the sheet says: nothing of nothing, measurements before reckoning, mends that mend.
 
-use crate::bench::{inputs, seen, sheet};
+use crate::bench::{inputs, seen, settings, sheet};
 use batterwright::baking::ingredient::{Larder, Region};
-use batterwright::baking::worksheet::{DiagnosisSheet, Inputs, Settings, kind_of};
+use batterwright::baking::pan::PanEntry;
+use batterwright::baking::worksheet::{DiagnosisSheet, Inputs, diagnosis, kind_of};
 
 fn chance(sheet: &DiagnosisSheet, key: &str) -> f64 {
     let found = sheet.causes.iter().find(|cause| cause.key == key);
@@ -49,6 +50,38 @@ fn what_was_measured_speaks_and_what_was_not_is_silent() {
         warm.ruled_out
             .iter()
             .any(|out| out.0 == "Taken out too soon" && out.1.contains("97"))
+    );
+}
+
+/// All of it in one deep tin, for the half hour of the recipe's two: the recipe's time rules nothing out there, and what heat flow
+/// reckons (any figure well beyond) is what it is held against.
+#[test]
+fn in_another_pan_the_recipes_time_holds_no_more() {
+    let own = inputs("yellow_layer", "");
+    let mut deep = own.clone();
+    deep.choices.shelf = vec![PanEntry {
+        length: "20 cm".into(),
+        depth: "10 cm".into(),
+        ..PanEntry::default()
+    }];
+    let seen = seen("sunken,wet", "bake_minutes=30");
+    let too_soon = "Taken out too soon";
+    let rules_out = |found: &DiagnosisSheet| found.ruled_out.iter().any(|out| out.0 == too_soon);
+    let settings = settings();
+    let larder = Larder::of(Region::Uk).own;
+    let of = |inputs, minutes| diagnosis(inputs, &settings, larder, &seen, minutes);
+    assert!(rules_out(&of(&own, None)));
+    let unknown = of(&deep, None);
+    assert!(!rules_out(&unknown), "{:?}", unknown.ruled_out);
+    let reckoned = of(&deep, Some([48.0, 55.0, 63.0]));
+    assert!(chance(&reckoned, "underbaked") > chance(&unknown, "underbaked"));
+    let first = &reckoned.causes[0];
+    assert_eq!(first.key, "underbaked");
+    let said = "It baked 30 minutes; heat flow reckons with 48 to 63.";
+    assert!(
+        first.evidence[0].0.starts_with(said),
+        "{:?}",
+        first.evidence
     );
 }
 
@@ -177,10 +210,7 @@ fn the_control_tells_what_kind_was_meant() {
     let said = inputs("yellow_layer", "");
     let mut control = said.clone();
     control.choices.kind = None;
-    let settings = Settings {
-        region: Region::Uk,
-        ..Settings::default()
-    };
+    let settings = settings();
     let own = Larder::of(Region::Uk).own;
     assert_eq!(kind_of(&control, &settings, own), said.choices.kind);
     assert_eq!(

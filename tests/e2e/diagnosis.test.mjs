@@ -61,6 +61,37 @@ inBrowser("a measured core speaks before anything that is reckoned", { screen: "
   await sees(faults(page), /Ruled out by the figures[^]*Taken out too soon: Its core was 97 °C/);
 });
 
+inBrowser("in another tin minutes are held against heat flow, and a thermometer in the oven speaks", { screen: "phone" }, async (test) => {
+  const { page } = test;
+  await written(test);
+  await faults(page).locator("summary").filter({ hasText: /^Crumb/ }).click();
+  await faults(page).getByLabel(/^Wet, pasty/).check();
+  await page.getByLabel("Baked, minutes").fill("30");
+  await sees(faults(page), /Taken out too soon: It baked 30 minutes; the recipe says 30 to 30/);
+  // Twice as deep as the recipe's two tins.
+  await page.getByLabel("Pan, if another").fill("20 cm round tin, 12 cm deep");
+  await sees(faults(page), /Taken out too soon/);
+  await faults(page).locator("summary").filter({ hasText: /^Taken out too soon/ }).click();
+  await sees(faults(page), /It baked 30 minutes; heat flow reckons with \d+ to \d+/);
+  await page.getByLabel("A thermometer in it read").fill("hot");
+  await sees(page.getByRole("main"), /"hot" is no heat of an oven/);
+  await page.getByLabel("A thermometer in it read").fill("130 C");
+  await sees(faults(page), /Oven too cool/);
+  await faults(page).locator("summary").filter({ hasText: /^Oven too cool/ }).click();
+  await sees(faults(page), /The oven was measured at 130 °C/);
+});
+
+inBrowser("it is judged as what it was meant to be", { screen: "phone" }, async (test) => {
+  const { page, reload } = test;
+  await written(test);
+  await tickSunken(page);
+  await sees(faults(page), /Judged as /);
+  await faults(page).getByLabel("It was meant as").selectOption({ label: "pound cakes" });
+  await sees(faults(page), /Judged as pound cakes\./);
+  await reload();
+  await sees(faults(page), /Judged as pound cakes\./);
+});
+
 inBrowser("signs are ticked and causes opened by the keyboard alone", { screen: "desk" }, async (test) => {
   const { page } = test;
   await written(test);
@@ -84,7 +115,7 @@ everywhere("no barrier, and nothing to scroll sideways, with every sign and caus
   });
   await reachable();
   await picture("diagnosis");
-  const small = await faults(page).locator("label, summary").evaluateAll((all) => all.filter((it) => it.getBoundingClientRect().height < 47.5).map((it) => it.textContent));
+  const small = await faults(page).locator("label:has(input), summary").evaluateAll((all) => all.filter((it) => it.getBoundingClientRect().height < 47.5).map((it) => it.textContent));
   assert.deepEqual(small, []);
   await page.setViewportSize({ width: 320, height: 640 });
   assert.ok(await page.evaluate(() => document.scrollingElement.scrollWidth <= 320), "it has to be scrolled sideways");

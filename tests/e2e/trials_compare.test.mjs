@@ -71,7 +71,7 @@ inBrowser("two bakes tell what changed and whether it is more than scatter", { s
   await beside(page).getByLabel("control", { exact: true }).check();
   await beside(page).getByLabel("low", { exact: true }).check();
   await sees(beside(page), /control\s*low, against the first: brown sugar 160 to 130 g \(−19 %\)\. One thing changed/);
-  await sees(beside(page), /Height in the middle\s*1: 2\.36 in\s*2: 1\.97 in\s*0\.39 in apart: more than/);
+  await sees(beside(page), /Height in the middle\s*1: 2\.36 in\s*2: 1\.97 in\s*0\.39 in apart, beyond the scatter: /);
   await sees(beside(page), /Contour, middle above edge\s*1: 0\.39 in\s*2: not measured/);
   assert.equal(await beside(page).locator("svg[aria-hidden=true]").count(), 3);
 });

@@ -10,6 +10,8 @@ pub enum OutcomeField {
     Waited,
     /// What the oven was set to.
     Oven,
+    /// What a thermometer in the oven read.
+    OvenRead,
     /// The pan.
     Pan,
     /// How long it baked.
@@ -30,7 +32,7 @@ pub enum OutcomeField {
 
 impl OutcomeField {
     /// What was otherwise than planned.
-    pub const DONE: [Self; 3] = [Self::Waited, Self::Oven, Self::Pan];
+    pub const DONE: [Self; 4] = [Self::Waited, Self::Oven, Self::OvenRead, Self::Pan];
     /// What came out.
     pub const CAME: [Self; 7] = [
         Self::Minutes,
@@ -47,6 +49,7 @@ impl OutcomeField {
         match self {
             Self::Waited => "Stood before the oven, minutes",
             Self::Oven => "Oven set to",
+            Self::OvenRead => "A thermometer in it read",
             Self::Pan => "Pan, if another",
             Self::Minutes => "Baked, minutes",
             Self::Core => "Core when it came out",
@@ -63,6 +66,7 @@ impl OutcomeField {
         match self {
             Self::Waited => "Empty: as planned.",
             Self::Oven => "Such as 170 C or 160 C fan. Empty: as planned.",
+            Self::OvenRead => "Such as 168 C, beside the tin, once it had settled.",
             Self::Pan => "Such as 18 cm round tin, 7 cm deep.",
             Self::Minutes => "Such as 34, or 34 to 36.",
             Self::Core => "Such as 97 C or 207 F.",

@@ -15,6 +15,8 @@ pub struct Measured {
     pub waited: Option<f64>,
     /// What the oven was set to.
     pub oven: Option<OvenSetting>,
+    /// What a thermometer in the oven read.
+    pub oven_read: Option<Temperature>,
     /// The pan, where another than planned.
     pub pan: Option<Pan>,
     /// How long it baked, minutes; the mean where two are given.
@@ -51,6 +53,8 @@ const HIGHEST: f64 = 3.0;
 const HEIGHTS: std::ops::RangeInclusive<f64> = 1.0..=400.0;
 /// The core of a cake that was in the oven, C: no core is hotter than its boiling syrup.
 const CORES: std::ops::RangeInclusive<f64> = 20.0..=125.0;
+/// An oven that bakes, C.
+const OVENS: std::ops::RangeInclusive<f64> = 50.0..=350.0;
 /// The pH of anything that is eaten as cake.
 const CRUMBS: std::ops::RangeInclusive<f64> = 2.0..=11.0;
 /// A cake that loses more is no cake any more; most lose 8 to 15 % (common practice, no source).
@@ -71,6 +75,7 @@ pub fn measured(
     let mut found = Measured {
         waited: reader.figure(OutcomeField::Waited, waited),
         oven: reader.figure(OutcomeField::Oven, oven),
+        oven_read: reader.figure(OutcomeField::OvenRead, oven_read),
         pan: reader.figure(OutcomeField::Pan, pan),
         minutes: reader.figure(OutcomeField::Minutes, minutes),
         core: reader.figure(OutcomeField::Core, core),
@@ -154,25 +159,44 @@ fn minutes(typed: &str, _: &Settings) -> Result<f64, String> {
 }
 
 fn core(typed: &str, _: &Settings) -> Result<Temperature, String> {
-    let wrong = || {
+    // No core is as hot in Celsius as any is in Fahrenheit.
+    let of_bare = |figure| match figure > *CORES.end() {
+        true => Temperature::fahrenheit(figure),
+        false => Temperature::celsius(figure),
+    };
+    temperature(typed, of_bare, CORES).ok_or_else(|| {
         format!(
             "\"{typed}\" is no core of a cake: write degrees with C or F, such as 97 C or 207 F."
         )
+    })
+}
+
+fn oven_read(typed: &str, settings: &Settings) -> Result<Temperature, String> {
+    let of_bare = match settings.kitchen_oven().scale {
+        OvenScale::Fahrenheit => Temperature::fahrenheit,
+        _ => Temperature::celsius,
     };
-    let (figure, unit) = number(typed).ok_or_else(wrong)?;
-    let unit = unit.trim_start_matches(['°', ' ']);
-    let found = match unit {
+    temperature(typed, of_bare, OVENS).ok_or_else(|| {
+        format!(
+            "\"{typed}\" is no heat of an oven: write degrees with C or F, such as 168 C or 335 F."
+        )
+    })
+}
+
+/// Degrees with C, with F, or bare, within bounds in C.
+fn temperature(
+    typed: &str,
+    of_bare: impl Fn(f64) -> Temperature,
+    bounds: std::ops::RangeInclusive<f64>,
+) -> Option<Temperature> {
+    let (figure, unit) = number(typed)?;
+    let found = match unit.trim_start_matches(['°', ' ']) {
         "c" | "celsius" => Temperature::celsius(figure),
         "f" | "fahrenheit" => Temperature::fahrenheit(figure),
-        // No core is as hot in Celsius as any is in Fahrenheit.
-        "" if figure > *CORES.end() => Temperature::fahrenheit(figure),
-        "" => Temperature::celsius(figure),
-        _ => return Err(wrong()),
+        "" => of_bare(figure),
+        _ => return None,
     };
-    match CORES.contains(&found.to_celsius()) {
-        true => Ok(found),
-        false => Err(wrong()),
-    }
+    Some(found).filter(|found| bounds.contains(&found.to_celsius()))
 }
 
 fn height(typed: &str, settings: &Settings, depth: PanDepth) -> Result<Length, String> {

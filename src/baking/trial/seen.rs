@@ -4,14 +4,14 @@ use super::{Measured, Trial};
 use crate::baking::diagnosis::{self, Seen};
 
 impl Trial {
-    /// What was seen and measured. The oven's setting is no measurement of its heat, and stands in the recipe as baked.
+    /// What was seen and measured. What the oven was set to is no measurement of its heat, and stands in the recipe as baked.
     pub fn evidence(&self, found: &Measured) -> Seen {
         Seen {
             signs: self.seen.clone(),
             measured: diagnosis::Measured {
                 crumb_ph: found.crumb_ph,
                 core: found.core,
-                oven: None,
+                oven: found.oven_read,
                 bake_minutes: found.minutes,
                 waited_minutes: found.waited,
                 mass_in: found.mass_in,

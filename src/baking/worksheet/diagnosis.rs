@@ -106,6 +106,11 @@ pub fn diagnosis(
     })
 }
 
+/// Whether a recipe is baked in another pan, or at another setting, than it says: its own time tells little of such a bake.
+pub fn is_baked_otherwise(inputs: &Inputs) -> bool {
+    !inputs.choices.shelf.is_empty() || !inputs.choices.oven.setting.trim().is_empty()
+}
+
 /// Hands what was measured of crumb and standing to the flow, which beats what it reckons; takes back what cannot be.
 fn take_in(inputs: &mut Inputs, measured: &mut Measured) -> Vec<String> {
     let batter = &mut inputs.choices.batter;
@@ -173,7 +178,11 @@ fn oven(
             still(heat.celsius, heat.kind)
         }),
         measured: measured.oven.map(|found| still(found, kitchen.kind)),
-        baked: gathered.recipe.baked().map(|baked| [baked.low, baked.high]),
+        // The recipe's time is that of its own pan and oven.
+        baked: match is_baked_otherwise(inputs) {
+            true => None,
+            false => gathered.recipe.baked().map(|baked| [baked.low, baked.high]),
+        },
         forecast: forecast.filter(|minutes| sound(minutes) && minutes[2].is_finite()),
         core: core(kind, settings.air()),
     }

@@ -292,8 +292,12 @@ fn faults(page: Page) -> Vec<Element> {
     let asked = Memo::new(move |_| {
         sheet.with(|sheet| bench.asked_diagnosis(id, &sheet.as_ref()?.measured))
     });
-    let found =
-        Memo::new(move |_| asked.with(|asked| Some(bench.trial_diagnosis(asked.as_ref()?))));
+    let minutes = RwSignal::new(None);
+    bench.follow_time_of(asked, minutes);
+    let found = Memo::new(move |_| {
+        let minutes = minutes.get();
+        asked.with(|asked| Some(bench.trial_diagnosis(asked.as_ref()?, minutes)))
+    });
     vec![signs_seen(bench, id), causes_found(bench, id, found)]
 }
 

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use std::time::Duration;
 
 /// How long nothing has to change before it begins.
-const QUIET: Duration = Duration::from_millis(300);
+pub(super) const QUIET: Duration = Duration::from_millis(300);
 /// How long a slice may take, ms: half a frame.
 const SLICE: f64 = 6.0;
 /// What lies between two slices: whatever was touched or typed comes first.
@@ -40,13 +40,6 @@ impl Bakes {
     }
 }
 
-/// Work on its way; one that was overtaken by a change is dropped at its next slice.
-struct Work {
-    round: u32,
-    oven: OvenSheet,
-    slices: Slices<Answer>,
-}
-
 impl Bench {
     /// Follows the worksheet's oven, and works its bakes out whenever it has changed.
     pub(super) fn follow_oven(self) {
@@ -62,20 +55,17 @@ impl Bench {
                 self.baking.set(true);
             }
             let now = round.get_value();
-            let begin = move || {
-                if round.get_value() == now {
-                    go_on(
-                        self,
-                        round,
-                        Work {
-                            round: now,
-                            oven,
-                            slices: Slices::of(forecast(ask)),
-                        },
-                    );
-                }
+            let show = move |found: Answer| {
+                self.show_bakes(Bakes {
+                    sheets: bake_sheet(&oven, &found),
+                    hotter: found.hotter,
+                });
             };
-            set_timeout(begin, QUIET);
+            let is_current = move || round.try_get_value() == Some(now);
+            set_timeout(
+                move || work_out(Slices::of(forecast(ask)), is_current, show),
+                QUIET,
+            );
         });
     }
 }
@@ -96,20 +86,20 @@ fn bench_oven(bench: Bench) -> OvenSheet {
     bench.part(Part::Oven, |sheet| sheet.oven.clone())
 }
 
-/// One slice, and the next after it.
-fn go_on(bench: Bench, round: StoredValue<u32>, mut work: Work) {
-    if round.try_get_value() != Some(work.round) {
+/// Works something out, slice by slice, and hands it over; what was overtaken by a change is dropped at its next slice.
+pub(super) fn work_out<T: 'static>(
+    mut slices: Slices<T>,
+    is_current: impl Fn() -> bool + 'static,
+    done: impl FnOnce(T) + 'static,
+) {
+    if !is_current() {
         return;
     }
     let began = device::now();
     while device::now() - began < SLICE {
-        if let Some(found) = work.slices.go_on() {
-            bench.show_bakes(Bakes {
-                sheets: bake_sheet(&work.oven, &found),
-                hotter: found.hotter,
-            });
-            return;
+        if let Some(found) = slices.go_on() {
+            return done(found);
         }
     }
-    set_timeout(move || go_on(bench, round, work), BETWEEN);
+    set_timeout(move || work_out(slices, is_current, done), BETWEEN);
 }

@@ -1,17 +1,22 @@
 //! Bakes that were written down: those of the open recipe and of all its versions.
 
 use super::Bench;
+use super::bakes::{QUIET, work_out};
 use super::trials_kept::TrialsKept;
 use super::weighing::take;
 use crate::baking::diagnosis::Seen;
 use crate::baking::finding::Remedy;
+use crate::baking::ingredient::Own;
+use crate::baking::oven::forecast::{Answer, forecast};
+use crate::baking::oven::slices::Slices;
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
     Changes, Measured, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet,
     version_changes,
 };
 use crate::baking::worksheet::{
-    DiagnosisSheet, Inputs, Settings, WeighIn, WeighRow, diagnosis, kind_of, weigh_in_sheet,
+    DiagnosisSheet, Inputs, Looks, Settings, WeighIn, WeighRow, diagnosis, is_baked_otherwise,
+    kind_of, weigh_in_sheet, worksheet_again,
 };
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
@@ -54,6 +59,18 @@ pub struct AskedDiagnosis {
     control: Option<Inputs>,
     /// What was seen and measured.
     seen: Seen,
+}
+
+impl AskedDiagnosis {
+    /// The recipe as it was baked, of the kind that is meant: a fault makes a cake look like another, so it is that of the bake
+    /// that the others go back to.
+    fn as_meant(&self, settings: &Settings, own: &Own) -> Inputs {
+        let mut baked = self.baked.clone();
+        if let (None, Some(control)) = (baked.choices.kind, &self.control) {
+            baked.choices.kind = kind_of(control, settings, own);
+        }
+        baked
+    }
 }
 
 impl Notebook {
@@ -401,14 +418,55 @@ impl Bench {
         })
     }
 
-    /// Why a trial failed by what was seen on it, by settings and larder, followed.
-    pub fn trial_diagnosis(self, asked: &AskedDiagnosis) -> DiagnosisSheet {
+    /// Why a trial failed by what was seen on it, by settings and larder, followed; `minutes` are what heat flow reckons for it.
+    pub fn trial_diagnosis(
+        self,
+        asked: &AskedDiagnosis,
+        minutes: Option<[f64; 3]>,
+    ) -> DiagnosisSheet {
         let (settings, own) = (self.settings(), self.larder.get());
-        let mut baked = asked.baked.clone();
-        // A fault makes a cake look like another kind; the bake that the others go back to is of the kind that is meant.
-        if let (None, Some(control)) = (baked.choices.kind, &asked.control) {
-            baked.choices.kind = kind_of(control, &settings, &own);
-        }
-        diagnosis(&baked, &settings, &own, &asked.seen, None)
+        let baked = asked.as_meant(&settings, &own);
+        diagnosis(&baked, &settings, &own, &asked.seen, minutes)
+    }
+
+    /// Works out how long a bake takes by heat flow, early, usual and late, where it stood in another pan or oven than its recipe
+    /// says and was timed: the recipe's own time tells little of it.
+    pub fn follow_time_of(
+        self,
+        asked: Memo<Option<AskedDiagnosis>>,
+        minutes: RwSignal<Option<[f64; 3]>>,
+    ) {
+        let round = StoredValue::new(0_u32);
+        Effect::new(move |_| {
+            round.update_value(|round| *round += 1);
+            let now = round.get_value();
+            let is_current = move || round.try_get_value() == Some(now);
+            if minutes.get_untracked().is_some() {
+                minutes.set(None);
+            }
+            let wanted = asked.get().filter(|asked| {
+                let is_timed = asked.seen.measured.bake_minutes.is_some();
+                is_timed && !asked.seen.signs.is_empty() && is_baked_otherwise(&asked.baked)
+            });
+            let Some(asked) = wanted else { return };
+            let begin = move || {
+                let (settings, own) = (self.settings_now(), self.larder.get_untracked());
+                let baked = asked.as_meant(&settings, &own);
+                let sheet = worksheet_again(&mut Looks::default(), &baked, &settings, &own);
+                let Some(ask) = sheet.oven.ask else { return };
+                let show = move |found: Answer| {
+                    // What was baked in stands last.
+                    let last = found.bakes.into_iter().next_back().flatten();
+                    minutes.set(last.map(|found| found.minutes));
+                };
+                work_out(Slices::of(forecast(ask)), is_current, show);
+            };
+            let begin = move || {
+                if is_current() {
+                    begin();
+                }
+            };
+            set_timeout(begin, QUIET);
+        });
     }
 }
