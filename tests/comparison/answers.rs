@@ -3,7 +3,7 @@
 use super::{bake, settings};
 use batterwright::baking::comparison::{
     Factor, Levels, Outcome, Part, answer, arms_of_two, as_planned, beside, factor_choices,
-    make_small, moved, plan_of_two, reckoned_best, told_of_two,
+    make_small, moved, observed, plan_of_two, reckoned_best, told_of_two,
 };
 use batterwright::baking::ingredient::{Larder, Region};
 use batterwright::baking::statistics::best::Wish;
@@ -194,6 +194,15 @@ fn small_bakes_and_whole_ones_are_held_apart() {
     assert_eq!(found.other_size, [0]);
     let last = found.says.last().expect("a sentence");
     assert!(last.starts_with("1 whole bake is left out"), "{last}");
+    // What is baked small next has the cups alone to go by, a whole one the others.
+    let known = |is_small| {
+        observed(&all, &sugar(&all), Outcome::Centre, is_small, &settings())
+            .iter()
+            .map(|it| it.outcome)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(known(true), [3.0, 3.2]);
+    assert_eq!(known(false), [3.75, 5.75, 5.75, 3.75]);
     // The pH of what was mixed is the same in a cup.
     let found = asked(&all, Outcome::CrumbPh);
     assert!(found.other_size.is_empty());

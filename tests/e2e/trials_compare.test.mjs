@@ -105,6 +105,8 @@ inBrowser("the next bakes stand about the recipe, and one becomes a version at a
   await sees(tree, /Brown sugar 160 to 128 g/);
   await page.getByLabel("The thing that is moved").selectOption({ label: "Brown sugar" });
   await next(page).getByLabel(/^As small batches/).check();
+  // The whole one that was baked is no control of small ones.
+  await sees(next(page), /160 g brown sugar: the recipe as it is/);
   await next(page).getByRole("button", { name: "Keep as a version: 192 g brown sugar" }).click();
   await tree.getByRole("button", { name: "Open 192 g brown sugar, small" }).click();
   await go(page, "Bench");

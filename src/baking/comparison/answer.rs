@@ -42,8 +42,6 @@ pub struct Answer {
 pub(super) const SURE: f64 = 0.9;
 /// A term counts where chance alone would make it as large in less than this share of cases.
 const BY_CHANCE: f64 = 0.1;
-/// Less of a recipe than this is a small bake (our own limit; what is proposed as a small batch is a sixth).
-const SMALL: f64 = 0.5;
 
 /// What the bakes say of a factor and an outcome; no best amount is looked for without a wish.
 pub fn answer(
@@ -53,21 +51,7 @@ pub fn answer(
     wish: Option<Wish>,
     settings: &Settings,
 ) -> Answer {
-    let mut answer = Answer::default();
-    for (place, amount) in factor.amounts(trials, settings).into_iter().enumerate() {
-        let outcome = || {
-            let (found, _) = measured(trials[place], settings, None);
-            outcome.value(trials[place], &found, settings)
-        };
-        match amount.and_then(|amount| Some((amount, outcome()?))) {
-            Some((amount, outcome)) => answer.points.push(Point {
-                trial: place,
-                amount,
-                outcome,
-            }),
-            None => answer.left_out.push(place),
-        }
-    }
+    let mut answer = Answer::of(trials, factor, outcome, settings);
     if outcome.hangs_on_size() {
         answer.part_by_size(trials);
     }
@@ -104,19 +88,51 @@ pub fn answer(
     answer
 }
 
-/// Whether less than half of the recipe was baked.
-fn is_small(trial: &Trial) -> bool {
-    trial.times() < SMALL
+/// What is known of a factor and an outcome from bakes of the size of one that is to come, small or whole.
+pub fn observed(
+    trials: &[&Trial],
+    factor: &Factor,
+    outcome: Outcome,
+    is_small: bool,
+    settings: &Settings,
+) -> Vec<Observation> {
+    let mut known = Answer::of(trials, factor, outcome, settings);
+    if outcome.hangs_on_size() {
+        known
+            .points
+            .retain(|it| trials[it.trial].is_small() == is_small);
+    }
+    known.observations()
 }
 
 impl Answer {
+    /// The bakes of which both are known, and nothing concluded from them.
+    fn of(trials: &[&Trial], factor: &Factor, outcome: Outcome, settings: &Settings) -> Self {
+        let mut answer = Self::default();
+        for (place, amount) in factor.amounts(trials, settings).into_iter().enumerate() {
+            let outcome = || {
+                let (found, _) = measured(trials[place], settings, None);
+                outcome.value(trials[place], &found, settings)
+            };
+            match amount.and_then(|amount| Some((amount, outcome()?))) {
+                Some((amount, outcome)) => answer.points.push(Point {
+                    trial: place,
+                    amount,
+                    outcome,
+                }),
+                None => answer.left_out.push(place),
+            }
+        }
+        answer
+    }
+
     /// Keeps the whole bakes or the small ones, whichever are more: a small cake rises and bakes otherwise, so that both
     /// together would tell of their size instead.
     fn part_by_size(&mut self, trials: &[&Trial]) {
         let (small, whole): (Vec<Point>, Vec<Point>) = self
             .points
             .iter()
-            .partition(|it| is_small(trials[it.trial]));
+            .partition(|it| trials[it.trial].is_small());
         let (kept, others) = match small.len() > whole.len() {
             true => (small, whole),
             false => (whole, small),
@@ -295,7 +311,7 @@ fn left_out(answer: &Answer, all: usize) -> Option<String> {
 
 fn other_size(answer: &Answer, trials: &[&Trial]) -> Option<String> {
     let first = *answer.other_size.first()?;
-    let (others, kept) = match is_small(trials[first]) {
+    let (others, kept) = match trials[first].is_small() {
         true => ("small", "whole"),
         false => ("whole", "small"),
     };

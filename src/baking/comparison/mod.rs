@@ -13,7 +13,7 @@ mod outcome;
 mod plan_of_two;
 mod table;
 
-pub use answer::{Answer, Point, answer};
+pub use answer::{Answer, Point, answer, observed};
 pub use beside::{OutcomeRow, beside};
 pub use factor::{Factor, FactorChoice, Part, factor_choices};
 pub use moved::{as_planned, make_small, moved, reckoned_best};

@@ -11,6 +11,9 @@ use crate::baking::worksheet::{
 };
 use serde::{Deserialize, Serialize};
 
+/// Less of a recipe than this is a small bake (our own limit; what is proposed as a small batch is a sixth).
+const SMALL: f64 = 0.5;
+
 /// One bake, written down. It holds all that it was baked by: what becomes of the recipe afterwards changes nothing of it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -135,6 +138,11 @@ impl Trial {
     pub fn times(&self) -> f64 {
         let is_possible = |times: &f64| times.is_finite() && *times > 0.0;
         self.times.filter(is_possible).unwrap_or(1.0)
+    }
+
+    /// Whether it was a small bake.
+    pub fn is_small(&self) -> bool {
+        self.times() < SMALL
     }
 
     /// Reckons the weights anew, after the plan or what was weighed has changed.

@@ -3,10 +3,11 @@
 use super::asked::{Asked, factor_field, key};
 use super::common::{button, folded, paragraph, tick};
 use crate::baking::comparison::{
-    Factor, Levels, NextBake, PlannedBake, Question, arms_of_two, next_bake as next, plan_of_two,
-    told_of_two,
+    Factor, Levels, NextBake, PlannedBake, Question, arms_of_two, next_bake as next, observed,
+    plan_of_two, told_of_two,
 };
 use crate::baking::quantity::show;
+use crate::baking::trial::Trial;
 use crate::baking::worksheet::Settings;
 use crate::ui::dom::{Element, element};
 use leptos::prelude::*;
@@ -20,7 +21,7 @@ const BOTH: f64 = 0.15;
 pub fn next_bake(asked: Asked) -> Vec<Element> {
     let is_small = RwSignal::new(false);
     let second = RwSignal::new(String::new());
-    let proposed = Memo::new(move |_| propose(asked));
+    let proposed = Memo::new(move |_| propose(asked, is_small.get()));
     let both = Memo::new(move |_| {
         let chosen = second.get();
         let other = asked.choices.with(|all| {
@@ -102,7 +103,7 @@ pub fn next_bake(asked: Asked) -> Vec<Element> {
     ]
 }
 
-fn propose(asked: Asked) -> NextBake {
+fn propose(asked: Asked, is_small: bool) -> NextBake {
     let settings = asked.bench.settings();
     let (Some(factor), outcome) = (asked.factor.get(), asked.outcome.get()) else {
         return NextBake::default();
@@ -140,9 +141,13 @@ fn propose(asked: Asked) -> NextBake {
         wish,
         usual: outcome.usual(&settings),
     };
-    asked
-        .answer
-        .with(|answer| next(&question, &answer.observations()))
+    // A version that is small is baked small.
+    let is_small = is_small || asked.planned.with(Trial::is_small);
+    let known = asked.bench.trials(|all| {
+        let trials: Vec<_> = all.iter().map(|kept| &kept.trial).collect();
+        observed(&trials, &factor, outcome, is_small, &settings)
+    });
+    next(&question, &known)
 }
 
 /// The amounts that come into question.
