@@ -250,7 +250,7 @@ impl Words<'_> {
             self.outcome(best.outcome),
         );
         match best.met {
-            true => format!("{said}; {range}."),
+            true => format!("{said}; if it goes by this curve, {range}."),
             false => {
                 format!("{said}. That is the end of what was baked: the best may lie beyond it.")
             }

@@ -242,8 +242,12 @@ impl<'a> Search<'a> {
         let most = by_gain.max_by(|a, b| a.1.total_cmp(&b.1));
         let (amount, gain) = most.unwrap_or((best, 0.0));
         let is_no_gain = gain < NO_GAIN * scatter;
+        let reckoned = match asked.predicted {
+            Some(_) => " and what was reckoned weighed in,",
+            None => " weighed in,",
+        };
         let mut says = vec![format!(
-            "With what is usual and what was reckoned weighed in, the best is about {} of {}, in nine cases of ten between {} and {}.",
+            "By every curve that may go through these bakes, with the usual scatter{reckoned} the best is about {} of {}, in nine cases of ten between {} and {}.",
             said(asked, best),
             asked.factor,
             said(asked, low),
