@@ -23,7 +23,7 @@ pub use kitchen::{
     is_timers_key, keep_timers, keep_weigh_in, load_timers, load_weigh_in, weigh_in_of_key,
 };
 pub use room::{Effort, hold_reserve, room};
-pub use shelf::{SetAside, Shelf, doubt, others_aside, shelf};
+pub use shelf::{SetAside, Shelf, doubt, others_aside, shelf, shelf_before};
 pub use single::{Single, changed_elsewhere, keep, load, trouble};
 pub use store::Refusal;
 pub use trials::{

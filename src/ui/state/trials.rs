@@ -120,9 +120,7 @@ impl Bench {
     pub(super) fn read_trials_ahead(self) {
         let begin = move || {
             let open = self.open_id();
-            let shelf = storage::shelf()
-                .map(|shelf| shelf.recipes)
-                .unwrap_or_default();
+            let shelf = storage::shelf_before();
             let family = family_of(&shelf, &open);
             let is_ours = |id: &str| id == open || family.iter().any(|&at| shelf[at].id == id);
             read_ahead(storage::trials_unread(is_ours));

@@ -88,6 +88,12 @@ pub fn shelf() -> Result<Shelf, Refusal> {
     Ok(shelf)
 }
 
+/// The list as it was seen or kept last, in any order: a hint, for which no record is read and nothing is written.
+pub fn shelf_before() -> Vec<Arc<Listed>> {
+    let seen = SEEN.with_borrow(|seen| Some(seen.as_ref()?.values().cloned().collect()));
+    seen.unwrap_or_else(|| listed_before().into_values().collect())
+}
+
 /// What else of ours cannot be read, apart from what is in the bin.
 pub fn others_aside() -> Result<Vec<SetAside>, Refusal> {
     let glance = Glance::new()?;
