@@ -50,7 +50,7 @@ reference: ## Reckon the bowls, programmes, bodies and airs of tests/reference a
 	@$(REFERENCE)/bin/python tests/reference/programmes.py
 	@$(REFERENCE)/bin/python tests/reference/air.py
 	@$(REFERENCE)/bin/python tests/reference/heat.py
-	@$(REFERENCE)/bin/python tests/reference/statistics.py
+	@$(REFERENCE)/bin/python tests/reference/fits.py
 
 bench: dist chromium lighthouse ## Print sizes and times, each as a ratio to its floor
 	@cargo fetch --quiet --locked --manifest-path tests/floor/Cargo.toml
