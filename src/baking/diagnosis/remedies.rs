@@ -1,5 +1,6 @@
 //! What mends a cause, as changes of the formula; what lies in hands, pan or oven is told in words alone.
 
+use super::figures::AGAINST_FLOUR;
 use super::{Cause, Figure};
 use crate::baking::balance::Class;
 use crate::baking::finding::{
@@ -77,7 +78,7 @@ fn flour(facts: &Facts, much: bool) -> Option<Remedy> {
     }
     let standing = facts.standing;
     let (mut grams, mut usual) = (Mass::ZERO, 0.0);
-    for class in [Class::Sugar, Class::Fat, Class::Egg, Class::Liquid] {
+    for class in AGAINST_FLOUR {
         grams = grams + standing.count(class).grams.mean;
         usual += standing.range(class)?.typical.to_fraction();
     }

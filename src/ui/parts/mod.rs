@@ -8,6 +8,7 @@ mod asked;
 mod bake_course;
 mod banners;
 mod batter_said;
+mod by_slices;
 mod came;
 mod common;
 mod comparison;
@@ -55,6 +56,7 @@ pub use alarm::alarm;
 pub use allergens::allergens;
 pub use altitude::altitude;
 pub use banners::{banners, foot};
+pub use by_slices::BySlices;
 pub use common::{
     button, fact, figure, hinted_field, is_open, paragraph, radio, select, text_field, tick,
 };

@@ -8,7 +8,7 @@ use crate::baking::diagnosis::Seen;
 use crate::baking::finding::Remedy;
 use crate::baking::ingredient::Own;
 use crate::baking::oven::forecast::{Answer, forecast};
-use crate::baking::oven::slices::Slices;
+use crate::baking::oven::slices::{Slices, pause};
 use crate::baking::saved::{Listed, families};
 use crate::baking::trial::{
     Changes, Measured, Taught, Trial, TrialSheet, VersionNode, changes, trial_sheet,
@@ -97,22 +97,8 @@ fn family_of(shelf: &[Arc<Listed>], open: &str) -> Vec<usize> {
     ours.unwrap_or_default()
 }
 
-/// How long after a recipe was opened its trials are read ahead, and what lies between two stretches of that.
+/// How long after a recipe was opened its trials are read ahead.
 const AHEAD_AFTER: Duration = Duration::from_secs(1);
-const BETWEEN: Duration = Duration::from_millis(20);
-/// How long a stretch may take, ms: half a frame.
-const STRETCH: f64 = 6.0;
-
-/// Reads for a stretch, and comes back for the rest.
-fn read_ahead(mut keys: Vec<String>) {
-    let begun = device::now();
-    while let Some(key) = keys.pop() {
-        storage::read_trial_ahead(key);
-        if device::now() - begun > STRETCH {
-            return set_timeout(move || read_ahead(keys), BETWEEN);
-        }
-    }
-}
 
 impl Bench {
     /// Has the trials of whichever recipe is open read in short stretches a while later, so that their page need not: hundreds
@@ -123,7 +109,14 @@ impl Bench {
             let shelf = storage::shelf_before();
             let family = family_of(&shelf, &open);
             let is_ours = |id: &str| id == open || family.iter().any(|&at| shelf[at].id == id);
-            read_ahead(storage::trials_unread(is_ours));
+            let keys = storage::trials_unread(is_ours);
+            let read = async {
+                for key in keys {
+                    storage::read_trial_ahead(key);
+                    pause().await;
+                }
+            };
+            work_out(Slices::of(read), || true, |()| {});
         };
         Effect::new(move |_| {
             // Whether another is open.
@@ -448,6 +441,9 @@ impl Bench {
             });
             let Some(asked) = wanted else { return };
             let begin = move || {
+                if !is_current() {
+                    return;
+                }
                 let (settings, own) = (self.settings_now(), self.larder.get_untracked());
                 let baked = asked.as_meant(&settings, &own);
                 let sheet = worksheet_again(&mut Looks::default(), &baked, &settings, &own);
@@ -458,11 +454,6 @@ impl Bench {
                     minutes.set(last.map(|found| found.minutes));
                 };
                 work_out(Slices::of(forecast(ask)), is_current, show);
-            };
-            let begin = move || {
-                if is_current() {
-                    begin();
-                }
             };
             set_timeout(begin, QUIET);
         });

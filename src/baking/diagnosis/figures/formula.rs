@@ -52,7 +52,7 @@ fn sets_late(facts: &Facts) -> Option<Reading> {
 }
 
 /// What flour is held against.
-pub const OTHERS: [Class; 4] = [Class::Sugar, Class::Fat, Class::Egg, Class::Liquid];
+pub const AGAINST_FLOUR: [Class; 4] = [Class::Sugar, Class::Fat, Class::Egg, Class::Liquid];
 /// How far past its end such a sum must lie, as a part of the end: as for one class (our own margin).
 const MARGIN: f64 = 0.1;
 
@@ -65,7 +65,7 @@ pub fn flour(facts: &Facts, much: bool) -> Option<Reading> {
     let standing = facts.standing;
     let mut sums = [0.0; 3];
     let (mut off, mut least, mut most) = (0.0_f64, 0.0, 0.0);
-    for class in OTHERS {
+    for class in AGAINST_FLOUR {
         let (count, range) = (standing.count(class).of_flour?, standing.range(class)?);
         let [figure, low, usual, high] =
             [count.mean, range.low, range.typical, range.high].map(Share::to_percent);

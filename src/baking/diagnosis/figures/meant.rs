@@ -2,7 +2,7 @@
 //! made one kind look like another: a layer cake with far too much sugar has the ratios of a high-ratio one, of which its sugar
 //! is usual. Such a fault is read both ways.
 
-use super::formula::OTHERS;
+use super::formula::AGAINST_FLOUR;
 use crate::baking::balance::{By, Class, Recognised, Standing, recognise, standing};
 use crate::baking::diagnosis::Figure;
 use crate::baking::estimate::Estimate;
@@ -33,8 +33,8 @@ impl Meant {
             Figure::Above(class) => scaled(facts.formula, &[class], 1.0 / OFF),
             Figure::Below(class) => scaled(facts.formula, &[class], OFF),
             // Against too much flour there is too little of all else.
-            Figure::FlourAbove => scaled(facts.formula, &OTHERS, OFF),
-            Figure::FlourBelow => scaled(facts.formula, &OTHERS, 1.0 / OFF),
+            Figure::FlourAbove => scaled(facts.formula, &AGAINST_FLOUR, OFF),
+            Figure::FlourBelow => scaled(facts.formula, &AGAINST_FLOUR, 1.0 / OFF),
             Figure::GasAbove => scaled(facts.formula, &[Class::Leavening], 1.0 / OFF),
             Figure::GasBelow => leavened(facts),
             _ => return None,

@@ -10,6 +10,7 @@ mod oven;
 mod pan;
 mod there;
 
+pub use self::formula::AGAINST_FLOUR;
 use self::meant::Meant;
 use super::odds::factor;
 use super::{Figure, Known};

@@ -8,7 +8,7 @@ use crate::baking::quantity::show;
 use crate::baking::saved::Listed;
 use crate::ui::device;
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{button, paragraph};
+use crate::ui::parts::{BySlices, button, paragraph};
 use crate::ui::storage::{self, Refusal};
 use leptos::prelude::*;
 
@@ -28,10 +28,8 @@ struct List {
     asked: RwSignal<String>,
     /// The keys of all rows that are to be shown.
     found: Memo<Vec<usize>>,
-    /// How many rows are drawn.
-    drawn: RwSignal<usize>,
-    /// Whether more are being drawn.
-    growing: StoredValue<bool>,
+    /// How much of them is drawn.
+    slices: BySlices,
 }
 
 /// The list under its heading.
@@ -58,14 +56,9 @@ pub fn list(page: Page) -> Element {
         rows,
         asked,
         found,
-        drawn: RwSignal::new(FIRST),
-        growing: StoredValue::new(false),
+        slices: BySlices::new(FIRST, SLICE),
     };
-    let keys = move || {
-        let drawn = list.drawn.get();
-        list.grow();
-        found.with(|found| found.iter().take(drawn).copied().collect())
-    };
+    let keys = move || list.slices.of(found);
     let row = move |key| {
         let family = rows.with_value(|rows| rows.family(key).cloned());
         family.map_or_else(|| element("li"), |family| list.row(&family))
@@ -99,20 +92,6 @@ pub fn list(page: Page) -> Element {
 }
 
 impl List {
-    /// Draws more rows once these are on the screen, until all are.
-    fn grow(self) {
-        let is_whole = self.drawn.get_untracked() >= self.found.with_untracked(Vec::len);
-        if is_whole || self.growing.get_value() {
-            return;
-        }
-        self.growing.set_value(true);
-        device::after_frame(move || {
-            // The page may be left by then.
-            self.growing.try_update_value(|growing| *growing = false);
-            self.drawn.try_update(|drawn| *drawn += SLICE);
-        });
-    }
-
     /// The field that looks a recipe up, and how many there are.
     fn field(self) -> Element {
         let Self { page, rows, .. } = self;
@@ -137,7 +116,7 @@ impl List {
             .value_of(move || self.asked.get())
             .on_value("input", move |typed| {
                 // What is found first stands in sight first.
-                self.drawn.set(FIRST);
+                self.slices.begin_again();
                 self.asked.set(typed);
             });
         let label = element("label")

@@ -4,9 +4,8 @@
 use super::allergens;
 use crate::baking::quantity::show;
 use crate::baking::trial::{Changes, TreeNode, VersionNode, changes, tree};
-use crate::ui::device;
 use crate::ui::dom::{Element, element};
-use crate::ui::parts::{button, paragraph};
+use crate::ui::parts::{BySlices, button, paragraph};
 use crate::ui::state::Bench;
 use crate::ui::storage::KeptTrial;
 use leptos::prelude::*;
@@ -76,8 +75,7 @@ impl Rows {
 /// The list under its heading.
 pub fn list(bench: Bench) -> Element {
     let rows = StoredValue::new(Rows::default());
-    let drawn = RwSignal::new(FIRST);
-    let is_growing = StoredValue::new(false);
+    let slices = BySlices::new(FIRST, SLICE);
     let keys = Memo::new(move |_| {
         // Which of them is open.
         bench.outside.track();
@@ -85,18 +83,7 @@ pub fn list(bench: Bench) -> Element {
         rows.update_value(|rows| rows.change(now));
         rows.with_value(|rows| rows.keys.clone())
     });
-    let shown = move || {
-        let most = drawn.get();
-        if most < keys.with(Vec::len) && !is_growing.get_value() {
-            is_growing.set_value(true);
-            device::after_frame(move || {
-                // The page may be left by then.
-                is_growing.try_update_value(|is_growing| *is_growing = false);
-                drawn.try_update(|drawn| *drawn += SLICE);
-            });
-        }
-        keys.with(|keys| keys.iter().take(most).copied().collect())
-    };
+    let shown = move || slices.of(keys);
     let row = move |key: usize| {
         let row = rows.with_value(|rows| rows.rows.get(key / CHANGES).cloned());
         row.map_or_else(|| element("li"), |row| draw(bench, row))
