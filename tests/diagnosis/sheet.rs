@@ -3,7 +3,9 @@
 use crate::bench::{inputs, seen, settings, sheet};
 use batterwright::baking::ingredient::{Larder, Region};
 use batterwright::baking::pan::PanEntry;
-use batterwright::baking::worksheet::{DiagnosisSheet, Inputs, diagnosis, kind_of};
+use batterwright::baking::worksheet::{
+    DiagnosisSheet, Inputs, at_heat_read, diagnosis, is_baked_otherwise, kind_of,
+};
 
 fn chance(sheet: &DiagnosisSheet, key: &str) -> f64 {
     let found = sheet.causes.iter().find(|cause| cause.key == key);
@@ -83,6 +85,20 @@ fn in_another_pan_the_recipes_time_holds_no_more() {
         "{:?}",
         first.evidence
     );
+}
+
+/// An oven that a thermometer read is forecast at that heat.
+#[test]
+fn what_a_thermometer_read_is_the_heat_that_is_reckoned_with() {
+    let read = seen("wet", "bake_minutes=30;oven=150").measured;
+    let own = inputs("yellow_layer", "");
+    assert!(is_baked_otherwise(&own, &read));
+    assert!(!is_baked_otherwise(
+        &own,
+        &seen("wet", "bake_minutes=30").measured
+    ));
+    let baked = at_heat_read(own, &read, &settings());
+    assert!(baked.choices.oven.setting.starts_with("150 C"));
 }
 
 /// A strip beats what is reckoned: the sound cake at pH 5 is too sour, whatever its formula says.

@@ -106,9 +106,24 @@ pub fn diagnosis(
     })
 }
 
-/// Whether a recipe is baked in another pan, or at another setting, than it says: its own time tells little of such a bake.
-pub fn is_baked_otherwise(inputs: &Inputs) -> bool {
-    !inputs.choices.shelf.is_empty() || !inputs.choices.oven.setting.trim().is_empty()
+/// Whether a recipe was baked in another pan, or at another heat, than it says: its own time tells little of such a bake.
+pub fn is_baked_otherwise(inputs: &Inputs, measured: &Measured) -> bool {
+    let choices = &inputs.choices;
+    !choices.shelf.is_empty() || !choices.oven.setting.trim().is_empty() || measured.oven.is_some()
+}
+
+/// The recipe with its oven at what a thermometer in it read, where one did.
+pub fn at_heat_read(mut inputs: Inputs, measured: &Measured, settings: &Settings) -> Inputs {
+    if let Some(read) = measured.oven {
+        let kitchen = settings.kitchen_oven();
+        let dial = show::fixed((read - kitchen.off).to_celsius(), 0);
+        let fan = match kitchen.kind {
+            OvenKind::Fan | OvenKind::Brisk => " fan",
+            _ => "",
+        };
+        inputs.choices.oven.setting = format!("{dial} C{fan}");
+    }
+    inputs
 }
 
 /// Hands what was measured of crumb and standing to the flow, which beats what it reckons; takes back what cannot be.
@@ -179,7 +194,7 @@ fn oven(
         }),
         measured: measured.oven.map(|found| still(found, kitchen.kind)),
         // The recipe's time is that of its own pan and oven.
-        baked: match is_baked_otherwise(inputs) {
+        baked: match is_baked_otherwise(inputs, measured) {
             true => None,
             false => gathered.recipe.baked().map(|baked| [baked.low, baked.high]),
         },

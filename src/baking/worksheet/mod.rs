@@ -35,7 +35,7 @@ pub use crate::baking::recipe::Looks;
 pub use altitude::{AltitudeRow, AltitudeSheet};
 pub use backwards::{Change, LeaveningPlan, leavening_plan};
 pub use bake::{BakeSheet, bake_sheet};
-pub use diagnosis::{CauseView, DiagnosisSheet, diagnosis, is_baked_otherwise};
+pub use diagnosis::{CauseView, DiagnosisSheet, at_heat_read, diagnosis, is_baked_otherwise};
 pub use difference::{
     Amount, Call, Difference, FigureChange, FigureSide, FindingNote, IngredientChange, SaidChange,
     difference,

@@ -15,8 +15,8 @@ use crate::baking::trial::{
     version_changes,
 };
 use crate::baking::worksheet::{
-    DiagnosisSheet, Inputs, Looks, Settings, WeighIn, WeighRow, diagnosis, is_baked_otherwise,
-    kind_of, weigh_in_sheet, worksheet_again,
+    DiagnosisSheet, Inputs, Looks, Settings, WeighIn, WeighRow, at_heat_read, diagnosis,
+    is_baked_otherwise, kind_of, weigh_in_sheet, worksheet_again,
 };
 use crate::ui::device;
 use crate::ui::storage::{self, KeptTrial, Refusal, Trials};
@@ -437,7 +437,9 @@ impl Bench {
             }
             let wanted = asked.get().filter(|asked| {
                 let is_timed = asked.seen.measured.bake_minutes.is_some();
-                is_timed && !asked.seen.signs.is_empty() && is_baked_otherwise(&asked.baked)
+                is_timed
+                    && !asked.seen.signs.is_empty()
+                    && is_baked_otherwise(&asked.baked, &asked.seen.measured)
             });
             let Some(asked) = wanted else { return };
             let begin = move || {
@@ -446,6 +448,7 @@ impl Bench {
                 }
                 let (settings, own) = (self.settings_now(), self.larder.get_untracked());
                 let baked = asked.as_meant(&settings, &own);
+                let baked = at_heat_read(baked, &asked.seen.measured, &settings);
                 let sheet = worksheet_again(&mut Looks::default(), &baked, &settings, &own);
                 let Some(ask) = sheet.oven.ask else { return };
                 let show = move |found: Answer| {
